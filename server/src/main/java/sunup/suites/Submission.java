@@ -1,0 +1,18 @@
+package sunup.suites;
+
+import sunup.board.Actor;
+import sunup.board.Command;
+import sunup.board.CommandId;
+
+/**
+ * A command as it reaches the owner of its morning.
+ *
+ * @param id the screen's id for it; carried out once
+ * @param command what is asked
+ * @param actor who and where, as the server knows them
+ * @param seen the revision that the screen showed, or null
+ * @param touchedAt the screen's clock when it was touched, epoch milliseconds of morning time
+ * @param offset the owner's clock minus the screen's, as measured
+ */
+public record Submission(
+    CommandId id, Command command, Actor actor, Long seen, long touchedAt, long offset) {}

@@ -1,0 +1,32 @@
+package sunup.board;
+
+import java.util.List;
+import sunup.codec.Maybe;
+
+/**
+ * A first case as the case list gives it.
+ *
+ * @param id stays with the case when it moves
+ * @param room where it is booked
+ * @param bookedAt the booked time of the site's start event, epoch milliseconds
+ * @param procedure what is done, or null; private
+ * @param service the surgical service, for example {@code orthopaedics}
+ * @param technique the base sheet's technique, for example {@code general}
+ * @param options additions asked for, for example {@code block}, {@code child}
+ * @param surgeon the surgeon's pseudonym, or null
+ * @param sheet hash of its composed sheet
+ */
+public record CasePlan(
+    CaseId id,
+    RoomId room,
+    long bookedAt,
+    @Maybe Private procedure,
+    @Maybe String service,
+    String technique,
+    List<String> options,
+    @Maybe PersonId surgeon,
+    @Maybe String sheet) {
+  public CasePlan {
+    options = options == null ? List.of() : List.copyOf(options);
+  }
+}

@@ -1,0 +1,2 @@
+/** JSON of the model: strict in, no nulls out. */
+package sunup.codec;

@@ -1,0 +1,56 @@
+package sunup.wire;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonSubTypes;
+import com.fasterxml.jackson.annotation.JsonTypeInfo;
+import sunup.board.Command;
+import sunup.board.CommandId;
+import sunup.board.PersonId;
+import sunup.codec.Maybe;
+
+/** What a screen sends. */
+@JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "m")
+@JsonSubTypes({
+  @JsonSubTypes.Type(value = ClientMessage.Hello.class, name = "hello"),
+  @JsonSubTypes.Type(value = ClientMessage.Send.class, name = "send"),
+  @JsonSubTypes.Type(value = ClientMessage.AskView.class, name = "ask-view"),
+  @JsonSubTypes.Type(value = ClientMessage.Tick.class, name = "tick"),
+})
+@JsonInclude(JsonInclude.Include.NON_NULL)
+public sealed interface ClientMessage {
+  /**
+   * First message on a socket.
+   *
+   * @param screen the screen's name, for example {@code station-7}
+   * @param page wall, desk, station or holding: decides audience and role
+   * @param morning resume this morning, or absent
+   * @param epoch the epoch of the last frame seen
+   * @param n its number
+   */
+  record Hello(String screen, String page, @Maybe String morning, @Maybe Long epoch, @Maybe Long n)
+      implements ClientMessage {}
+
+  /**
+   * A command. It may be sent again under the same id until it is answered.
+   *
+   * @param id UUIDv7
+   * @param seen revision of what was shown, or absent
+   * @param touchedAt the screen's clock when it was touched
+   * @param offset measured: the owner's clock minus the screen's, in milliseconds
+   * @param person who is signed on, or absent
+   */
+  record Send(
+      CommandId id,
+      @Maybe Long seen,
+      long touchedAt,
+      long offset,
+      @Maybe PersonId person,
+      Command command)
+      implements ClientMessage {}
+
+  /** The screen found a gap. */
+  record AskView() implements ClientMessage {}
+
+  /** Measures the clocks; answered at once with {@link ServerMessage.Tock}. */
+  record Tick(long sentAt) implements ClientMessage {}
+}

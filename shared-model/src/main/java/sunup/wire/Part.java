@@ -1,0 +1,335 @@
+package sunup.wire;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonSubTypes;
+import com.fasterxml.jackson.annotation.JsonTypeInfo;
+import java.util.List;
+import sunup.board.DelayReason;
+import sunup.board.Evidence;
+import sunup.board.ItemRef;
+import sunup.board.ItemState;
+import sunup.board.Role;
+import sunup.board.RoomUse;
+import sunup.board.Section;
+import sunup.board.Step;
+import sunup.codec.Maybe;
+import sunup.sheets.EvidenceRule;
+
+/**
+ * One piece of what a screen shows, under a key that is unique within its audience. A view is all
+ * parts; a frame is the parts that changed and the keys that went. Times are epoch milliseconds.
+ */
+@JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "part")
+@JsonSubTypes({
+  @JsonSubTypes.Type(value = Part.SuitePart.class, name = "suite"),
+  @JsonSubTypes.Type(value = Part.RoomPart.class, name = "room"),
+  @JsonSubTypes.Type(value = Part.NeedPart.class, name = "need"),
+  @JsonSubTypes.Type(value = Part.CasePart.class, name = "case"),
+  @JsonSubTypes.Type(value = Part.ItemPart.class, name = "item"),
+  @JsonSubTypes.Type(value = Part.WaitPart.class, name = "wait"),
+  @JsonSubTypes.Type(value = Part.PersonPart.class, name = "person"),
+  @JsonSubTypes.Type(value = Part.UnitPart.class, name = "unit"),
+  @JsonSubTypes.Type(value = Part.PlacePart.class, name = "place"),
+  @JsonSubTypes.Type(value = Part.ChancePart.class, name = "chance"),
+  @JsonSubTypes.Type(value = Part.NotePart.class, name = "note"),
+})
+@JsonInclude(JsonInclude.Include.NON_NULL)
+public sealed interface Part {
+  /** The key under which screens keep it, for example {@code room/7}. */
+  String key();
+
+  /** The least audience that may see it. Wall parts go to all, staff parts to staff and desk. */
+  Audience audience();
+
+  /**
+   * The morning as a whole.
+   *
+   * @param phase none, draft, open or closed
+   * @param horizon the target that most rooms have
+   * @param cases first cases that are not cancelled
+   * @param onTime how many of them look on time, or have started on time
+   * @param quiet how many rooms nobody was heard from
+   * @param loopback true if the server takes connections from this machine only
+   */
+  record SuitePart(
+      String key,
+      String hospital,
+      String suite,
+      String date,
+      String zone,
+      String phase,
+      Step startEvent,
+      int graceMinutes,
+      @Maybe Long horizon,
+      int cases,
+      int onTime,
+      int quiet,
+      boolean demo,
+      boolean loopback)
+      implements Part {
+    @Override
+    public Audience audience() {
+      return Audience.WALL;
+    }
+  }
+
+  /**
+   * One room on the horizon. Nothing about a patient.
+   *
+   * @param order place in the wall's order, from 0
+   * @param target agreed, or else booked; absent without a case
+   * @param agreed true if the target is an agreed later start
+   * @param could10 10 % point of when the room could start; with could50 and could90 the lens
+   * @param start50 median of the start
+   * @param lateMinutes what the wall says as "+11"; 0 if nothing to say
+   * @param word the one word under the room's number
+   * @param startedAt when the start event happened
+   * @param lastWordAt when anybody last reported from the room
+   * @param readyAt when it was reported ready; readyBy by which role; readyOpen what was open then
+   * @param use what the room is used for now
+   * @param revision for decisions on the room
+   */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record RoomPart(
+      String key,
+      String room,
+      int order,
+      @Maybe Long target,
+      boolean agreed,
+      Standing standing,
+      @Maybe Long could10,
+      @Maybe Long could50,
+      @Maybe Long could90,
+      @Maybe Long start50,
+      int lateMinutes,
+      String word,
+      @Maybe Long startedAt,
+      @Maybe Long lastWordAt,
+      @Maybe Long readyAt,
+      @Maybe Role readyBy,
+      int readyOpen,
+      RoomUse use,
+      @Maybe Long useUntil,
+      long revision)
+      implements Part {
+    @Override
+    public Audience audience() {
+      return Audience.WALL;
+    }
+  }
+
+  /**
+   * One line of "needs someone", worst saveable first.
+   *
+   * @param rank from 0
+   * @param kind late, tight, stuck, ask or help
+   * @param minutes late minutes, rounded; 0 for ask and help
+   * @param saveable minutes that can still be saved
+   * @param words the holdup in at most 40 letters
+   * @param holdup its key, for taking it
+   * @param takenBy the role that has taken it
+   */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record NeedPart(
+      String key,
+      int rank,
+      String room,
+      String kind,
+      int minutes,
+      int saveable,
+      String words,
+      String holdup,
+      @Maybe Role takenBy,
+      @Maybe Long lookAgainAt)
+      implements Part {
+    @Override
+    public Audience audience() {
+      return Audience.WALL;
+    }
+  }
+
+  /** A case, for those who work on it. */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record CasePart(
+      String key,
+      String caseId,
+      String room,
+      long bookedAt,
+      @Maybe Long agreedAt,
+      @Maybe String procedure,
+      @Maybe String service,
+      String technique,
+      List<String> options,
+      boolean cancelled,
+      List<StepAt> steps,
+      List<ItemRef> flagged,
+      @Maybe DelayReason reason,
+      boolean reasonAgreed,
+      @Maybe DelayReason reasonInstead,
+      long revision)
+      implements Part {
+    @Override
+    public Audience audience() {
+      return Audience.STAFF;
+    }
+  }
+
+  /** When a step was reached. */
+  record StepAt(Step step, long at) {}
+
+  /**
+   * One item of a room or of its case.
+   *
+   * @param room where it is now
+   * @param order place in the sheet
+   * @param name the desk's wording
+   * @param who roles that may do it
+   * @param state with lapses worked out
+   * @param asks what evidence it wants
+   * @param evidence what it is good by
+   * @param together entered together with others
+   * @param what the fault or the reason for leaving it out
+   * @param lapsesAt when it stops counting
+   * @param stillGoing true if it has been in hand for so long that the station should ask
+   * @param core may never be left out
+   */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record ItemPart(
+      String key,
+      ItemRef item,
+      String room,
+      int order,
+      Section section,
+      String name,
+      List<Role> who,
+      ItemState state,
+      long since,
+      @Maybe Step gates,
+      @Maybe Step marks,
+      EvidenceRule asks,
+      @Maybe Evidence evidence,
+      boolean together,
+      @Maybe String what,
+      @Maybe String mender,
+      @Maybe Long expectedAt,
+      @Maybe Long lapsesAt,
+      boolean stillGoing,
+      boolean core,
+      long revision)
+      implements Part {
+    @Override
+    public Audience audience() {
+      return Audience.STAFF;
+    }
+  }
+
+  /**
+   * What a room's start waits for, in words, in order; for the station and holding.
+   *
+   * @param about the median start
+   */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record WaitPart(String key, String room, @Maybe Long about, List<Wait> waits) implements Part {
+    @Override
+    public Audience audience() {
+      return Audience.STAFF;
+    }
+  }
+
+  /** One thing that a start waits for. {@code own} if it is this room's own work. */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record Wait(String holdup, String words, boolean own, @Maybe Role takenBy, @Maybe Long until) {}
+
+  /** A person under a pseudonym. */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record PersonPart(
+      String key,
+      String person,
+      Role role,
+      String label,
+      @Maybe String ownRoom,
+      List<String> covers,
+      long plannedAt,
+      @Maybe Long expectedAt,
+      @Maybe Long arrivedAt,
+      @Maybe Long leftAt,
+      @Maybe String room,
+      @Maybe Long lastWordAt,
+      long revision)
+      implements Part {
+    @Override
+    public Audience audience() {
+      return Audience.STAFF;
+    }
+  }
+
+  /** A piece of shared equipment. */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record UnitPart(
+      String key,
+      String unit,
+      String kind,
+      String label,
+      @Maybe String with,
+      @Maybe Long since,
+      @Maybe String promised,
+      long revision)
+      implements Part {
+    @Override
+    public Audience audience() {
+      return Audience.STAFF;
+    }
+  }
+
+  /** A place that opens. */
+  record PlacePart(String key, String place, String label, long opensAt, long revision)
+      implements Part {
+    @Override
+    public Audience audience() {
+      return Audience.STAFF;
+    }
+  }
+
+  /**
+   * The figures of a room, for the desk.
+   *
+   * @param onTime P(start by target + grace)
+   * @param meanLateMinutes expected minutes late
+   * @param trials how many trials stand behind it
+   * @param kept rule 3's histories kept
+   * @param tried and tried
+   * @param shares what the late minutes go to, adding to one
+   */
+  record ChancePart(
+      String key,
+      String room,
+      double onTime,
+      long start10,
+      long start50,
+      long start90,
+      double meanLateMinutes,
+      int trials,
+      int kept,
+      int tried,
+      double alreadyLost,
+      List<HoldupShare> shares)
+      implements Part {
+    @Override
+    public Audience audience() {
+      return Audience.DESK;
+    }
+  }
+
+  /** One share in words. */
+  record HoldupShare(String holdup, String words, double share) {}
+
+  /** A note, a request for help, something said with a holdup. */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record NotePart(String key, @Maybe String room, Role by, long at, String kind, String text)
+      implements Part {
+    @Override
+    public Audience audience() {
+      return Audience.DESK;
+    }
+  }
+}

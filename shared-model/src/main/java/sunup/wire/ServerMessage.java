@@ -1,0 +1,90 @@
+package sunup.wire;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonSubTypes;
+import com.fasterxml.jackson.annotation.JsonTypeInfo;
+import java.util.List;
+import sunup.board.CommandId;
+import sunup.board.MorningId;
+import sunup.codec.Maybe;
+
+/** What the server sends. */
+@JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "m")
+@JsonSubTypes({
+  @JsonSubTypes.Type(value = ServerMessage.View.class, name = "view"),
+  @JsonSubTypes.Type(value = ServerMessage.Frame.class, name = "frame"),
+  @JsonSubTypes.Type(value = ServerMessage.Beat.class, name = "beat"),
+  @JsonSubTypes.Type(value = ServerMessage.Answer.class, name = "answer"),
+  @JsonSubTypes.Type(value = ServerMessage.Tock.class, name = "tock"),
+  @JsonSubTypes.Type(value = ServerMessage.Trouble.class, name = "trouble"),
+})
+@JsonInclude(JsonInclude.Include.NON_NULL)
+public sealed interface ServerMessage {
+  /**
+   * Everything, at the moment of frame {@code n}.
+   *
+   * @param epoch the owner's epoch
+   * @param n number of the last frame that is included; the next is n + 1
+   * @param upTo journal sequence that is included
+   * @param forecastOf journal sequence that the figures are computed from
+   */
+  record View(
+      MorningId morning,
+      long epoch,
+      long n,
+      long upTo,
+      long forecastOf,
+      Audience audience,
+      List<Part> parts)
+      implements ServerMessage {}
+
+  /** What changed since frame {@code n - 1}. */
+  record Frame(
+      MorningId morning,
+      long epoch,
+      long n,
+      long upTo,
+      long forecastOf,
+      Audience audience,
+      List<Part> set,
+      List<String> gone)
+      implements ServerMessage {}
+
+  /**
+   * Proof of life, once a second, made by the owner only.
+   *
+   * @param morningClock the morning's time, which may run faster than real time in a rehearsal
+   * @param rate morning seconds per real second
+   * @param confirmedAt when the journal last confirmed the owner's epoch, owner's real clock
+   * @param readOnly true while the journal does not answer: nothing is taken
+   */
+  record Beat(
+      MorningId morning,
+      long epoch,
+      long n,
+      long upTo,
+      long morningClock,
+      double rate,
+      long confirmedAt,
+      boolean readOnly)
+      implements ServerMessage {}
+
+  /**
+   * The answer to a command.
+   *
+   * @param status done, refused or later ("not now": keep it and send it again)
+   * @param upTo journal sequence of its last event; it is on the board when a frame's upTo reaches
+   *     it
+   * @param code of a refusal
+   * @param words what to do about it
+   */
+  record Answer(
+      CommandId id, String status, @Maybe Long upTo, @Maybe String code, @Maybe String words)
+      implements ServerMessage {}
+
+  /** Answer to a tick. */
+  record Tock(long sentAt, long morningClock, double rate) implements ServerMessage {}
+
+  /** Something is wrong with what the screen sent; the socket stays open unless it says so. */
+  record Trouble(String code, String words) implements ServerMessage {}
+}

@@ -1,0 +1,29 @@
+package sunup.wire;
+
+import com.fasterxml.jackson.annotation.JsonProperty;
+
+/** A room's computed state. */
+public enum Standing {
+  @JsonProperty("ready")
+  READY,
+  @JsonProperty("ahead")
+  AHEAD,
+  @JsonProperty("tight")
+  TIGHT,
+  @JsonProperty("late")
+  LATE,
+  /** A fault that nobody is mending. */
+  @JsonProperty("stuck")
+  STUCK,
+  /** No word from the room. */
+  @JsonProperty("unheard")
+  UNHEARD,
+  /** A later start was agreed and holds. */
+  @JsonProperty("agreed")
+  AGREED,
+  @JsonProperty("started")
+  STARTED,
+  /** The room has no first case, or its case is cancelled. */
+  @JsonProperty("none")
+  NONE
+}
