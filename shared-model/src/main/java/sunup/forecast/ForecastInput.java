@@ -153,7 +153,8 @@ public record ForecastInput(
    * @param target the time that the start is measured against
    * @param startStep which step is the start, the key in {@link ItemIn#marks()}
    * @param begins the room's planned beginning, B of rule 6
-   * @param occupiedUntil the room can't be worked in before (night case, cleaning), or null
+   * @param occupiedFor how long from now the room can't be worked in (night case, cleaning), or
+   *     null; it holds the items with {@code inRoom}
    * @param startedAt when the start event happened, or null
    * @param items in sheet order
    */
@@ -164,7 +165,7 @@ public record ForecastInput(
       long target,
       String startStep,
       long begins,
-      Draw occupiedUntil,
+      Draw occupiedFor,
       Long startedAt,
       List<ItemIn> items) {
     public RoomIn {
@@ -187,6 +188,7 @@ public record ForecastInput(
    * @param marks the step that its being good marks, or null
    * @param notBefore it may not happen before, or null (booked time; planned sending)
    * @param place where it is done, or null for the room
+   * @param inRoom true if it can't be done while the room is occupied
    * @param needs equipment
    * @param arrival for what comes by itself: when it comes (absolute draw = from + late), else null
    * @param lifeMs it is open again so long after it became good, or null
@@ -207,6 +209,7 @@ public record ForecastInput(
       String marks,
       Long notBefore,
       String place,
+      boolean inRoom,
       List<Need> needs,
       Arrival arrival,
       Long lifeMs,
@@ -234,8 +237,14 @@ public record ForecastInput(
    */
   public record Need(String kind, int units, String until, boolean held) {}
 
-  /** Something that comes by itself at {@code from} plus a draw; never before now. */
-  public record Arrival(long from, Draw late) {}
+  /**
+   * Something that comes by itself at {@code from} plus a draw.
+   *
+   * @param silent true if nobody would have said so: it may have come before now already, and the
+   *     draw is taken as it falls; false if its coming would have been reported, so that the draw
+   *     is conditioned on its not having come by now
+   */
+  public record Arrival(long from, Draw late, boolean silent) {}
 
   /**
    * Where an item stands.
