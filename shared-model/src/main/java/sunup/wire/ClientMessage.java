@@ -5,6 +5,7 @@ import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import sunup.board.Command;
 import sunup.board.CommandId;
+import sunup.board.MorningId;
 import sunup.board.PersonId;
 import sunup.codec.Maybe;
 
@@ -34,6 +35,8 @@ public sealed interface ClientMessage {
    * A command. It may be sent again under the same id until it is answered.
    *
    * @param id UUIDv7
+   * @param morning where it belongs, if the screen has seen another date come meanwhile; absent
+   *     means the morning that the socket shows
    * @param seen revision of what was shown, or absent
    * @param touchedAt the screen's clock when it was touched
    * @param offset measured: the owner's clock minus the screen's, in milliseconds
@@ -41,6 +44,7 @@ public sealed interface ClientMessage {
    */
   record Send(
       CommandId id,
+      @Maybe MorningId morning,
       @Maybe Long seen,
       long touchedAt,
       long offset,
