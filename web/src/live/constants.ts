@@ -1,0 +1,44 @@
+/** Every limit and interval of the live client. Milliseconds of real time unless said otherwise. */
+
+export const SUBPROTOCOL = 'sunup.1';
+export const PATH = '/live';
+
+/** Waits before the next try to connect; the last one repeats. Each is shortened by jitter. */
+export const BACK_OFF_MS = [100, 250, 500, 1_000, 2_000, 5_000] as const;
+/** A wait is drawn from [JITTER_LEAST, 1] of its step, so that screens do not come all at once. */
+export const JITTER_LEAST = 0.5;
+/** A socket that is not open by then is given up. */
+export const CONNECT_MS = 8_000;
+/** An open socket that brings nothing at all for so long is closed and opened again. */
+export const SILENT_SOCKET_MS = 10_000;
+
+/** Rule 2: a screen is stale after so long without a heartbeat. */
+export const STALE_MS = 5_000;
+/** How often staleness is looked at. */
+export const STALE_LOOK_MS = 250;
+/** A view that was asked for and did not come is asked for again. */
+export const VIEW_WAIT_MS = 3_000;
+/**
+ * So many heartbeats of a lower epoch and none of ours: an owner beats only while the journal
+ * confirms it, so this is another journal (a restored or a new one), and what we hold is void.
+ */
+export const LOWER_BEATS_TO_FORGET = 15;
+/** Messages larger than this are not read: the socket is closed. */
+export const MESSAGE_BYTES_MAX = 8 * 1024 * 1024;
+/** Parts kept; a server that sends more is wrong, and the screen says so. */
+export const PARTS_MAX = 20_000;
+
+/** How often the clocks are compared, and how many comparisons are remembered. */
+export const TICK_MS = 10_000;
+export const TICKS_KEPT = 8;
+/** A heartbeat that disagrees by more than this sets the clock at once (times the rate). */
+export const CLOCK_STEP_MS = 1_500;
+
+/** Commands kept unanswered. Beyond it nothing more is taken and the screen says so. */
+export const OUTBOX_MAX = 200;
+/** An unanswered command is sent again, under the same id. */
+export const RESEND_MS = 5_000;
+/** After "not now" the same command is sent again. */
+export const LATER_MS = 2_000;
+/** Commands on the way at once. */
+export const IN_FLIGHT_MAX = 16;

@@ -1,0 +1,333 @@
+import type {
+  Answer,
+  CommandUnion,
+  PartUnion,
+  ServerMessageUnion,
+  Trouble,
+} from '../generated/wire.ts';
+import { Channel, type Effect } from './channel.ts';
+import { MorningClock } from './clock.ts';
+import { PATH, STALE_LOOK_MS, TICK_MS, VIEW_WAIT_MS } from './constants.ts';
+import { uuidv7 } from './ids.ts';
+import { Outbox } from './outbox.ts';
+import { type Kept, LocalShelf, type Shelf } from './shelf.ts';
+import { type OpenSocket, Socket } from './socket.ts';
+import { realTimers, type Timers } from './timers.ts';
+
+export type Page = 'wall' | 'desk' | 'station' | 'holding';
+
+export interface LiveState {
+  /** A socket is open. It proves nothing about what is shown; `stale` does. */
+  readonly connected: boolean;
+  /** No proof of life for five seconds: what is shown may be old. True before the first one. */
+  readonly stale: boolean;
+  /** The journal does not answer: nothing is taken, touches are kept and sent later. */
+  readonly readOnly: boolean;
+  /** Something has been shown since the page was opened. */
+  readonly everSeen: boolean;
+  /** Too many touches are unanswered: nothing more is taken on this screen. */
+  readonly full: boolean;
+  /** False if touches would not survive a reload of this page. */
+  readonly durable: boolean;
+}
+
+/** What changed since the last one. At most one a picture. */
+export class ChangeEvent extends Event {
+  readonly keys: ReadonlySet<string>;
+
+  constructor(keys: ReadonlySet<string>) {
+    super('change');
+    this.keys = keys;
+  }
+}
+
+/** A heartbeat that proved what is shown: the moving mark moves by it and by nothing else. */
+export class BeatEvent extends Event {
+  constructor() {
+    super('beat');
+  }
+}
+
+/** The server could not read something of ours. */
+export class TroubleEvent extends Event {
+  readonly trouble: Trouble;
+
+  constructor(trouble: Trouble) {
+    super('trouble');
+    this.trouble = trouble;
+  }
+}
+
+export interface LiveOptions {
+  readonly page: Page;
+  /** The screen's name, for example `station-7`. Kept touches belong to it. */
+  readonly screen: string;
+  readonly url?: string;
+  readonly timers?: Timers;
+  readonly open?: OpenSocket;
+  readonly shelf?: Shelf;
+}
+
+type Listed<K extends PartUnion['part']> = Extract<PartUnion, { part: K }>;
+
+/**
+ * The live picture of a morning on one screen, and the way for touches to the board. Events:
+ * `change` (a {@link ChangeEvent}, at most one a picture), `state`, `beat`, `trouble`.
+ */
+export class Live extends EventTarget {
+  private readonly options: LiveOptions;
+  private readonly timers: Timers;
+  private readonly channel = new Channel();
+  private readonly clock = new MorningClock();
+  private readonly outbox: Outbox;
+  private readonly socket: Socket;
+  private readonly lists = new Map<string, readonly PartUnion[]>();
+  private changePending = false;
+  private viewAskedAt: number | null = null;
+  private readOnly = false;
+  private everSeen = false;
+  private beatCount = 0;
+  private current: LiveState;
+
+  constructor(options: LiveOptions) {
+    super();
+    this.options = options;
+    this.timers = options.timers ?? realTimers;
+    this.outbox = new Outbox(
+      options.shelf ?? new LocalShelf(options.screen),
+      this.timers,
+      (message) => this.socket.send(message),
+      () => this.refreshState(true),
+    );
+    this.socket = new Socket(
+      options.url ?? defaultUrl(),
+      {
+        opened: () => this.opened(),
+        message: (message) => this.received(message),
+        closed: () => this.closed(),
+      },
+      this.timers,
+      options.open,
+    );
+    this.current = this.readState();
+  }
+
+  start(): void {
+    this.socket.start();
+    this.everyLook();
+    this.everyTick();
+  }
+
+  /** Closes the socket for good; for tests and pages that go away. */
+  stop(): void {
+    this.socket.stop();
+  }
+
+  get parts(): ReadonlyMap<string, PartUnion> {
+    return this.channel.parts;
+  }
+
+  get<T extends PartUnion>(key: string): T | undefined {
+    return this.channel.parts.get(key) as T | undefined;
+  }
+
+  /** All parts of a kind, in no particular order. The same array until one of them changes. */
+  list<K extends PartUnion['part']>(kind: K): readonly Listed<K>[] {
+    let list = this.lists.get(kind);
+    if (!list) {
+      list = [...this.channel.parts.values()].filter((part) => part.part === kind);
+      this.lists.set(kind, list);
+    }
+    return list as readonly Listed<K>[];
+  }
+
+  get state(): LiveState {
+    return this.current;
+  }
+
+  /** The morning's time in epoch milliseconds; it may run faster than real time in a rehearsal. */
+  now(): number {
+    return this.clock.now(this.timers.now(), this.timers.date());
+  }
+
+  /** Morning seconds per real second. */
+  get rate(): number {
+    return this.clock.rate;
+  }
+
+  /** The morning's time at which what is shown was last proved, or null. */
+  get lastLiveAt(): number | null {
+    return this.clock.lastLiveAt;
+  }
+
+  /** How many heartbeats proved the picture since the page was opened. */
+  get beats(): number {
+    return this.beatCount;
+  }
+
+  /** Journal sequence that is on the screen; a touch is "on the board" at its answer's `upTo`. */
+  get upTo(): number {
+    return this.channel.stand?.upTo ?? 0;
+  }
+
+  /** True when the effects of this answer are on the screen. */
+  onBoard(answer: Answer): boolean {
+    return answer.status === 'done' && (answer.upTo ?? 0) <= this.upTo;
+  }
+
+  /** Touches without an answer. */
+  get unsent(): number {
+    return this.outbox.unsent;
+  }
+
+  /** Touches that wait behind a refusal until a person lets them go or drops them. */
+  get held(): readonly Kept[] {
+    return this.outbox.held;
+  }
+
+  releaseHeld(ids: readonly string[]): void {
+    this.outbox.release(ids);
+  }
+
+  discardHeld(ids: readonly string[]): void {
+    this.outbox.discard(ids);
+  }
+
+  /**
+   * Sends a command, again and again until it is answered, over reloads too.
+   *
+   * @param opts `seen` is the revision of what the person saw, `person` who is signed on
+   * @returns the answer: `done`, `refused`, or `dropped` if a person dropped it while it was held
+   * @throws OutboxFull (as a rejection) if nothing more is taken
+   */
+  async send(
+    command: CommandUnion,
+    opts: { seen?: number; person?: string } = {},
+  ): Promise<Answer & { id: string }> {
+    const touchedAt = this.timers.date();
+    return this.outbox.add({
+      id: uuidv7(touchedAt),
+      command,
+      ...(opts.seen === undefined ? {} : { seen: opts.seen }),
+      ...(opts.person === undefined ? {} : { person: opts.person }),
+      touchedAt,
+      offset: Math.round(this.now() - touchedAt),
+    });
+  }
+
+  private opened(): void {
+    this.viewAskedAt = this.timers.now();
+    this.socket.send(this.channel.hello(this.options.screen, this.options.page));
+    this.socket.send({ m: 'tick', sentAt: Math.round(this.timers.now()) });
+    this.outbox.connected();
+    this.refreshState();
+  }
+
+  private closed(): void {
+    this.outbox.disconnected();
+    this.refreshState();
+  }
+
+  private received(message: ServerMessageUnion): void {
+    switch (message.m) {
+      case 'view':
+        this.viewAskedAt = null;
+        this.follow(this.channel.view(message));
+        break;
+      case 'frame':
+        this.follow(this.channel.frame(message));
+        break;
+      case 'beat': {
+        const at = this.timers.now();
+        const effect = this.channel.beat(message);
+        if (effect === 'alive') {
+          this.clock.beat(at, message.morningClock, message.rate);
+          this.clock.alive(at);
+          this.readOnly = message.readOnly;
+          this.beatCount++;
+          this.dispatchEvent(new BeatEvent());
+        }
+        this.follow(effect);
+        break;
+      }
+      case 'answer':
+        this.outbox.answered(message);
+        break;
+      case 'tock':
+        this.clock.tock(message.sentAt, this.timers.now(), message.morningClock, message.rate);
+        break;
+      case 'trouble':
+        this.dispatchEvent(new TroubleEvent(message));
+        break;
+    }
+    this.refreshState();
+  }
+
+  private follow(effect: Effect): void {
+    if (effect === 'applied') {
+      this.everSeen = true;
+      this.changedParts();
+    } else if (effect === 'ask') {
+      this.askView();
+    } else if (effect === 'forget') {
+      this.channel.forget();
+      this.clock.forget();
+      this.changedParts();
+      this.socket.send({ m: 'ask-view' });
+    }
+  }
+
+  private askView(): void {
+    const now = this.timers.now();
+    if (this.viewAskedAt !== null && now - this.viewAskedAt < VIEW_WAIT_MS) return;
+    if (this.socket.send({ m: 'ask-view' })) this.viewAskedAt = now;
+  }
+
+  /** Applied at once, told once a picture: a burst of frames is drawn once. */
+  private changedParts(): void {
+    this.lists.clear();
+    if (this.changePending) return;
+    this.changePending = true;
+    this.timers.frame(() => {
+      this.changePending = false;
+      this.dispatchEvent(new ChangeEvent(this.channel.takeTouched()));
+    });
+  }
+
+  private everyLook(): void {
+    this.refreshState();
+    this.timers.after(STALE_LOOK_MS, () => this.everyLook());
+  }
+
+  private everyTick(): void {
+    this.timers.after(TICK_MS, () => {
+      this.socket.send({ m: 'tick', sentAt: Math.round(this.timers.now()) });
+      this.everyTick();
+    });
+  }
+
+  private readState(): LiveState {
+    return {
+      connected: this.socket.connected,
+      stale: this.clock.stale(this.timers.now()),
+      readOnly: this.readOnly,
+      everSeen: this.everSeen,
+      full: this.outbox.full,
+      durable: this.outbox.durable,
+    };
+  }
+
+  private refreshState(always = false): void {
+    const next = this.readState();
+    const now = this.current;
+    const same = (Object.keys(next) as (keyof LiveState)[]).every((key) => next[key] === now[key]);
+    if (same && !always) return;
+    this.current = next;
+    this.dispatchEvent(new Event('state'));
+  }
+}
+
+function defaultUrl(): string {
+  const scheme = location.protocol === 'https:' ? 'wss:' : 'ws:';
+  return `${scheme}//${location.host}${PATH}`;
+}

@@ -1,0 +1,153 @@
+import type { ClientMessageUnion, ServerMessageUnion } from '../generated/wire.ts';
+import { decode, encode } from './codec.ts';
+import {
+  BACK_OFF_MS,
+  CONNECT_MS,
+  JITTER_LEAST,
+  MESSAGE_BYTES_MAX,
+  SILENT_SOCKET_MS,
+  SUBPROTOCOL,
+} from './constants.ts';
+import type { Timers } from './timers.ts';
+
+/** What the client needs of a browser's WebSocket. */
+export interface RawSocket {
+  binaryType: string;
+  readonly readyState: number;
+  onopen: (() => void) | null;
+  onmessage: ((event: { data: unknown }) => void) | null;
+  onclose: (() => void) | null;
+  send(data: Uint8Array<ArrayBuffer>): void;
+  close(): void;
+}
+
+export type OpenSocket = (url: string, protocol: string) => RawSocket;
+
+export interface SocketEvents {
+  opened(): void;
+  message(message: ServerMessageUnion): void;
+  closed(): void;
+}
+
+const OPEN = 1;
+
+const openReal: OpenSocket = (url, protocol) => new WebSocket(url, protocol) as RawSocket;
+
+/** How long to wait before try number `tries` (from 0), with jitter `random` in [0, 1). */
+export function backOff(tries: number, random: number): number {
+  const step = BACK_OFF_MS[Math.min(tries, BACK_OFF_MS.length - 1)]!;
+  return step * (JITTER_LEAST + (1 - JITTER_LEAST) * random);
+}
+
+/**
+ * One WebSocket that comes back: opens, reads, and after any end opens again with growing waits.
+ * It goes on while the page is hidden: a wall behind another window must still be true.
+ */
+export class Socket {
+  private readonly url: string;
+  private readonly events: SocketEvents;
+  private readonly timers: Timers;
+  private readonly open: OpenSocket;
+  private raw: RawSocket | null = null;
+  private tries = 0;
+  private running = false;
+  private cancelTimer: () => void = () => {};
+
+  constructor(url: string, events: SocketEvents, timers: Timers, open: OpenSocket = openReal) {
+    this.url = url;
+    this.events = events;
+    this.timers = timers;
+    this.open = open;
+  }
+
+  get connected(): boolean {
+    return this.raw !== null && this.raw.readyState === OPEN;
+  }
+
+  start(): void {
+    if (this.running) return;
+    this.running = true;
+    this.connect();
+  }
+
+  stop(): void {
+    this.running = false;
+    this.drop();
+  }
+
+  /** @returns false if there is no open socket; nothing is queued here */
+  send(message: ClientMessageUnion): boolean {
+    if (!this.connected) return false;
+    this.raw!.send(encode(message));
+    return true;
+  }
+
+  private connect(): void {
+    let raw: RawSocket;
+    try {
+      raw = this.open(this.url, SUBPROTOCOL);
+    } catch {
+      this.again();
+      return;
+    }
+    this.raw = raw;
+    raw.binaryType = 'arraybuffer';
+    raw.onopen = () => {
+      if (this.raw !== raw) return;
+      this.watch();
+      this.events.opened();
+    };
+    raw.onmessage = (event) => {
+      if (this.raw === raw) this.read(event.data);
+    };
+    raw.onclose = () => {
+      if (this.raw === raw) this.drop();
+    };
+    this.setTimer(CONNECT_MS, () => this.drop());
+  }
+
+  private read(data: unknown): void {
+    if (!(data instanceof ArrayBuffer) || data.byteLength > MESSAGE_BYTES_MAX) {
+      this.drop();
+      return;
+    }
+    this.watch();
+    let message: ServerMessageUnion | null;
+    try {
+      message = decode(data);
+    } catch {
+      this.drop();
+      return;
+    }
+    if (message === null) return;
+    // Only what was understood shows that the server is well; an open socket alone does not.
+    this.tries = 0;
+    this.events.message(message);
+  }
+
+  /** Closes what looks open but has gone silent: a cut cable closes no socket by itself. */
+  private watch(): void {
+    this.setTimer(SILENT_SOCKET_MS, () => this.drop());
+  }
+
+  private drop(): void {
+    const raw = this.raw;
+    this.raw = null;
+    this.cancelTimer();
+    if (raw) {
+      raw.onopen = raw.onmessage = raw.onclose = null;
+      raw.close();
+      this.events.closed();
+    }
+    if (this.running) this.again();
+  }
+
+  private again(): void {
+    this.setTimer(backOff(this.tries++, this.timers.random()), () => this.connect());
+  }
+
+  private setTimer(ms: number, call: () => void): void {
+    this.cancelTimer();
+    this.cancelTimer = this.timers.after(ms, call);
+  }
+}

@@ -1,0 +1,12 @@
+import { defineConfig } from 'vitest/config';
+
+/** Tests in a real browser against a real board; one file after the other, each starts its own. */
+export default defineConfig({
+  test: {
+    include: ['browser/**/*.test.ts'],
+    environment: 'node',
+    fileParallelism: false,
+    testTimeout: 60_000,
+    hookTimeout: 60_000,
+  },
+});
