@@ -203,10 +203,12 @@ export class Live extends EventTarget {
   async send(
     command: CommandUnion,
     opts: { seen?: number; person?: string } = {},
-  ): Promise<Answer & { id: string }> {
+  ): Promise<Answer> {
     const touchedAt = this.timers.date();
+    const morning = this.channel.stand?.morning;
     return this.outbox.add({
       id: uuidv7(touchedAt),
+      ...(morning === undefined ? {} : { morning }),
       command,
       ...(opts.seen === undefined ? {} : { seen: opts.seen }),
       ...(opts.person === undefined ? {} : { person: opts.person }),

@@ -3,6 +3,8 @@ import type { CommandUnion } from '../generated/wire.ts';
 /** A command that is not answered yet. */
 export interface Kept {
   readonly id: string;
+  /** The morning that was on the screen when it was touched. */
+  readonly morning?: string;
   readonly command: CommandUnion;
   readonly seen?: number;
   readonly touchedAt: number;

@@ -1,0 +1,7 @@
+import './banner.ts';
+import './caution.ts';
+import './mark.ts';
+
+export { clockTime, dateWords, dayWords, minutesBetween } from './time.ts';
+export { say, speaker } from './words.ts';
+export type { CommonKey, Fill, Words } from './words.ts';

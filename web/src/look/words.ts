@@ -1,0 +1,80 @@
+/**
+ * Words on the screen by key. A page has its own table beside this common one; British words
+ * first, an American table with the same keys can stand beside each.
+ */
+export type Words<K extends string> = Readonly<Record<K, string>>;
+export type Fill = Readonly<Record<string, string | number>>;
+
+/** Makes the function that says a key of `table`, filling `{name}` from `fill`. */
+export function speaker<K extends string>(table: Words<K>): (key: K, fill?: Fill) => string {
+  return (key, fill = {}) =>
+    table[key].replace(/\{(\w+)\}/g, (whole, name: string) => String(fill[name] ?? whole));
+}
+
+const british = {
+  caution:
+    'Ready means reported, not safe. Sunup does not decide, monitor patients or replace a check.',
+  'live.mark': 'moves while the board is live',
+  'stale.never': 'Not live · waiting for the board',
+  'stale.since': 'Not live since {time}',
+  'stale.since-unknown': 'Not live',
+  'stale.do': 'What you see is old. Do not act on it. Ask by telephone.',
+  'stale.never-do': 'Nothing has been received yet. Trying again all the time.',
+  'read-only': 'The board cannot save at the moment',
+  'read-only.do': 'Touches are kept on this screen and sent when it can.',
+  full: 'Too many touches are waiting',
+  'full.do': 'Nothing more is taken on this screen. Use paper and tell the desk.',
+  'not-durable': 'This browser does not keep touches',
+  'not-durable.do': 'Leave this page open until everything is sent.',
+  'role.anaesthetist': 'anaesthetist',
+  'role.supervisor': 'supervisor',
+  'role.trainee': 'trainee',
+  'role.technician': 'technician',
+  'role.circulating': 'circulating nurse',
+  'role.scrub': 'scrub',
+  'role.surgeon': 'surgeon',
+  'role.holding': 'holding',
+  'role.porter': 'porter',
+  'role.cleaner': 'cleaner',
+  'role.pharmacy': 'pharmacy',
+  'role.desk': 'desk',
+  'role.manager': 'manager',
+  'role.admin': 'admin',
+  'role.display': 'display',
+  'section.machine': 'machine',
+  'section.suction': 'suction',
+  'section.monitors': 'monitors',
+  'section.airway': 'airway',
+  'section.iv': 'IV',
+  'section.drugs': 'drugs',
+  'section.special': 'special',
+  'section.room': 'room',
+  'section.instruments': 'instruments',
+  'section.patient': 'patient',
+  'section.surgeon': 'surgeon',
+  'section.team': 'team',
+  'section.start': 'start',
+  'step.sent-for': 'sent for',
+  'step.wheels-in': 'wheels in',
+  'step.induction': 'induction',
+  'step.release': 'anaesthesia release',
+  'step.incision': 'incision',
+  'use.free': 'free',
+  'use.occupied': 'occupied',
+  'use.cleaning': 'being cleaned',
+  'use.emergency': 'emergency',
+  'standing.ready': 'ready',
+  'standing.ahead': 'ahead',
+  'standing.tight': 'tight',
+  'standing.late': 'late',
+  'standing.stuck': 'stuck',
+  'standing.unheard': 'no word',
+  'standing.agreed': 'agreed',
+  'standing.started': 'started',
+  'standing.none': 'no case',
+} as const;
+
+export type CommonKey = keyof typeof british;
+
+/** Says a common word. */
+export const say = speaker<CommonKey>(british);
