@@ -38,8 +38,8 @@ public record Forecast(
    * @param capped trials that had not started by target + cap
    * @param kept for a silent room, the histories kept by rule 3 of those tried; else the trials
    * @param tried histories tried
-   * @param holdups shares that add to one, largest first; empty if the mean is under 0.1 min
-   * @param alreadyLost the share of elements that ended before now
+   * @param holdups shares, largest first; empty if the mean is under 0.1 min
+   * @param alreadyLost the share of what ended before now; with the holdups it adds to one
    * @param items per item of the room, in the input's order
    */
   public record RoomOut(
@@ -63,13 +63,13 @@ public record Forecast(
    * What the start waits for, with its share of the late minutes.
    *
    * @param room the room whose start is held up
-   * @param kind work, person, place, equipment, arrival, mend, waits (unattended), not-begun, plan,
-   *     occupied or elsewhere
+   * @param kind plan (too little time), work, waits (unattended), mend, arrival, occupied, lapse,
+   *     booked, person, place, equipment or not-begun
    * @param item the item of that room that waits or is worked on, or null
    * @param thing the person, place or kind, or null
    * @param where the room where that thing was meanwhile, or null
    * @param share of the late minutes, 0 to 1
-   * @param until median moment at which it ends, over the trials in which it is on the chain
+   * @param until median moment at which it ends, over the trials in which it carries late minutes
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   public record Share(
@@ -86,19 +86,20 @@ public record Forecast(
    *
    * @param key the item
    * @param criticality share of trials in which it is on the chain and the start is late
-   * @param done10 10 % point of its being good, or the moment it became good
+   * @param done10 10 % point of its being good by the start of its room, or the moment it became
+   *     good; null if in so many trials it is not good by then
    * @param done50 median
    * @param done90 90 % point
-   * @param last50 last moment to begin it, 50 %, or null if it does not matter for the start
+   * @param last50 last moment to begin it, 50 %; null if it is begun or does not matter for a start
    * @param last90 last moment to begin it, 90 %
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   public record ItemOut(
       String key,
       double criticality,
-      long done10,
-      long done50,
-      long done90,
+      Long done10,
+      Long done50,
+      Long done90,
       Long last50,
       Long last90) {}
 }

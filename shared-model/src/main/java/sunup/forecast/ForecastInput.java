@@ -124,7 +124,7 @@ public record ForecastInput(
    *
    * @param id for example {@code ultrasound}
    * @param capacity how many units there are
-   * @param promised rooms that get the next free unit first, in order
+   * @param promised rooms that get the next free units first, in order
    */
   @JsonInclude(JsonInclude.Include.NON_EMPTY)
   public record KindIn(String id, int capacity, List<String> promised) {
@@ -186,7 +186,8 @@ public record ForecastInput(
    * @param after keys of items of this room that must be good before it begins
    * @param gates the step that may not happen without it, or null
    * @param marks the step that its being good marks, or null
-   * @param notBefore it may not happen before, or null (booked time; planned sending)
+   * @param notBefore it may not happen before, or null (booked time; planned sending). An item that
+   *     marks a step is not good before; any other does not begin before
    * @param place where it is done, or null for the room
    * @param inRoom true if it can't be done while the room is occupied
    * @param needs equipment
@@ -250,7 +251,9 @@ public record ForecastInput(
    * Where an item stands.
    *
    * @param state open, in-hand, good, fault or left-out
-   * @param since when it came into the state; for in-hand, when it was begun
+   * @param since when it came into the state; for in-hand, when it was begun; for a fault that is
+   *     taken, when its mending was taken up
+   * @param began for good, when it was begun if that is known, or null: implied by rule 3
    * @param by who has it in hand or did it, or null
    * @param mend for a fault, how long mending takes; the item is then done again
    * @param mender for a fault, the roles of which one mends it
@@ -258,8 +261,21 @@ public record ForecastInput(
    */
   @JsonInclude(JsonInclude.Include.NON_EMPTY)
   public record Progress(
-      State state, long since, String by, Draw mend, List<String> mender, String taken) {
-    public static final Progress OPEN = new Progress(State.OPEN, 0, null, null, List.of(), null);
+      State state,
+      long since,
+      Long began,
+      String by,
+      Draw mend,
+      List<String> mender,
+      String taken) {
+    public static final Progress OPEN =
+        new Progress(State.OPEN, 0, null, null, null, List.of(), null);
+
+    /** Where an item stands when nobody said when it was begun. */
+    public Progress(
+        State state, long since, String by, Draw mend, List<String> mender, String taken) {
+      this(state, since, null, by, mend, mender, taken);
+    }
 
     public Progress {
       mender = mender == null ? List.of() : List.copyOf(mender);
