@@ -1,5 +1,6 @@
 package sunup.sheets;
 
+import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.List;
@@ -79,12 +80,39 @@ public record SheetItem(
   }
 
   /** True if somebody or something comes by itself and is only seen: patient, surgeon. */
+  @JsonIgnore
   public boolean isArrival() {
     return plannedBefore != null;
   }
 
   /** True if it takes nobody and no time: a step that happens once all else is there. */
+  @JsonIgnore
   public boolean isMilestone() {
     return who.isEmpty() && marks != null;
+  }
+
+  /** The same item with other prerequisites. */
+  SheetItem withAfter(List<String> keys) {
+    return new SheetItem(
+        key,
+        section,
+        belongs,
+        desk,
+        wall,
+        who,
+        hands,
+        waits,
+        extra,
+        keys,
+        gates,
+        marks,
+        core,
+        evidence,
+        life,
+        place,
+        uses,
+        plannedBefore,
+        plannedLate,
+        asa);
   }
 }

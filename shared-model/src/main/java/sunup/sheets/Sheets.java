@@ -1,0 +1,291 @@
+package sunup.sheets;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.MapperFeature;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializationFeature;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HexFormat;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
+import sunup.board.Step;
+import sunup.codec.Fields;
+import sunup.codec.Lined;
+import sunup.codec.Problem;
+
+/** The sheets of a site: bases, techniques and options, from which a case's list is composed. */
+public final class Sheets {
+  /** Sheets that a site may have. */
+  public static final int MAX_SHEETS = 100;
+
+  /** Options that one case may ask for. */
+  public static final int MAX_OPTIONS = 12;
+
+  /** The sheets that come with Sunup, first settings that a site replaces by its own. */
+  private static final List<String> STANDARD =
+      List.of(
+          "general",
+          "spinal",
+          "alone",
+          "block",
+          "blood",
+          "child",
+          "difficult-airway",
+          "imaging",
+          "lines",
+          "special-table");
+
+  private static final ObjectMapper CANONICAL =
+      JsonMapper.builder()
+          .configure(MapperFeature.SORT_PROPERTIES_ALPHABETICALLY, true)
+          .configure(MapperFeature.SORT_CREATOR_PROPERTIES_FIRST, false)
+          .configure(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS, true)
+          .build();
+
+  private final Map<String, Sheet> sheets;
+
+  private Sheets(Map<String, Sheet> sheets) {
+    this.sheets = sheets;
+  }
+
+  /**
+   * A name and what the desk calls it.
+   *
+   * @param name the word in a case list
+   */
+  public record Choice(String name, String title) {}
+
+  /**
+   * The sheets that come with Sunup.
+   *
+   * @throws IllegalStateException if they are missing or wrong, which tests exclude
+   */
+  public static Sheets standard() {
+    Map<String, String> files = new LinkedHashMap<>();
+    for (String name : STANDARD) {
+      String file = name + ".json";
+      try (InputStream in = Sheets.class.getResourceAsStream(file)) {
+        if (in == null) {
+          throw new IllegalStateException("sheet " + file + " is missing from the program");
+        }
+        files.put(file, new String(in.readAllBytes(), StandardCharsets.UTF_8));
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+    }
+    try {
+      return of(files);
+    } catch (BadSheet e) {
+      throw new IllegalStateException("the sheets that come with Sunup: " + e.getMessage(), e);
+    }
+  }
+
+  /**
+   * Reads a site's sheets and checks each technique alone and with each option. Pairs of options
+   * are checked when a case asks for them.
+   *
+   * @param files text by file name
+   * @throws BadSheet with everything that is wrong
+   */
+  public static Sheets of(Map<String, String> files) throws BadSheet {
+    List<Problem> problems = new ArrayList<>();
+    if (files.size() > MAX_SHEETS) {
+      throw new BadSheet(
+          List.of(new Problem("sheets", 0, "", "are more than " + MAX_SHEETS + " files")));
+    }
+    Map<String, Sheet> sheets = new LinkedHashMap<>();
+    Map<String, String> from = new LinkedHashMap<>();
+    files.forEach(
+        (file, text) -> {
+          SheetReader.Result result = SheetReader.read(file, text);
+          problems.addAll(result.problems());
+          Sheet sheet = result.sheet();
+          if (sheet != null && sheets.putIfAbsent(sheet.name(), sheet) != null) {
+            problems.add(
+                new Problem(
+                    file,
+                    0,
+                    "sheet",
+                    "'" + sheet.name() + "' is the name of " + from.get(sheet.name()) + " too"));
+          } else if (sheet != null) {
+            from.put(sheet.name(), file);
+          }
+        });
+    if (problems.isEmpty()) {
+      Sheets all = new Sheets(sheets);
+      all.checkAll(problems, from);
+      if (problems.isEmpty()) {
+        return all;
+      }
+    }
+    throw new BadSheet(problems.stream().distinct().toList());
+  }
+
+  private void checkAll(List<Problem> problems, Map<String, String> from) {
+    if (techniques().isEmpty()) {
+      problems.add(new Problem("sheets", 0, "", "have no base; one file needs \"kind\": \"base\""));
+    }
+    for (Choice technique : techniques()) {
+      String on = sheets.get(technique.name()).on();
+      if (on != null && (sheets.get(on) == null || sheets.get(on).kind() != Sheet.Kind.BASE)) {
+        problems.add(
+            new Problem(from.get(technique.name()), 0, "on", "'" + on + "' is no base sheet"));
+        continue;
+      }
+      int had = problems.size();
+      lay(technique.name(), List.of(), problems);
+      if (problems.size() > had) {
+        continue;
+      }
+      for (Choice option : options()) {
+        lay(technique.name(), List.of(option.name()), problems);
+      }
+    }
+  }
+
+  /** What a case list may name as technique. */
+  public List<Choice> techniques() {
+    return sheets.values().stream()
+        .filter(s -> s.kind() != Sheet.Kind.OPTION)
+        .map(s -> new Choice(s.name(), s.title()))
+        .toList();
+  }
+
+  /** What a case list may name as options. */
+  public List<Choice> options() {
+    return sheets.values().stream()
+        .filter(s -> s.kind() == Sheet.Kind.OPTION)
+        .map(s -> new Choice(s.name(), s.title()))
+        .toList();
+  }
+
+  /**
+   * Composes a case's list. Equal sheets, technique and set of options give the same list and hash,
+   * in whatever order the options are named.
+   *
+   * @throws BadSheet if a name is unknown or additions don't go together; the message says what and
+   *     where
+   */
+  public ComposedSheet compose(String technique, Collection<String> options) throws BadSheet {
+    List<Problem> problems = new ArrayList<>();
+    checkNames(technique, options, problems);
+    if (!problems.isEmpty()) {
+      throw new BadSheet(problems);
+    }
+    List<Sheet> layers = layers(technique, options);
+    List<SheetItem> items = lay(technique, options, problems);
+    if (!problems.isEmpty()) {
+      throw new BadSheet(problems);
+    }
+    List<String> from = layers.stream().map(s -> s.name() + " " + s.version()).toList();
+    return new ComposedSheet(hash(items), from, items);
+  }
+
+  private void checkNames(String technique, Collection<String> options, List<Problem> problems) {
+    List<String> known = techniques().stream().map(Choice::name).toList();
+    if (technique == null || !known.contains(technique)) {
+      problems.add(
+          new Problem(
+              "sheets", 0, "technique", Fields.unknown(technique == null ? "" : technique, known)));
+    }
+    if (options.size() > MAX_OPTIONS) {
+      problems.add(
+          new Problem("sheets", 0, "options", "are more than " + MAX_OPTIONS + " for one case"));
+      return;
+    }
+    List<String> knownOptions = options().stream().map(Choice::name).toList();
+    for (String option : options) {
+      if (option == null || !knownOptions.contains(option)) {
+        problems.add(
+            new Problem(
+                "sheets",
+                0,
+                "options",
+                Fields.unknown(option == null ? "" : option, knownOptions)));
+      }
+    }
+  }
+
+  /** The base first, then the technique, then the options by name. */
+  private List<Sheet> layers(String technique, Collection<String> options) {
+    List<Sheet> layers = new ArrayList<>();
+    Sheet named = sheets.get(technique);
+    if (named.kind() == Sheet.Kind.TECHNIQUE) {
+      layers.add(sheets.get(named.on()));
+    }
+    layers.add(named);
+    for (String option : new TreeSet<>(options)) {
+      layers.add(sheets.get(option));
+    }
+    return layers;
+  }
+
+  private List<SheetItem> lay(
+      String technique, Collection<String> options, List<Problem> problems) {
+    List<Sheet> layers = layers(technique, options);
+    Sheet base = layers.get(0);
+    int had = problems.size();
+    List<Lined> merged = new Composer(base, problems).compose(layers.subList(1, layers.size()));
+    Map<String, Lined> written = new LinkedHashMap<>();
+    List<SheetItem> items = new ArrayList<>();
+    for (Lined item : merged) {
+      SheetItem read = ItemReader.read(item, problems);
+      if (read != null) {
+        items.add(read);
+        written.put(read.key(), item);
+      }
+    }
+    if (problems.size() > had) {
+      return List.of();
+    }
+    List<SheetItem> whole = items.stream().map(item -> expand(item, items)).toList();
+    new SheetChecks(whole, written, base.kinds(), problems).check();
+    return whole;
+  }
+
+  /** Replaces {@code gates:step} in {@code after} by all items that gate the step. */
+  private static SheetItem expand(SheetItem item, List<SheetItem> all) {
+    if (item.after().stream().noneMatch(key -> key.startsWith(ItemReader.GATES))) {
+      return item;
+    }
+    List<String> after = new ArrayList<>();
+    for (String key : item.after()) {
+      if (!key.startsWith(ItemReader.GATES)) {
+        after.add(key);
+        continue;
+      }
+      Step step = ItemReader.STEPS.get(key.substring(ItemReader.GATES.length()));
+      for (SheetItem other : all) {
+        if (other.gates() == step && !other.key().equals(item.key())) {
+          after.add(other.key());
+        }
+      }
+    }
+    return item.withAfter(after.stream().distinct().toList());
+  }
+
+  private static String hash(List<SheetItem> items) {
+    try {
+      // Straight from the records, in a form that no mapper setting elsewhere can change.
+      byte[] bytes = CANONICAL.writeValueAsBytes(items);
+      return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+    } catch (JsonProcessingException | NoSuchAlgorithmException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  /** The hash that a composed sheet with this content has. */
+  public static String hashOf(ComposedSheet sheet) {
+    return hash(sheet.items());
+  }
+}
