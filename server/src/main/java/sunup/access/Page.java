@@ -1,0 +1,69 @@
+package sunup.access;
+
+import java.util.EnumSet;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import sunup.board.Actor;
+import sunup.board.Morning;
+import sunup.board.PersonId;
+import sunup.board.Role;
+import sunup.wire.Audience;
+
+/**
+ * Which page a screen shows. Until screens are paired this alone says what it may read and, with
+ * the person who signed a touch, in which role its commands are judged.
+ */
+public enum Page {
+  WALL(Audience.WALL, Role.DISPLAY),
+  STATION(Audience.STAFF, Role.CIRCULATING),
+  HOLDING(Audience.STAFF, Role.HOLDING),
+  DESK(Audience.DESK, Role.DESK);
+
+  /** Roles that nobody gets at a station by naming a person. */
+  private static final Set<Role> NOT_AT_STATION =
+      EnumSet.of(Role.DESK, Role.MANAGER, Role.ADMIN, Role.DISPLAY);
+
+  private final Audience audience;
+  private final Role role;
+
+  Page(Audience audience, Role role) {
+    this.audience = audience;
+    this.role = role;
+  }
+
+  /** The page of this name, in lower case. */
+  public static Optional<Page> named(String name) {
+    for (Page page : values()) {
+      if (page.word().equals(name)) {
+        return Optional.of(page);
+      }
+    }
+    return Optional.empty();
+  }
+
+  public String word() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+
+  public Audience audience() {
+    return audience;
+  }
+
+  /**
+   * Who gives a command here.
+   *
+   * @param person who signed it, or null
+   * @param morning the state that says which role the person has, or null if not known
+   */
+  public Actor actor(String screen, PersonId person, Morning morning) {
+    Role judged = role;
+    if (this == STATION && person != null && morning != null) {
+      Morning.PersonDay known = morning.people().get(person);
+      if (known != null && !NOT_AT_STATION.contains(known.plan().role())) {
+        judged = known.plan().role();
+      }
+    }
+    return new Actor(judged, person, screen);
+  }
+}

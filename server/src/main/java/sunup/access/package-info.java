@@ -1,0 +1,2 @@
+/** Who a screen is, and which connections are taken. */
+package sunup.access;

@@ -1,0 +1,78 @@
+package sunup.http;
+
+import io.vertx.core.http.HttpMethod;
+import io.vertx.core.http.HttpServerRequest;
+import io.vertx.core.http.HttpServerResponse;
+import io.vertx.ext.web.RoutingContext;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import sunup.access.Connections;
+
+/** What stands before every request: which are taken at all, and the headers of every answer. */
+final class Guard {
+  private static final Logger LOG = LoggerFactory.getLogger(Guard.class);
+
+  static final String POLICY =
+      "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; "
+          + "font-src 'self'; connect-src 'self'; manifest-src 'self'; base-uri 'none'; "
+          + "form-action 'none'; object-src 'none'; frame-ancestors 'none'";
+
+  private final Connections connections;
+
+  Guard(Connections connections) {
+    this.connections = connections;
+  }
+
+  void check(RoutingContext context) {
+    HttpServerResponse response = context.response();
+    response
+        .putHeader("Content-Security-Policy", POLICY)
+        .putHeader("X-Content-Type-Options", "nosniff")
+        .putHeader("Referrer-Policy", "no-referrer")
+        .putHeader("Cross-Origin-Opener-Policy", "same-origin")
+        .putHeader("Cross-Origin-Resource-Policy", "same-origin")
+        .putHeader("X-Frame-Options", "DENY");
+    HttpServerRequest request = context.request();
+    String host = request.getHeader("Host");
+    if (!connections.hostIsOurs(host)) {
+      new Problem("Another host", 421, "This server is reached as localhost or 127.0.0.1 only.")
+          .send(context);
+      return;
+    }
+    boolean reads =
+        request.method().equals(HttpMethod.GET) || request.method().equals(HttpMethod.HEAD);
+    String remote = request.remoteAddress().hostAddress();
+    if (!reads && !connections.originMayTalk(request.getHeader("Origin"), host, remote)) {
+      new Problem("Another origin", 403, "Only the board's own pages may do that.").send(context);
+      return;
+    }
+    context.next();
+  }
+
+  /** The answer to whatever went wrong, without its inside. */
+  static void failed(RoutingContext context) {
+    int status = context.statusCode() >= 400 ? context.statusCode() : 500;
+    if (status >= 500) {
+      LOG.error(
+          "{} {} failed", context.request().method(), context.request().path(), context.failure());
+    }
+    problem(status).send(context);
+  }
+
+  static Problem problem(int status) {
+    return switch (status) {
+      case 400 -> new Problem("Not understood", 400, "The request can't be read.");
+      case 404 -> new Problem("Not found", 404, "There is nothing here. The board is at /.");
+      case 405 -> new Problem("Not so", 405, "This address takes another method.");
+      case 413 -> new Problem("Too large", 413, "Send less at once.");
+      case 415 -> new Problem("Another type", 415, "Send the content type that is documented.");
+      default ->
+          new Problem(
+              status < 500 ? "Refused" : "Our fault",
+              status,
+              status < 500
+                  ? "The request was refused."
+                  : "Something went wrong here. It was written to the log; try again.");
+    };
+  }
+}

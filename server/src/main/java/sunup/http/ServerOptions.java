@@ -1,0 +1,41 @@
+package sunup.http;
+
+import java.nio.file.Path;
+import java.util.List;
+import sunup.live.Limits;
+import sunup.live.Pace;
+import sunup.suites.Clock;
+
+/**
+ * What a server is started with.
+ *
+ * @param dataFolder where the journal is kept; made if it is not there
+ * @param siteFile the site's file: rooms, people, equipment, places
+ * @param host address to listen on; only this machine's own until screens can be paired
+ * @param port 0 takes a free one
+ * @param clock the three times
+ * @param origins origins besides its own whose pages may talk to the server
+ * @param limits of sockets
+ * @param pace of frames, heartbeats and forecasts
+ */
+public record ServerOptions(
+    Path dataFolder,
+    Path siteFile,
+    String host,
+    int port,
+    Clock clock,
+    List<String> origins,
+    Limits limits,
+    Pace pace) {
+  public static final String DEFAULT_HOST = "127.0.0.1";
+
+  public ServerOptions {
+    origins = List.copyOf(origins);
+  }
+
+  /** On loopback with the usual limits. */
+  public static ServerOptions of(Path dataFolder, Path siteFile, int port, Clock clock) {
+    return new ServerOptions(
+        dataFolder, siteFile, DEFAULT_HOST, port, clock, List.of(), Limits.DEFAULT, Pace.DEFAULT);
+  }
+}

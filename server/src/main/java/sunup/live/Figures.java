@@ -1,0 +1,85 @@
+package sunup.live;
+
+import java.util.concurrent.Executor;
+import java.util.concurrent.RejectedExecutionException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import sunup.board.Morning;
+import sunup.forecast.Forecast;
+
+/**
+ * Runs a morning's forecasts off the lane: one at a time, the newest state wins, first few trials,
+ * then many if nothing newer waits. Its methods are called in the lane, and it calls back there.
+ */
+final class Figures {
+  private static final Logger LOG = LoggerFactory.getLogger(Figures.class);
+
+  /** What came out; the forecast is null if there is none. */
+  interface Taker {
+    void take(Forecast forecast, long seq);
+  }
+
+  private record Want(Morning state, long now) {}
+
+  private final Sight sight;
+  private final Lane lane;
+  private final Executor pool;
+  private final Pace pace;
+  private final Taker taker;
+  private boolean running;
+  private Want next;
+
+  Figures(Sight sight, Lane lane, Executor pool, Pace pace, Taker taker) {
+    this.sight = sight;
+    this.lane = lane;
+    this.pool = pool;
+    this.pace = pace;
+    this.taker = taker;
+  }
+
+  /**
+   * Wants figures of this state at this moment; what was wanted before and not begun is dropped.
+   */
+  void want(Morning state, long now) {
+    if (running) {
+      next = new Want(state, now);
+    } else {
+      run(new Want(state, now), pace.trialsFirst());
+    }
+  }
+
+  private void run(Want want, int trials) {
+    running = true;
+    try {
+      pool.execute(
+          () -> {
+            Forecast forecast = null;
+            try {
+              forecast = sight.forecast(want.state(), want.now(), trials);
+            } catch (RuntimeException e) {
+              LOG.error("the forecast failed; the board goes on without figures", e);
+            }
+            Forecast result = forecast;
+            lane.run(() -> finished(want, trials, result));
+          });
+    } catch (RejectedExecutionException full) {
+      running = false;
+      LOG.warn("no room for a forecast now; the next event or grid moment asks again");
+    }
+  }
+
+  private void finished(Want want, int trials, Forecast result) {
+    running = false;
+    taker.take(result, want.state().seq());
+    if (running) {
+      return;
+    }
+    if (next != null) {
+      Want newest = next;
+      next = null;
+      run(newest, pace.trialsFirst());
+    } else if (result != null && trials < pace.trialsFull()) {
+      run(want, pace.trialsFull());
+    }
+  }
+}

@@ -1,0 +1,366 @@
+package sunup.live;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import io.vertx.core.Context;
+import io.vertx.core.Vertx;
+import io.vertx.core.buffer.Buffer;
+import io.vertx.core.http.ServerWebSocket;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import sunup.access.Page;
+import sunup.board.CommandId;
+import sunup.board.MorningId;
+import sunup.board.RefusalCode;
+import sunup.codec.BadJson;
+import sunup.codec.Json;
+import sunup.suites.Owner;
+import sunup.suites.Reply;
+import sunup.suites.Standpoint;
+import sunup.suites.Submission;
+import sunup.wire.Audience;
+import sunup.wire.ClientMessage;
+import sunup.wire.ServerMessage;
+
+/**
+ * One screen's socket. All of it happens on the socket's own context; what the lane sends hops
+ * there first.
+ *
+ * <p>A screen that reads too slowly is not buffered for: beyond {@link Limits#pendingBytesSoft} of
+ * unsent bytes its frames are left out, and when all is sent it gets a view.
+ */
+final class LiveSocket implements Screen {
+  /** Close codes of RFC 6455. */
+  static final short GOING_AWAY = 1001;
+
+  static final short POLICY = 1008;
+  static final short TRY_LATER = 1013;
+
+  private static final Pattern SCREEN = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,39}");
+  private static final int WORDS_MAX = 300;
+
+  private final ServerWebSocket socket;
+  private final Context context;
+  private final Vertx vertx;
+  private final Mornings mornings;
+  private final Limits limits;
+  private final TokenBucket rate;
+  private final TokenBucket strikes;
+  private final long helloTimer;
+  private final long pulseTimer;
+  private volatile Page page;
+  private String screen;
+  private int inFlight;
+  private long pendingBytes;
+  private boolean behind;
+  private boolean viewAsked;
+  private long behindSince;
+  private long lastHeard;
+  private boolean closing;
+
+  LiveSocket(
+      ServerWebSocket socket, Context context, Vertx vertx, Mornings mornings, Limits limits) {
+    this.socket = socket;
+    this.context = context;
+    this.vertx = vertx;
+    this.mornings = mornings;
+    this.limits = limits;
+    long now = realNow();
+    this.rate = new TokenBucket(limits.messagesBurst(), limits.messagesPerSecond(), now);
+    this.strikes = new TokenBucket(limits.strikesMax(), 1, now);
+    this.lastHeard = now;
+    this.helloTimer = vertx.setTimer(limits.helloMs(), id -> noHello());
+    this.pulseTimer = vertx.setPeriodic(limits.pingMs(), id -> pulse());
+  }
+
+  /** Sets the handlers; called on the socket's context before any message is read. */
+  void open(Runnable onClosed) {
+    socket.textMessageHandler(text -> received(text.getBytes(StandardCharsets.UTF_8)));
+    socket.binaryMessageHandler(bytes -> received(bytes.getBytes()));
+    socket.pongHandler(pong -> lastHeard = realNow());
+    socket.exceptionHandler(e -> close(POLICY, "not understood"));
+    socket.closeHandler(
+        v -> {
+          closing = true;
+          vertx.cancelTimer(helloTimer);
+          vertx.cancelTimer(pulseTimer);
+          mornings.leave(this);
+          onClosed.run();
+        });
+  }
+
+  @Override
+  public Audience audience() {
+    return page.audience();
+  }
+
+  @Override
+  public void view(Buffer message) {
+    context.runOnContext(
+        v -> {
+          viewAsked = false;
+          if (pendingBytes > limits.pendingBytesSoft()) {
+            fallBehind();
+          } else {
+            behind = false;
+            write(message);
+          }
+        });
+  }
+
+  @Override
+  public void frame(Buffer message) {
+    context.runOnContext(
+        v -> {
+          if (behind) {
+            return;
+          }
+          if (pendingBytes > limits.pendingBytesSoft()) {
+            fallBehind();
+          } else {
+            write(message);
+          }
+        });
+  }
+
+  @Override
+  public void beat(Buffer message) {
+    context.runOnContext(
+        v -> {
+          if (!behind) {
+            write(message);
+          }
+        });
+  }
+
+  /** Ends the socket because the server ends. */
+  void goAway() {
+    context.runOnContext(v -> close(GOING_AWAY, "the server is closing; come back shortly"));
+  }
+
+  private long realNow() {
+    return mornings.clock().monotonicMs();
+  }
+
+  private void fallBehind() {
+    if (!behind) {
+      behind = true;
+      behindSince = realNow();
+    }
+  }
+
+  private void write(Buffer message) {
+    if (closing || socket.isClosed()) {
+      return;
+    }
+    if (pendingBytes > limits.pendingBytesMax()) {
+      close(TRY_LATER, "reads too slowly");
+      return;
+    }
+    int length = message.length();
+    pendingBytes += length;
+    socket.writeBinaryMessage(message).onComplete(done -> context.runOnContext(v -> sent(length)));
+  }
+
+  private void sent(int length) {
+    pendingBytes -= length;
+    if (behind && pendingBytes == 0 && !closing) {
+      askView();
+    }
+  }
+
+  private void received(byte[] bytes) {
+    if (closing) {
+      return;
+    }
+    long now = realNow();
+    lastHeard = now;
+    boolean inTime = rate.take(now);
+    if (!inTime && !strikes.take(now)) {
+      close(POLICY, "far too many messages");
+      return;
+    }
+    ClientMessage message;
+    try {
+      message = Json.read(bytes, ClientMessage.class);
+    } catch (BadJson e) {
+      unreadable(bytes, e.getMessage());
+      return;
+    }
+    if (message == null) {
+      trouble("bad-message", "null is no message");
+      return;
+    }
+    Optional<String> missing = Complete.missing(message);
+    if (missing.isPresent()) {
+      unreadable(bytes, "the field " + missing.get() + " is missing");
+      return;
+    }
+    if (inTime) {
+      take(message);
+    } else if (message instanceof ClientMessage.Send send) {
+      answer(later(send.id(), "Too many touches at once; this one will be sent again."));
+    } else {
+      trouble("too-fast", "Too many messages: at most " + limits.messagesPerSecond() + " a second");
+    }
+  }
+
+  private void take(ClientMessage message) {
+    if (message instanceof ClientMessage.Hello hello) {
+      hello(hello);
+    } else if (page == null) {
+      trouble("hello-first", "The first message on a socket is hello");
+    } else if (message instanceof ClientMessage.Send send) {
+      send(send);
+    } else if (message instanceof ClientMessage.Tick tick) {
+      write(
+          AudienceStream.encode(
+              new ServerMessage.Tock(
+                  tick.sentAt(), mornings.clock().morningMs(), mornings.clock().rate())));
+    } else {
+      askView();
+    }
+  }
+
+  /** Asked again before it came, it still comes once. */
+  private void askView() {
+    if (!viewAsked) {
+      viewAsked = true;
+      mornings.view(this);
+    }
+  }
+
+  private void hello(ClientMessage.Hello hello) {
+    Optional<Page> named = Page.named(hello.page());
+    if (page != null) {
+      trouble("hello-twice", "This socket has said hello; open another for another page");
+    } else if (named.isEmpty()) {
+      trouble("unknown-page", "The page is wall, desk, station or holding");
+    } else if (!SCREEN.matcher(hello.screen()).matches()) {
+      trouble("bad-screen", "A screen's name is 1 to 40 letters, digits, dots or dashes");
+    } else {
+      vertx.cancelTimer(helloTimer);
+      page = named.get();
+      screen = hello.screen();
+      mornings.join(this, resumed(hello), hello.epoch(), hello.n());
+    }
+  }
+
+  private static MorningId resumed(ClientMessage.Hello hello) {
+    if (hello.morning() == null) {
+      return null;
+    }
+    try {
+      return MorningId.parse(hello.morning());
+    } catch (RuntimeException e) {
+      return null;
+    }
+  }
+
+  private void send(ClientMessage.Send send) {
+    if (inFlight >= limits.inFlightMax()) {
+      answer(
+          later(send.id(), "Too many touches wait for their answer; this one will be sent again."));
+      return;
+    }
+    inFlight++;
+    mornings.owner(send.morning(), owner -> submit(send, owner));
+  }
+
+  /** Any thread. */
+  private void submit(ClientMessage.Send send, Owner owner) {
+    if (owner == null) {
+      answered(later(send.id(), "The board can't take this now; it will be sent again."));
+      return;
+    }
+    Standpoint at = mornings.standpoint();
+    Submission submission =
+        new Submission(
+            send.id(),
+            send.command(),
+            page.actor(screen, send.person(), at == null ? null : at.state()),
+            send.seen(),
+            send.touchedAt(),
+            send.offset());
+    owner.submit(submission, reply -> answered(answerOf(send.id(), reply)));
+  }
+
+  private static ServerMessage.Answer answerOf(CommandId id, Reply reply) {
+    if (reply instanceof Reply.Done done) {
+      return new ServerMessage.Answer(id, "done", done.upTo(), null, null);
+    }
+    if (reply instanceof Reply.Refused refused) {
+      return new ServerMessage.Answer(id, "refused", null, refused.code().code(), refused.words());
+    }
+    return later(id, ((Reply.Later) reply).words());
+  }
+
+  private static ServerMessage.Answer later(CommandId id, String words) {
+    return new ServerMessage.Answer(id, "later", null, null, words);
+  }
+
+  /** Any thread. */
+  private void answered(ServerMessage.Answer answer) {
+    Buffer message = AudienceStream.encode(answer);
+    context.runOnContext(
+        v -> {
+          inFlight--;
+          write(message);
+        });
+  }
+
+  private void answer(ServerMessage.Answer answer) {
+    write(AudienceStream.encode(answer));
+  }
+
+  /** A command that can't be read is refused under its id, so that it does not wait for ever. */
+  private void unreadable(byte[] bytes, String why) {
+    String words = why.length() > WORDS_MAX ? why.substring(0, WORDS_MAX) : why;
+    CommandId id = idOfSend(bytes);
+    if (id == null) {
+      trouble("bad-message", words);
+    } else {
+      RefusalCode code = RefusalCode.BAD_COMMAND;
+      answer(new ServerMessage.Answer(id, "refused", null, code.code(), code.say(words)));
+    }
+  }
+
+  private static CommandId idOfSend(byte[] bytes) {
+    try {
+      JsonNode tree = Json.mapper().readTree(bytes);
+      boolean sends = tree != null && tree.path("m").asText().equals("send");
+      return sends && tree.path("id").isTextual() ? new CommandId(tree.path("id").asText()) : null;
+    } catch (IOException | IllegalArgumentException e) {
+      return null;
+    }
+  }
+
+  private void trouble(String code, String words) {
+    write(AudienceStream.encode(new ServerMessage.Trouble(code, words)));
+  }
+
+  private void noHello() {
+    trouble("hello-first", "No hello came; this socket closes");
+    close(POLICY, "no hello");
+  }
+
+  private void pulse() {
+    long now = realNow();
+    if (now - lastHeard > limits.silentMs()) {
+      close(GOING_AWAY, "nothing heard");
+    } else if (behind && now - behindSince > limits.behindMs()) {
+      close(TRY_LATER, "reads too slowly");
+    } else if (!socket.isClosed()) {
+      socket.writePing(Buffer.buffer());
+    }
+  }
+
+  private void close(short code, String why) {
+    if (!closing) {
+      closing = true;
+      mornings.leave(this);
+      socket.close(code, why);
+    }
+  }
+}

@@ -1,0 +1,42 @@
+package sunup.live;
+
+import java.util.List;
+import sunup.board.Morning;
+import sunup.board.MorningId;
+import sunup.forecast.Forecast;
+import sunup.wire.Part;
+
+/**
+ * What is to be seen of a morning: pure functions of its state, the figures and the time. Called
+ * from several threads.
+ */
+public interface Sight {
+  /**
+   * The figures of the rest of the morning. May take long.
+   *
+   * @param now the morning's time, epoch milliseconds
+   * @return null if there is nothing to forecast
+   */
+  Forecast forecast(Morning state, long now, int trials);
+
+  /**
+   * The parts for all audiences.
+   *
+   * @param before what the last call remembered, null at first
+   * @param forecast null if there is none
+   * @param now the morning's time, epoch milliseconds
+   */
+  Seen see(MorningId morning, Object before, Morning state, Forecast forecast, long now);
+
+  /**
+   * What is to be seen.
+   *
+   * @param memory for the next call
+   * @param parts with keys that are unique within each audience
+   */
+  record Seen(Object memory, List<Part> parts) {
+    public Seen {
+      parts = List.copyOf(parts);
+    }
+  }
+}

@@ -1,0 +1,94 @@
+package sunup.live.fake;
+
+import java.util.ArrayList;
+import java.util.List;
+import sunup.board.Morning;
+import sunup.board.MorningId;
+import sunup.board.Role;
+import sunup.board.RoomUse;
+import sunup.board.Step;
+import sunup.forecast.Forecast;
+import sunup.live.Sight;
+import sunup.wire.Part;
+import sunup.wire.Standing;
+
+/**
+ * Shows each note three times: its length to the wall, its first letter to staff, its text to the
+ * desk. The figures are the number of trials and the state's sequence number.
+ */
+public final class NoteSight implements Sight {
+  private volatile boolean broken;
+
+  /** From now on nothing can be drawn, or it can again. */
+  public void broken(boolean now) {
+    broken = now;
+  }
+
+  @Override
+  public Forecast forecast(Morning state, long now, int trials) {
+    return new Forecast(1, 1, trials, now, List.of(), List.of(), List.of());
+  }
+
+  @Override
+  public Seen see(MorningId id, Object before, Morning state, Forecast forecast, long now) {
+    if (broken) {
+      throw new IllegalStateException("planted by the test");
+    }
+    List<Part> parts = new ArrayList<>();
+    int trials = forecast == null ? 0 : forecast.trials();
+    parts.add(suite(id, state.notes().size()));
+    for (int i = 0; i < state.notes().size(); i++) {
+      Morning.NoteKept note = state.notes().get(i);
+      String text = note.text().shown();
+      parts.add(room(i, text.length()));
+      parts.add(new Part.PlacePart("place/" + i, "p" + i, text.substring(0, 1), note.at(), 1));
+      parts.add(new Part.NotePart("note/" + i, null, Role.DESK, note.at(), "note", text));
+    }
+    parts.add(new Part.NotePart("trials", null, Role.DESK, 0, "trials", "" + trials));
+    return new Seen(state.seq(), parts);
+  }
+
+  private static Part suite(MorningId id, int cases) {
+    String suite = id.suite().value();
+    String date = id.date().toString();
+    return new Part.SuitePart(
+        "suite",
+        "Test",
+        suite,
+        date,
+        "UTC",
+        "open",
+        Step.WHEELS_IN,
+        0,
+        null,
+        cases,
+        0,
+        0,
+        false,
+        true);
+  }
+
+  private static Part room(int order, int late) {
+    return new Part.RoomPart(
+        "room/" + order,
+        "R" + order,
+        order,
+        null,
+        false,
+        Standing.AHEAD,
+        null,
+        null,
+        null,
+        null,
+        late,
+        "ahead",
+        null,
+        null,
+        null,
+        null,
+        0,
+        RoomUse.FREE,
+        null,
+        0);
+  }
+}
