@@ -1,10 +1,14 @@
-import { LitElement, html } from 'lit';
-import { customElement } from 'lit/decorators.js';
+import '../look/index.ts';
+import { Live } from '../live/index.ts';
+import { readSettings, smallestLetters } from './settings.ts';
+import type { SunupWall } from './wall.ts';
+import './wall.ts';
 
-/** Stands here until the page is built. */
-@customElement('sunup-wall')
-export class SunupWall extends LitElement {
-  override render() {
-    return html`<main><h1>Wall</h1></main>`;
-  }
-}
+const settings = readSettings(location.search);
+const live = new Live({ page: 'wall', screen: settings.screen });
+const wall: SunupWall = document.createElement('sunup-wall') as SunupWall;
+wall.live = live;
+wall.settings = settings;
+wall.style.setProperty('--letter', String(smallestLetters(settings)));
+document.body.append(wall);
+live.start();

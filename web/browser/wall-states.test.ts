@@ -1,0 +1,79 @@
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import type { PartUnion } from '../src/generated/wire.ts';
+import { complaints, openBrowser, shot, violations } from './chromium.ts';
+import { FakeBoard } from './fake/board.ts';
+import { at, calmRooms, mixedRooms, NEEDS, room, startedRooms, suite } from './fake/mornings.ts';
+
+const DIST = join(import.meta.dirname, '..', 'dist');
+const SIZE = { width: 1920, height: 1080 };
+
+let browser: Browser;
+let board: FakeBoard;
+let page: Page;
+
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(() => browser.close());
+afterEach(async () => {
+  await page.close();
+  await board.stop();
+});
+
+async function wall(parts: PartUnion[], clock: string, query = ''): Promise<string[]> {
+  board = new FakeBoard(DIST, parts, at(clock));
+  const address = await board.start();
+  page = await browser.newPage({ viewport: SIZE });
+  const found = complaints(page);
+  await page.goto(`${address}/wall${query}`);
+  await page.locator('main:not(.old)').waitFor();
+  await page.evaluate(() => document.fonts.ready);
+  return found;
+}
+
+const mixed = (count: number): PartUnion[] => [
+  suite({ cases: count, onTime: Math.round(count * 0.69), quiet: Math.max(1, count >> 4) }),
+  ...mixedRooms(count),
+  ...NEEDS,
+];
+
+const STATES: readonly [string, PartUnion[], string, string?][] = [
+  ['12-rooms', mixed(12), '07:04'],
+  ['16-rooms', mixed(16), '07:04'],
+  ['24-rooms', mixed(24), '07:04'],
+  ['40-rooms', mixed(40), '07:04'],
+  ['60-rooms', mixed(60), '07:14'],
+  ['12-rooms-6-metres', mixed(12), '07:04', '?inches=55&metres=6'],
+  ['16-rooms-6-metres', mixed(16), '07:21', '?inches=55&metres=6'],
+  ['wrong-address', mixed(16), '06:44', '?inches=none'],
+  ['nothing-planned', [suite({ phase: 'none', cases: 0, onTime: 0, quiet: 0 })], '06:00'],
+  [
+    'draft',
+    [
+      suite({ phase: 'draft', onTime: 0, quiet: 0, date: '2026-11-26' }),
+      ...mixedRooms(16).map((one) =>
+        room(one.order, one.room, 'ahead', 0, 5, {
+          could10: undefined,
+          could50: undefined,
+          could90: undefined,
+        }),
+      ),
+    ],
+    '15:10',
+  ],
+  ['nothing-late', [suite({ onTime: 16, quiet: 0 }), ...calmRooms(16)], '07:09'],
+  ['all-started', [suite({ onTime: 12, quiet: 0 }), ...startedRooms(16)], '08:02'],
+  ['noon', [suite({ onTime: 12, quiet: 0 }), ...startedRooms(16)], '12:01'],
+  ['closed', [suite({ phase: 'closed', onTime: 12, quiet: 0 }), ...startedRooms(16)], '12:30'],
+];
+
+describe('the wall in each of its states', () => {
+  it.each(STATES)('shouldBeReadableAndBreakNoRule: %s', async (name, parts, clock, query) => {
+    const found = await wall(parts, clock, query);
+    await shot(page, `wall-${name}`);
+    expect(await violations(page)).toEqual([]);
+    expect(found).toEqual([]);
+  });
+});

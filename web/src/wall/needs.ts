@@ -1,0 +1,177 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { classMap } from 'lit/directives/class-map.js';
+import { repeat } from 'lit/directives/repeat.js';
+import type { NeedPart } from '../generated/wire.ts';
+import { say as sayCommon } from '../look/index.ts';
+import { lookAgain, needFigure, say } from './words.ts';
+
+/** Lines shown at most, and how many of them may be loud. */
+export const LINES_MAX = 5;
+export const LOUD_MAX = 3;
+
+/** Which lines are loud: nobody has taken them, and at most three. */
+export function loudKeys(needs: readonly NeedPart[]): ReadonlySet<string> {
+  const untaken = needs.filter((need) => need.takenBy === undefined && need.kind !== 'tight');
+  return new Set(untaken.slice(0, LOUD_MAX).map((need) => need.key));
+}
+
+/** How the lines are set for a size of letters and a height, in units of 1/1920 of the width. */
+export interface LineSizes {
+  readonly lines: number;
+  readonly twoLines: boolean;
+  readonly rowHeight: number;
+  readonly words: number;
+  readonly taken: number;
+}
+
+/**
+ * As many of five lines as fit. When letters must be very large, who has taken it stands under the
+ * words and fewer lines are shown.
+ */
+export function lineSizes(letter: number, height: number): LineSizes {
+  const twoLines = letter > 44;
+  const taken = letter;
+  const words = Math.max(letter, Math.min(50, letter * 1.45));
+  const least = twoLines ? (words + taken) * 1.2 : words * 1.34;
+  const lines = Math.max(1, Math.min(LINES_MAX, Math.floor(height / least)));
+  return { lines, twoLines, rowHeight: Math.min(height / lines, least * 1.3), words, taken };
+}
+
+/** The lines of *needs someone*. */
+@customElement('sunup-needs')
+export class SunupNeeds extends LitElement {
+  /** In the order in which they stand. */
+  @property({ attribute: false }) needs: readonly NeedPart[] = [];
+  @property({ attribute: false }) sizes: LineSizes = lineSizes(34, 400);
+  @property({ attribute: false }) zone = 'UTC';
+  /** The morning's time in whole minutes, so that a second changes nothing here. */
+  @property({ attribute: false }) minute = 0;
+  @property({ type: Boolean }) old = false;
+
+  static override styles = css`
+    :host {
+      display: block;
+      position: relative;
+      height: 100%;
+      --line: calc(var(--words) * var(--u));
+    }
+    .row {
+      position: absolute;
+      inset: 0 0 auto 0;
+      box-sizing: border-box;
+      height: calc(var(--row) * var(--u));
+      border-top: 2px solid var(--rule);
+      display: grid;
+      grid-template-columns:
+        calc(var(--words) * 2.5 * var(--u)) calc(var(--words) * 4 * var(--u))
+        1fr auto;
+      align-items: center;
+      column-gap: calc(16 * var(--u));
+      font-size: var(--line);
+      line-height: 1.1;
+      transition: transform calc(var(--slow) * 1.5) ease-in-out;
+      white-space: nowrap;
+    }
+    .two .row {
+      grid-template-rows: 1fr 1fr;
+    }
+    .two .taken {
+      grid-column: 3;
+      text-align: left;
+    }
+    .two .room,
+    .two .figure {
+      grid-row: 1 / 3;
+    }
+    .room {
+      font-size: 1.25em;
+      font-weight: 750;
+    }
+    .figure {
+      font-weight: 700;
+      font-size: 1.12em;
+      justify-self: start;
+      padding: 0.04em 0.22em;
+      margin-left: -0.22em;
+      border-radius: 0.14em;
+      color: var(--ember);
+    }
+    .tight .figure {
+      color: var(--amber);
+    }
+    .ask .figure,
+    .help .figure {
+      color: var(--sky);
+    }
+    .loud .figure {
+      background: var(--ember);
+      color: var(--on-loud);
+    }
+    .loud.ask .figure,
+    .loud.help .figure {
+      background: var(--sky);
+    }
+    .words {
+      font-weight: 500;
+      overflow: hidden;
+      text-overflow: ellipsis;
+    }
+    .taken {
+      font-size: calc(var(--taken) * var(--u));
+      color: var(--dim);
+      text-align: right;
+    }
+    .taken b {
+      color: var(--ink);
+      font-weight: 650;
+    }
+    .old .loud .figure {
+      background: none;
+      color: var(--ink);
+    }
+  `;
+
+  override render() {
+    const { sizes } = this;
+    const shown = this.needs.slice(0, sizes.lines);
+    const loud = loudKeys(shown);
+    const places = new Map(shown.map((need, place) => [need.key, place]));
+    // Elements stay in one order; places change by moving, so that a change can be followed.
+    const steady = [...shown].sort((a, b) => (a.key < b.key ? -1 : 1));
+    // Set as a property: a style attribute is not allowed by the content security policy.
+    const style = `--row: ${sizes.rowHeight}; --words: ${sizes.words}; --taken: ${sizes.taken}`;
+    return html`<div
+      role="list"
+      class=${classMap({ two: sizes.twoLines, old: this.old })}
+      .style=${style}
+    >
+      ${repeat(
+        steady,
+        (need) => need.key,
+        (need) => this.row(need, places.get(need.key)!, loud.has(need.key)),
+      )}
+    </div>`;
+  }
+
+  private row(need: NeedPart, place: number, loud: boolean) {
+    const classes = { row: true, [need.kind]: true, loud };
+    return html`<div
+      role="listitem"
+      class=${classMap(classes)}
+      .style=${`transform: translateY(${place * 100}%)`}
+    >
+      <span class="room">${need.room}</span>
+      <span class="figure">${this.old ? '–' : needFigure(need)}</span>
+      <span class="words">${need.words}</span>
+      <span class="taken">${this.old ? nothing : this.taken(need)}</span>
+    </div>`;
+  }
+
+  private taken(need: NeedPart) {
+    if (need.takenBy === undefined) return say('need.nobody');
+    const again = lookAgain(need, this.zone, this.minute * 60_000);
+    const role = html`<b>${sayCommon(`role.${need.takenBy}`)}</b>`;
+    return again ? html`${role} · ${again}` : role;
+  }
+}

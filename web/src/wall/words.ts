@@ -1,0 +1,136 @@
+import type { NeedPart, RoomPart, SuitePart } from '../generated/wire.ts';
+import { clockTime, dateWords, say as sayCommon, speaker, type CommonKey } from '../look/index.ts';
+
+const british = {
+  title: 'Wall',
+  'count.draft': '{cases} first cases planned',
+  'count.on-time': '{onTime} of {cases} look on time',
+  'count.over': '{onTime} of {cases} started on time',
+  quiet: '{rooms} quiet',
+  demo: 'demo',
+  'demo.fast': 'demo at {rate} times speed',
+  needs: 'Needs someone',
+  'needs.more': '{rooms} more below the line',
+  'need.stuck': 'stuck',
+  'need.ask': 'ask',
+  'need.help': 'help',
+  'need.late': 'late',
+  'need.nobody': 'nobody yet',
+  'need.look-again': 'look again {time}',
+  'need.look-now': 'look again now',
+  caution: 'ready means reported, not safe · replaces no check',
+  'letters.small': 'too many rooms to be read from {metres} m on {inches} inches',
+  'none.head': 'Nothing is planned',
+  'none.text': 'The desk takes the case list.',
+  'draft.head': 'Draft for {date}',
+  'draft.text': 'first at {time} · nobody reports yet',
+  'calm.head': 'Every room looks on time',
+  'calm.text': 'nobody is needed anywhere',
+  'calm.quiet': 'no word yet from {rooms}',
+  'some.head': 'Nothing here can be helped from outside',
+  'some.text': '{rooms} below the line · each is working on it',
+  'started.head': 'All first cases have started',
+  'started.text': '{onTime} of {cases} on time',
+  'over.head': 'The morning is over',
+  'over.text': '{onTime} of {cases} first cases started on time',
+  'over.open': '{onTime} of {cases} started on time · {rooms} not started',
+  'closed.head': 'This morning is closed',
+  'started.at': 'in {time}',
+} as const;
+
+export const say = speaker(british);
+
+/** The word under a room's number. The clock time stands there where the room has its own. */
+export function roomWord(room: RoomPart, suite: SuitePart | undefined, short: boolean): string {
+  const zone = suite?.zone ?? 'UTC';
+  if (room.standing === 'started' && room.startedAt !== undefined) {
+    const time = clockTime(room.startedAt, zone);
+    return short ? time : say('started.at', { time });
+  }
+  const own = room.target !== undefined && room.target !== suite?.horizon;
+  const calm = ['ahead', 'agreed', 'ready'].includes(room.standing);
+  if (own && calm) return clockTime(room.target!, zone);
+  return room.word || sayCommon(`standing.${room.standing}` as CommonKey);
+}
+
+/** What a line says in place of minutes. */
+export function needFigure(need: NeedPart): string {
+  if (need.kind === 'stuck' || need.kind === 'ask' || need.kind === 'help') {
+    return say(`need.${need.kind}`);
+  }
+  return need.minutes > 0 ? `+${need.minutes}` : say('need.late');
+}
+
+/** When to look again, in words; empty if nothing was said. */
+export function lookAgain(need: NeedPart, zone: string, now: number): string {
+  if (need.lookAgainAt === undefined) return '';
+  if (need.lookAgainAt <= now) return say('need.look-now');
+  return say('need.look-again', { time: clockTime(need.lookAgainAt, zone) });
+}
+
+/** What the wall says instead of a list. */
+export interface Calm {
+  readonly head: string;
+  readonly text: string;
+}
+
+const NOON_MINUTES = 12 * 60;
+
+/**
+ * The words that stand where the list would, or null if the list has lines.
+ *
+ * @param now the morning's time
+ */
+export function calm(
+  suite: SuitePart | undefined,
+  rooms: readonly RoomPart[],
+  needs: number,
+  now: number,
+): Calm | null {
+  if (!suite || suite.phase === 'none') return { head: say('none.head'), text: say('none.text') };
+  if (suite.phase === 'draft') return draft(suite);
+  const figures = { onTime: suite.onTime, cases: suite.cases };
+  const withCase = rooms.filter((room) => room.standing !== 'none');
+  const waiting = withCase.filter((room) => room.standing !== 'started');
+  if (suite.phase === 'closed') {
+    return { head: say('closed.head'), text: say('over.text', figures) };
+  }
+  if (afterNoon(suite.zone, now)) {
+    const text = waiting.length
+      ? say('over.open', { ...figures, rooms: waiting.length })
+      : say('over.text', figures);
+    return { head: say('over.head'), text };
+  }
+  if (needs > 0) return null;
+  if (withCase.length > 0 && waiting.length === 0) {
+    return { head: say('started.head'), text: say('started.text', figures) };
+  }
+  const below = belowTheLine(waiting).length;
+  if (below > 0) return { head: say('some.head'), text: say('some.text', { rooms: below }) };
+  const quiet = waiting.filter((room) => room.standing === 'unheard');
+  const text = quiet.length
+    ? say('calm.quiet', { rooms: quiet.map((room) => room.room).join(', ') })
+    : say('calm.text');
+  return { head: say('calm.head'), text };
+}
+
+/** Rooms that will not start on time as things stand. Silence is not among the reasons. */
+export function belowTheLine(rooms: readonly RoomPart[]): readonly RoomPart[] {
+  return rooms.filter((room) => room.standing === 'late' || room.standing === 'stuck');
+}
+
+function draft(suite: SuitePart): Calm {
+  return {
+    head: say('draft.head', { date: dateWords(suite.date) }),
+    text:
+      suite.horizon === undefined
+        ? ''
+        : say('draft.text', { time: clockTime(suite.horizon, suite.zone) }),
+  };
+}
+
+/** From noon the wall sums the morning up. */
+export function afterNoon(zone: string, now: number): boolean {
+  const [hours, minutes] = clockTime(now, zone).split(':').map(Number);
+  return hours! * 60 + minutes! >= NOON_MINUTES;
+}
