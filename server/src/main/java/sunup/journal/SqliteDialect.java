@@ -1,0 +1,134 @@
+package sunup.journal;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.List;
+import java.util.Locale;
+import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteErrorCode;
+
+/** SQLite in one file: WAL, full sync. The file is opened by this process alone. */
+final class SqliteDialect implements Dialect {
+  /** The journal's file may grow to this many pages of 4 KiB, 64 GiB; beyond it is a full disk. */
+  static final long MAX_PAGES = 16L * 1024 * 1024;
+
+  private static final int BUSY_MS = 5_000;
+
+  private final String address;
+  private final long maxPages;
+
+  SqliteDialect(Path file, long maxPages) {
+    this.address = "jdbc:sqlite:" + file;
+    this.maxPages = maxPages;
+  }
+
+  @Override
+  public Connection openWriting() throws SQLException {
+    Connection connection = connect();
+    try {
+      run(connection, "PRAGMA secure_delete=ON");
+      run(connection, "PRAGMA max_page_count=" + maxPages);
+      check(connection, "journal_mode", "wal");
+      check(connection, "synchronous", "2");
+      check(connection, "secure_delete", "1");
+      connection.setAutoCommit(false);
+      return connection;
+    } catch (SQLException e) {
+      connection.close();
+      throw e;
+    }
+  }
+
+  @Override
+  public Connection openReading() throws SQLException {
+    Connection connection = connect();
+    run(connection, "PRAGMA query_only=ON");
+    return connection;
+  }
+
+  private Connection connect() throws SQLException {
+    SQLiteConfig config = new SQLiteConfig();
+    config.setJournalMode(SQLiteConfig.JournalMode.WAL);
+    config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
+    config.setBusyTimeout(BUSY_MS);
+    config.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
+    return config.createConnection(address);
+  }
+
+  /** Reads a setting back on the connection that writes: a PRAGMA can be ignored in silence. */
+  private static void check(Connection connection, String pragma, String wanted)
+      throws SQLException {
+    try (Statement statement = connection.createStatement();
+        ResultSet row = statement.executeQuery("PRAGMA " + pragma)) {
+      String found = row.next() ? row.getString(1).toLowerCase(Locale.ROOT) : "nothing";
+      if (!found.equals(wanted)) {
+        throw new SQLException(
+            "SQLite's "
+                + pragma
+                + " is "
+                + found
+                + " and not "
+                + wanted
+                + ": the journal would not be durable. Put the data folder on a local disk whose"
+                + " file system supports shared memory and locks.");
+      }
+    }
+  }
+
+  private static void run(Connection connection, String sql) throws SQLException {
+    try (Statement statement = connection.createStatement()) {
+      statement.execute(sql);
+    }
+  }
+
+  @Override
+  public List<String> schema() {
+    return List.of(
+        "CREATE TABLE IF NOT EXISTS schema_version (version INTEGER NOT NULL)",
+        "CREATE TABLE IF NOT EXISTS head ("
+            + "suite TEXT NOT NULL, morning TEXT NOT NULL, epoch INTEGER NOT NULL, "
+            + "seq INTEGER NOT NULL, chain BLOB NOT NULL, "
+            + "PRIMARY KEY (suite, morning)) WITHOUT ROWID",
+        "CREATE TABLE IF NOT EXISTS event ("
+            + "suite TEXT NOT NULL, morning TEXT NOT NULL, seq INTEGER NOT NULL, "
+            + "epoch INTEGER NOT NULL, bytes BLOB NOT NULL, "
+            + "PRIMARY KEY (suite, morning, seq))",
+        "CREATE TABLE IF NOT EXISTS receipt ("
+            + "suite TEXT NOT NULL, morning TEXT NOT NULL, command_id TEXT NOT NULL, "
+            + "payload_hash BLOB NOT NULL, from_seq INTEGER NOT NULL, to_seq INTEGER NOT NULL, "
+            + "refusal_code TEXT, refusal_words TEXT, "
+            + "PRIMARY KEY (suite, morning, command_id)) WITHOUT ROWID",
+        "CREATE TABLE IF NOT EXISTS private ("
+            + "ref TEXT NOT NULL PRIMARY KEY, suite TEXT NOT NULL, morning TEXT NOT NULL, "
+            + "key BLOB NOT NULL, value BLOB NOT NULL, erase_after INTEGER NOT NULL)",
+        "CREATE INDEX IF NOT EXISTS private_of ON private (suite, morning)",
+        "CREATE INDEX IF NOT EXISTS private_due ON private (erase_after)");
+  }
+
+  @Override
+  public void scrub(Connection writing) throws SQLException {
+    // The deleted values are overwritten in the file; older pages of the log still hold them.
+    // A checkpoint may not run inside a transaction.
+    writing.setAutoCommit(true);
+    try {
+      run(writing, "PRAGMA wal_checkpoint(TRUNCATE)");
+    } finally {
+      writing.setAutoCommit(false);
+    }
+  }
+
+  @Override
+  public String explain(SQLException e) {
+    int code = e.getErrorCode() & 0xff;
+    if (code == SQLiteErrorCode.SQLITE_FULL.code) {
+      return "The journal's disk is full. Make room on it; what was sent is kept at the screens.";
+    }
+    if (code == SQLiteErrorCode.SQLITE_IOERR.code || code == SQLiteErrorCode.SQLITE_CORRUPT.code) {
+      return "The journal's disk reports an error (" + e.getMessage() + "). Look at the disk.";
+    }
+    return "The journal does not answer (" + e.getMessage() + ").";
+  }
+}
