@@ -36,10 +36,7 @@ public final class DataFolder implements AutoCloseable {
     Path lockFile = path.resolve("in-use");
     FileChannel channel =
         FileChannel.open(
-            lockFile,
-            StandardOpenOption.CREATE,
-            StandardOpenOption.READ,
-            StandardOpenOption.WRITE);
+            lockFile, StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE);
     if (!lock(channel)) {
       String who = note(channel);
       channel.close();

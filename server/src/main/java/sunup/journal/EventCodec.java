@@ -159,7 +159,8 @@ public final class EventCodec {
           @Override
           public void serialize(Private value, JsonGenerator out, SerializerProvider p)
               throws IOException {
-            // An event never takes over a value that was erased meanwhile; if one does, it stays so.
+            // An event never takes over a value that was erased meanwhile; if one does, it stays
+            // so.
             String text = value.text() == null ? "" : value.text();
             p.defaultSerializeValue(((Sealer) p.getAttribute(SEALER)).seal(text), out);
           }
@@ -178,9 +179,7 @@ public final class EventCodec {
             }
             if (!mac(value.key(), value.value()).equals(seal.mac())) {
               return c.reportInputMismatch(
-                  Private.class,
-                  "the private value %s is not the one that was sealed",
-                  seal.ref());
+                  Private.class, "the private value %s is not the one that was sealed", seal.ref());
             }
             String text = new String(value.value().raw(), StandardCharsets.UTF_8);
             return text.isEmpty() ? Private.ERASED : new Private(text);

@@ -56,8 +56,7 @@ public final class JdbcJournal implements Journal {
   /**
    * @param held is closed last
    */
-  static JdbcJournal open(Dialect dialect, AutoCloseable held, Moments moments)
-      throws IOException {
+  static JdbcJournal open(Dialect dialect, AutoCloseable held, Moments moments) throws IOException {
     Connection writing = null;
     try {
       writing = dialect.openWriting();
@@ -119,8 +118,7 @@ public final class JdbcJournal implements Journal {
   }
 
   @Override
-  public void epochs(
-      Collection<MorningId> mornings, Consumer<Answer<Map<MorningId, Long>>> then) {
+  public void epochs(Collection<MorningId> mornings, Consumer<Answer<Map<MorningId, Long>>> then) {
     List<MorningId> asked = List.copyOf(mornings);
     reader.ask(c -> JdbcStore.epochs(c, asked), then);
   }

@@ -311,8 +311,7 @@ final class JdbcStore {
       }
     }
     if (!mornings.isEmpty()) {
-      try (PreparedStatement s =
-          c.prepareStatement("DELETE FROM private WHERE erase_after <= ?")) {
+      try (PreparedStatement s = c.prepareStatement("DELETE FROM private WHERE erase_after <= ?")) {
         s.setLong(1, now);
         s.executeUpdate();
       }

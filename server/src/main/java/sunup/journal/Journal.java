@@ -8,9 +8,9 @@ import java.util.function.Consumer;
 import sunup.board.MorningId;
 
 /**
- * The journal of all mornings of a data store. May be called from any thread. Every call is answered
- * exactly once, on a thread of the journal's own; appends of one caller are answered in the order in
- * which they were given. Nothing here throws for what the disk or the database does.
+ * The journal of all mornings of a data store. May be called from any thread. Every call is
+ * answered exactly once, on a thread of the journal's own; appends of one caller are answered in
+ * the order in which they were given. Nothing here throws for what the disk or the database does.
  */
 public interface Journal extends AutoCloseable {
   /**

@@ -12,8 +12,7 @@ import sunup.board.RefusalCode;
  * @param toSeq the sequence of its last event; equal to {@code fromSeq} if it yielded none
  * @param refusal why it was refused, or null
  */
-public record Receipt(
-    CommandId command, Bytes payload, long fromSeq, long toSeq, Refusal refusal) {
+public record Receipt(CommandId command, Bytes payload, long fromSeq, long toSeq, Refusal refusal) {
   /** A refusal as it was told. */
   public record Refusal(RefusalCode code, String words) {}
 }

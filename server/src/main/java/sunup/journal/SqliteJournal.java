@@ -13,8 +13,8 @@ public final class SqliteJournal {
   /**
    * Opens it, making what is missing. The folder is held until the journal is closed.
    *
-   * @throws IOException if another process holds the folder, the disk does not let it be durable, or
-   *     a newer Sunup wrote it; the message says what to do
+   * @throws IOException if another process holds the folder, the disk does not let it be durable,
+   *     or a newer Sunup wrote it; the message says what to do
    */
   public static JdbcJournal open(Path folder) throws IOException {
     return open(folder, SqliteDialect.MAX_PAGES, Moments.NOBODY);

@@ -1,0 +1,226 @@
+package sunup.suites;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.MapperFeature;
+import com.fasterxml.jackson.databind.ObjectWriter;
+import com.fasterxml.jackson.databind.SerializationFeature;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import sunup.board.Actor;
+import sunup.board.Command;
+import sunup.board.CommandId;
+import sunup.board.Morning;
+import sunup.board.MorningId;
+import sunup.board.Order;
+import sunup.board.Outcome;
+import sunup.board.Recorded;
+import sunup.board.RefusalCode;
+import sunup.codec.Json;
+import sunup.journal.Append;
+import sunup.journal.Bytes;
+import sunup.journal.EventCodec;
+import sunup.journal.Head;
+import sunup.journal.Mac256;
+import sunup.journal.PrivateValue;
+import sunup.journal.Receipt;
+
+/**
+ * The state that decisions are made on. It runs ahead of what is durable: whoever uses it throws it
+ * away as soon as one of its attempts was not durable.
+ */
+final class Decisions {
+  /** Commands of one morning; beyond it every command is answered {@code Later}. */
+  static final int COMMAND_LIMIT = 200_000;
+
+  /** Bytes of the events of one command; beyond it the command is refused. */
+  static final int COMMAND_BYTES_LIMIT = 16 * 1024 * 1024;
+
+  private static final int KEY_BYTES = 32;
+  private static final Logger LOG = LoggerFactory.getLogger(Decisions.class);
+
+  private static final ObjectWriter CANONICAL =
+      ((JsonMapper) Json.mapper())
+          .rebuild()
+          .enable(MapperFeature.SORT_PROPERTIES_ALPHABETICALLY)
+          .enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS)
+          .build()
+          .writerFor(Payload.class);
+
+  private final MorningId morning;
+  private final Means means;
+  private final Terms terms;
+  private final Map<CommandId, Receipt> receipts;
+  private final Bytes receiptKey;
+  private PrivateValue keyToStore;
+  private Head head;
+  private Morning state;
+
+  Decisions(MorningId morning, Means means, Opening.Opened opened) {
+    this.morning = morning;
+    this.means = means;
+    this.terms = new Terms(morning);
+    this.receipts = new HashMap<>(opened.receipts());
+    this.head = opened.head();
+    this.state = opened.state();
+    PrivateValue key = opened.receiptKey();
+    if (key == null) {
+      key =
+          new PrivateValue(
+              receiptKeyRef(morning),
+              Bytes.of(means.random().apply(KEY_BYTES)),
+              Bytes.of(new byte[0]),
+              terms.eraseReceiptKeyAfter());
+      keyToStore = key;
+    }
+    this.receiptKey = key.key();
+  }
+
+  /**
+   * The payload hash of a receipt is keyed, and the key erased with the receipts' term: an erased
+   * text can't be guessed from it.
+   */
+  static String receiptKeyRef(MorningId morning) {
+    return "receipts:" + morning;
+  }
+
+  /** What a receipt's hash is taken over. */
+  record Payload(Command command, Actor actor) {}
+
+  /**
+   * A command decided, not yet written.
+   *
+   * @param reply what it is answered with once it is durable
+   * @param after the state then
+   * @param head the journal's head then
+   */
+  record Attempt(Append append, Reply reply, Morning after, Head head) {}
+
+  /** When the last event was recorded, or the command would be. */
+  private long now() {
+    return Math.max(means.clock().morningMs(), state.lastRecordedAt());
+  }
+
+  /** True once the morning takes nothing more; receipts are not asked any more then. */
+  boolean over() {
+    return state.id() != null && now() > terms.takesUntil(state);
+  }
+
+  boolean full() {
+    return receipts.size() >= COMMAND_LIMIT;
+  }
+
+  /** The answer that a command got before, or null if its id is new. */
+  Reply answered(Submission s) {
+    Receipt receipt = receipts.get(s.id());
+    if (receipt == null) {
+      return null;
+    }
+    if (!receipt.payload().equals(payload(s))) {
+      return new Reply.Refused(RefusalCode.ID_REUSED, RefusalCode.ID_REUSED.say(null));
+    }
+    return reply(receipt);
+  }
+
+  private static Reply reply(Receipt receipt) {
+    return receipt.refusal() == null
+        ? new Reply.Done(receipt.toSeq())
+        : new Reply.Refused(receipt.refusal().code(), receipt.refusal().words());
+  }
+
+  private Bytes payload(Submission s) {
+    try {
+      byte[] bytes = CANONICAL.writeValueAsBytes(new Payload(s.command(), s.actor()));
+      return Mac256.of(receiptKey, Bytes.of(bytes));
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException("a command could not be written: " + e.getMessage(), e);
+    }
+  }
+
+  /** Decides a command whose id is new. */
+  Attempt decide(Submission s) {
+    long now = now();
+    Order order = new Order(s.id(), s.command(), s.actor(), s.seen(), happenedAt(s, now), now);
+    Outcome outcome = outcome(order);
+    Attempt attempt = null;
+    if (outcome instanceof Outcome.Accepted accepted) {
+      attempt = accept(s, accepted.events(), now);
+      if (attempt == null) {
+        outcome = new Outcome.Refused(RefusalCode.BAD_COMMAND, "it is too large");
+      }
+    }
+    if (outcome instanceof Outcome.Refused refused) {
+      attempt = refuse(s, refused);
+    }
+    head = attempt.head();
+    state = attempt.after();
+    receipts.put(s.id(), attempt.append().receipt());
+    return attempt;
+  }
+
+  private Outcome outcome(Order order) {
+    try {
+      return means.decider().decide(state, order);
+    } catch (RuntimeException e) {
+      LOG.error("a command of {} could not be decided", morning, e);
+      return new Outcome.Refused(
+          RefusalCode.BAD_COMMAND, "the board failed at it and has written down why");
+    }
+  }
+
+  /**
+   * When it was touched by the owner's clock, within [opening, now]. Before the opening nothing was
+   * touched at a screen that was away, so what comes then happened when it came.
+   */
+  private long happenedAt(Submission s, long now) {
+    long opening = state.openedAt() == null ? now : Math.min(state.openedAt(), now);
+    long touched = s.touchedAt() + s.offset();
+    return Math.max(opening, Math.min(touched, now));
+  }
+
+  private Attempt accept(Submission s, List<Recorded> events, long now) {
+    Morning after = state;
+    Head at = head;
+    List<Bytes> bytes = new ArrayList<>();
+    List<PrivateValue> privates = new ArrayList<>();
+    long size = 0;
+    for (Recorded event : events) {
+      Recorded recorded =
+          new Recorded(event.event(), event.actor(), event.command(), event.happenedAt(), now);
+      EventCodec.Encoded encoded = means.codec().encode(recorded, terms.eraseAfter());
+      size += encoded.bytes().length();
+      if (size > COMMAND_BYTES_LIMIT) {
+        return null;
+      }
+      bytes.add(encoded.bytes());
+      privates.addAll(encoded.privates());
+      at = at.after(encoded.bytes());
+      after = means.decider().apply(after, at.seq(), recorded);
+    }
+    Receipt receipt = new Receipt(s.id(), payload(s), head.seq(), at.seq(), null);
+    return attempt(bytes, privates, receipt, after, at);
+  }
+
+  private Attempt refuse(Submission s, Outcome.Refused refused) {
+    String words = refused.code().say(refused.detail());
+    Receipt receipt =
+        new Receipt(
+            s.id(), payload(s), head.seq(), head.seq(), new Receipt.Refusal(refused.code(), words));
+    return attempt(List.of(), new ArrayList<>(), receipt, state, head);
+  }
+
+  private Attempt attempt(
+      List<Bytes> events, List<PrivateValue> privates, Receipt receipt, Morning after, Head at) {
+    if (keyToStore != null) {
+      privates.add(keyToStore);
+      keyToStore = null;
+    }
+    Append append =
+        new Append(morning, head.epoch(), head.seq(), at.chain(), events, receipt, privates);
+    return new Attempt(append, reply(receipt), after, at);
+  }
+}

@@ -1,0 +1,163 @@
+package sunup.suites;
+
+import java.util.HashMap;
+import java.util.Map;
+import java.util.function.Consumer;
+import sunup.board.CommandId;
+import sunup.board.Morning;
+import sunup.board.MorningId;
+import sunup.board.Recorded;
+import sunup.journal.Answer;
+import sunup.journal.Chain;
+import sunup.journal.Head;
+import sunup.journal.PrivateValue;
+import sunup.journal.Receipt;
+import sunup.journal.Stored;
+import sunup.journal.TakenOver;
+import sunup.journal.UnreadableEvent;
+
+/** Takes a morning over and makes its state of what the journal keeps. */
+final class Opening {
+  private final MorningId morning;
+  private final Means means;
+
+  Opening(MorningId morning, Means means) {
+    this.morning = morning;
+    this.means = means;
+  }
+
+  /** What became of it. */
+  sealed interface Result {}
+
+  /**
+   * The morning is the caller's.
+   *
+   * @param receiptKey the key of the receipts' hashes, or null if none is kept
+   */
+  record Opened(Head head, Morning state, Map<CommandId, Receipt> receipts, PrivateValue receiptKey)
+      implements Result {}
+
+  /** Somebody else has it. */
+  record Lost() implements Result {}
+
+  /** The journal can't say now. */
+  record Away(String words) implements Result {}
+
+  /** This program must not own it: it can't read it, or it is damaged. */
+  record Refused(String words) implements Result {}
+
+  /**
+   * Reads first, so that a program that can't read the morning does not take it from one that can.
+   */
+  void first(Consumer<Result> then) {
+    load(
+        null,
+        result -> {
+          if (result instanceof Refused || result instanceof Away) {
+            then.accept(result);
+          } else {
+            again(null, then);
+          }
+        });
+  }
+
+  /**
+   * @param seen the epoch that the caller had
+   */
+  void again(Long seen, Consumer<Result> then) {
+    means
+        .journal()
+        .takeOver(
+            morning,
+            seen,
+            taken ->
+                means
+                    .executor()
+                    .execute(
+                        () -> {
+                          if (taken instanceof TakenOver.Won won) {
+                            load(won.head(), then);
+                          } else if (taken instanceof TakenOver.Away away) {
+                            then.accept(new Away(away.words()));
+                          } else {
+                            then.accept(new Lost());
+                          }
+                        }));
+  }
+
+  private void load(Head won, Consumer<Result> then) {
+    means
+        .journal()
+        .load(
+            morning,
+            answer ->
+                means
+                    .executor()
+                    .execute(
+                        () -> {
+                          if (answer instanceof Answer.Known<Stored> known) {
+                            then.accept(read(won, known.value()));
+                          } else if (answer instanceof Answer.Away<Stored> away) {
+                            then.accept(new Away(away.words()));
+                          }
+                        }));
+  }
+
+  private Result read(Head won, Stored stored) {
+    if (won != null && stored.head().epoch() != won.epoch()) {
+      return new Lost();
+    }
+    Morning state = Morning.NONE;
+    Bound bound = new Bound();
+    for (Stored.Event event : stored.events()) {
+      if (!bound.follows(event)) {
+        return damaged("event " + event.seq() + " does not follow event " + bound.seq);
+      }
+      try {
+        Recorded recorded = means.codec().decode(event.bytes(), stored.privates());
+        state = means.decider().apply(state, event.seq(), recorded);
+      } catch (UnreadableEvent e) {
+        return new Refused("Event " + event.seq() + " of " + morning + ": " + e.getMessage() + ".");
+      } catch (RuntimeException e) {
+        return new Refused(
+            "Event " + event.seq() + " of " + morning + " could not be applied: " + e + ".");
+      }
+    }
+    // While somebody else still writes, head and events may be read a moment apart.
+    if (won != null && !bound.matches(stored.head())) {
+      return damaged("its events do not match its head");
+    }
+    Map<CommandId, Receipt> receipts = new HashMap<>();
+    stored.receipts().forEach(receipt -> receipts.put(receipt.command(), receipt));
+    PrivateValue key = stored.privates().get(Decisions.receiptKeyRef(morning));
+    return new Opened(stored.head(), state, receipts, key);
+  }
+
+  private Refused damaged(String how) {
+    return new Refused(
+        "The journal of "
+            + morning
+            + " is damaged: "
+            + how
+            + ". Run the audit on it and bring back a good copy.");
+  }
+
+  /** Follows sequence and chain while reading. */
+  private static final class Bound {
+    long seq;
+    private sunup.journal.Bytes chain = Chain.START;
+
+    boolean follows(Stored.Event event) {
+      if (event.seq() != seq + 1) {
+        return false;
+      }
+      seq = event.seq();
+      chain = Chain.next(chain, event.bytes());
+      return true;
+    }
+
+    boolean matches(Head head) {
+      return head.seq() == seq && head.chain().equals(chain);
+    }
+  }
+}

@@ -1,0 +1,190 @@
+package sunup.suites;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.security.SecureRandom;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.Executor;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
+import java.util.function.IntFunction;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import sunup.board.MorningId;
+import sunup.journal.Answer;
+import sunup.journal.EventCodec;
+import sunup.journal.Journal;
+import sunup.journal.SqliteJournal;
+
+/** The mornings of this node and their owners. May be called from any thread. */
+public final class Suites implements AutoCloseable {
+  /** Mornings that are owned at the same time; beyond it {@link #owner} fails. */
+  public static final int MORNING_LIMIT = 1_000;
+
+  /** How often private values that are due are erased. */
+  static final long ERASE_EVERY_MS = 600_000;
+
+  private static final long CLOSE_LIMIT_MS = 10_000;
+  private static final Logger LOG = LoggerFactory.getLogger(Suites.class);
+
+  private final Means means;
+  private final EpochWatch watch;
+  private final Map<MorningId, SuiteActor> actors = new LinkedHashMap<>();
+  private RealLoop loop;
+  private boolean closed;
+
+  /**
+   * Over a journal and an executor of the caller's.
+   *
+   * @param executor runs one task after another, in order
+   * @param timers call on that executor
+   * @param random gives as many random bytes as asked for
+   */
+  public Suites(
+      Journal journal,
+      Decider decider,
+      Clock clock,
+      Executor executor,
+      Timers timers,
+      IntFunction<byte[]> random) {
+    this.means =
+        new Means(journal, decider, clock, executor, timers, new EventCodec(random), random);
+    this.watch = new EpochWatch(means, this::all);
+    executor.execute(
+        () -> {
+          watch.start();
+          erase();
+        });
+  }
+
+  /**
+   * Opens the journal in a data folder, in real time, on a thread of its own.
+   *
+   * @throws IOException if the folder can't be used; the message says what to do
+   */
+  public static Suites open(Path dataFolder, Decider decider, Clock clock) throws IOException {
+    Journal journal = SqliteJournal.open(dataFolder);
+    RealLoop loop = new RealLoop("suites");
+    SecureRandom secure = new SecureRandom();
+    IntFunction<byte[]> random =
+        count -> {
+          byte[] bytes = new byte[count];
+          secure.nextBytes(bytes);
+          return bytes;
+        };
+    Suites suites = new Suites(journal, decider, clock, loop, loop, random);
+    suites.loop = loop;
+    return suites;
+  }
+
+  /**
+   * The owner of a morning, at once; it begins to take the morning over if it has not. Until it
+   * has, commands wait and those who watch are told nothing. A morning that nobody ever planned is
+   * an empty one.
+   *
+   * @throws IllegalStateException if {@link #MORNING_LIMIT} mornings are owned, or it is closed
+   */
+  public Owner owner(MorningId morning) {
+    synchronized (actors) {
+      SuiteActor actor = actors.get(morning);
+      if (actor == null) {
+        if (closed) {
+          throw new IllegalStateException("the board is being shut down");
+        }
+        if (actors.size() >= MORNING_LIMIT) {
+          throw new IllegalStateException(
+              "no more than " + MORNING_LIMIT + " mornings can be open; close old ones");
+        }
+        actor = new SuiteActor(morning, means);
+        actors.put(morning, actor);
+        actor.start();
+      }
+      return actor;
+    }
+  }
+
+  /** Why the morning can't be owned by this program at all; empty if it can, or nobody tried. */
+  public Optional<String> trouble(MorningId morning) {
+    synchronized (actors) {
+      SuiteActor actor = actors.get(morning);
+      return actor == null ? Optional.empty() : Optional.ofNullable(actor.trouble());
+    }
+  }
+
+  /** Lets go of a morning; {@code then} is run when all that was under way is answered. */
+  public void release(MorningId morning, Runnable then) {
+    SuiteActor actor;
+    synchronized (actors) {
+      actor = actors.remove(morning);
+    }
+    means.executor().execute(actor == null ? then : () -> actor.close(then));
+  }
+
+  /** The mornings that the journal has, by suite and date. */
+  public void mornings(Consumer<Answer<List<MorningId>>> then) {
+    means.journal().mornings(then);
+  }
+
+  private Collection<SuiteActor> all() {
+    synchronized (actors) {
+      return List.copyOf(actors.values());
+    }
+  }
+
+  private void erase() {
+    means
+        .journal()
+        .erase(means.clock().morningMs(), answer -> means.executor().execute(() -> erased(answer)));
+  }
+
+  private void erased(Answer<Set<MorningId>> answer) {
+    if (answer instanceof Answer.Known<Set<MorningId>> known) {
+      for (SuiteActor actor : all()) {
+        if (known.value().contains(actor.morning())) {
+          actor.reload();
+        }
+      }
+    }
+    means.timers().after(ERASE_EVERY_MS, this::erase);
+  }
+
+  /**
+   * In order: takes no more commands, answers what is under way, closes the journal. Not to be
+   * called on the executor.
+   */
+  @Override
+  public void close() {
+    synchronized (actors) {
+      if (closed) {
+        return;
+      }
+      closed = true;
+    }
+    Collection<SuiteActor> open = all();
+    CountDownLatch still = new CountDownLatch(open.size());
+    means
+        .executor()
+        .execute(
+            () -> {
+              watch.end();
+              open.forEach(actor -> actor.close(still::countDown));
+            });
+    try {
+      if (!still.await(CLOSE_LIMIT_MS, TimeUnit.MILLISECONDS)) {
+        LOG.warn("{} mornings had commands under way at the end", still.getCount());
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+    means.journal().close();
+    if (loop != null) {
+      loop.close();
+    }
+  }
+}
