@@ -1,0 +1,259 @@
+package sunup.ops;
+
+import io.vertx.core.Future;
+import io.vertx.core.Vertx;
+import io.vertx.core.VertxOptions;
+import io.vertx.core.file.FileSystemOptions;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.net.BindException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import sunup.http.ServerOptions;
+import sunup.http.SunupServer;
+import sunup.suites.Clock;
+
+/** Runs the board on this machine until it is told to stop. */
+@Command(
+    name = "run",
+    mixinStandardHelpOptions = true,
+    description = "Runs the board on this machine, with a demo morning unless told otherwise.")
+final class RunCommand implements Callable<Integer> {
+  static final int DEFAULT_PORT = 7450;
+
+  /** How often the demo's clock is written down, real milliseconds. */
+  private static final int KEEP_MS = 250;
+
+  private static final int CLOSE_SECONDS = 10;
+  private static final int START_SECONDS = 60;
+  private static final Logger LOG = LoggerFactory.getLogger(RunCommand.class);
+
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--empty",
+      description = "No demo: an empty board whose case list comes by CSV at the desk.")
+  private boolean empty;
+
+  @Option(
+      names = "--port",
+      description = "Port to listen on, 0 takes a free one (${DEFAULT-VALUE}).",
+      defaultValue = "" + DEFAULT_PORT)
+  private int port;
+
+  @Option(
+      names = "--speed",
+      description = "Demo: morning seconds per real second, 1 to 60 (${DEFAULT-VALUE}).",
+      defaultValue = "10")
+  private double speed;
+
+  @Option(names = "--seed", description = "Demo: the same seed plays the same morning (1).")
+  private Long seed;
+
+  @Option(
+      names = "--at",
+      description = "Demo: the clock begins at this local time (${DEFAULT-VALUE}).",
+      defaultValue = "06:25")
+  private LocalTime at;
+
+  @Option(names = "--date", description = "Demo: the morning's date (today).")
+  private LocalDate date;
+
+  @Option(names = "--no-rehearsal", description = "Demo: nobody plays; report by hand.")
+  private boolean noRehearsal;
+
+  @Option(
+      names = "--data",
+      description =
+          "Folder to keep the board's data in; the demo keeps to demo/ in it. Without it the demo"
+              + " takes a folder for once, --empty takes data/.")
+  private Path data;
+
+  @Option(names = "--site", description = "With --empty: the site's file (DATA/board/site.json).")
+  private Path site;
+
+  @Override
+  public Integer call() throws Exception {
+    check();
+    return empty ? runEmpty() : runDemo();
+  }
+
+  private void check() throws Wrong {
+    if (!(speed >= 1 && speed <= 60)) {
+      throw Wrong.input("--speed must be 1 to 60.");
+    }
+    if (port < 0 || port > 65_535) {
+      throw Wrong.input("--port must be 0 to 65535.");
+    }
+    if (site != null && !empty) {
+      throw Wrong.input("--site goes with --empty; the demo plays in a hospital of its own.");
+    }
+  }
+
+  private int runEmpty() throws Exception {
+    Path home = Path.of(System.getProperty("sunup.home", "."));
+    Path folder = (data != null ? data : home.resolve("data")).resolve("board");
+    Files.createDirectories(folder);
+    Path file = site != null ? site : folder.resolve("site.json");
+    if (site == null && !Files.exists(file)) {
+      Files.writeString(file, DemoFolder.resource("sunup/intake/site.json"));
+      LOG.info("wrote {}: put your own rooms and people there, then start again", file);
+    }
+    if (!Files.isReadable(file)) {
+      throw Wrong.input("The site's file " + file + " can't be read.");
+    }
+    Clock clock = new WallClock(ScaledClock.RealTime.MACHINE);
+    serve(ServerOptions.of(folder, file, port, clock), (vertx, server) -> () -> {});
+    return 0;
+  }
+
+  private int runDemo() throws Exception {
+    Path once = data == null ? Files.createTempDirectory("sunup-demo-") : null;
+    try {
+      DemoFolder folder = new DemoFolder(once != null ? once : data.resolve("demo"));
+      Demo demo = Demo.open(folder);
+      DemoFolder.Kept kept = folder.kept();
+      if (kept != null && seed != null && seed != kept.seed()) {
+        throw Wrong.input(
+            folder.folder()
+                + " plays seed "
+                + kept.seed()
+                + ". Leave --seed out to go on, or take another --data.");
+      }
+      long plays = kept != null ? kept.seed() : seed != null ? seed : 1;
+      long from = kept != null ? kept.morningClock() : beginning(demo.zone());
+      ScaledClock clock = new ScaledClock(ScaledClock.RealTime.MACHINE, from, speed);
+      serve(
+          ServerOptions.of(folder.folder(), demo.siteFile(), port, clock),
+          (vertx, server) -> play(vertx, folder, plays, clock));
+    } finally {
+      if (once != null) {
+        DemoFolder.remove(once);
+      }
+    }
+    return 0;
+  }
+
+  private long beginning(ZoneId zone) {
+    LocalDate day = date != null ? date : LocalDate.now(zone);
+    return day.atTime(at).atZone(zone).toInstant().toEpochMilli();
+  }
+
+  private Runnable play(Vertx vertx, DemoFolder folder, long plays, Clock clock)
+      throws IOException {
+    if (noRehearsal) {
+      LOG.info("nobody plays: report by hand");
+    }
+    folder.keep(new DemoFolder.Kept(plays, clock.morningMs()));
+    long keeping =
+        vertx.setPeriodic(
+            KEEP_MS,
+            t -> {
+              try {
+                folder.keep(new DemoFolder.Kept(plays, clock.morningMs()));
+              } catch (IOException e) {
+                LOG.warn("the demo's clock can't be written down: {}", e.getMessage());
+              }
+            });
+    return () -> vertx.cancelTimer(keeping);
+  }
+
+  /** Does what goes on beside the server; what it returns ends that. */
+  private interface Beside {
+    Runnable begin(Vertx vertx, SunupServer server) throws Exception;
+  }
+
+  private void serve(ServerOptions options, Beside beside) throws Exception {
+    Vertx vertx =
+        Vertx.vertx(
+            new VertxOptions()
+                .setFileSystemOptions(
+                    new FileSystemOptions()
+                        .setClassPathResolvingEnabled(false)
+                        .setFileCachingEnabled(false)));
+    CountDownLatch stop = new CountDownLatch(1);
+    CountDownLatch stopped = new CountDownLatch(1);
+    Thread hook =
+        new Thread(
+            () -> {
+              stop.countDown();
+              waitFor(stopped);
+            },
+            "sunup-stop");
+    try {
+      SunupServer server = await(SunupServer.start(vertx, options));
+      Runtime.getRuntime().addShutdownHook(hook);
+      Runnable end = beside.begin(vertx, server);
+      announce(server.port());
+      stop.await();
+      LOG.info("closing");
+      end.run();
+      await(server.close());
+    } catch (BindException e) {
+      throw Wrong.failed(
+          "Port " + port + " is taken by another program. Give another one with --port, or 0.");
+    } finally {
+      await(vertx.close());
+      stopped.countDown();
+    }
+  }
+
+  private void announce(int actual) {
+    PrintWriter out = spec.commandLine().getOut();
+    String root = "http://127.0.0.1:" + actual + "/";
+    out.println("board " + root);
+    out.println("  wall     " + root + "wall");
+    out.println("  desk     " + root + "desk");
+    out.println("  station  " + root + "station/1    (room 1; put another room's number there)");
+    out.println("  holding  " + root + "holding");
+    out.println("It listens on this machine only. Ctrl-C ends it.");
+    if (!empty) {
+      out.printf(
+          "A demo: an invented morning that runs %s times as fast as real time from %s.%n",
+          speed == Math.rint(speed) ? String.valueOf((long) speed) : String.valueOf(speed),
+          at.format(DateTimeFormatter.ofPattern("HH:mm")));
+    }
+    out.flush();
+  }
+
+  private static <T> T await(Future<T> future) throws Exception {
+    try {
+      return future.toCompletionStage().toCompletableFuture().get(START_SECONDS, TimeUnit.SECONDS);
+    } catch (ExecutionException e) {
+      if (e.getCause() instanceof IllegalArgumentException wrong) {
+        throw Wrong.input(wrong.getMessage());
+      }
+      if (e.getCause() instanceof Exception cause) {
+        throw cause;
+      }
+      throw e;
+    } catch (TimeoutException e) {
+      throw Wrong.failed("The board did not start or end within " + START_SECONDS + " s.");
+    }
+  }
+
+  private static void waitFor(CountDownLatch stopped) {
+    try {
+      if (!stopped.await(CLOSE_SECONDS, TimeUnit.SECONDS)) {
+        System.err.println("The board did not close in order within " + CLOSE_SECONDS + " s.");
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+}
