@@ -1,0 +1,220 @@
+import type { CasePart, ItemPart, Section, Step } from '../generated/wire.ts';
+import { hhmm } from './clock.ts';
+import { count, reading, STEPS } from './words.ts';
+
+/** What pages say of items: pure functions from the board's parts. */
+
+/** True if nothing is left to do for it. */
+export function isDone(item: ItemPart): boolean {
+  return item.state === 'good' || item.state === 'left-out';
+}
+
+/** True if a section can't be gone through without an answer to this item of its own. */
+export function wantsAnswer(item: ItemPart): boolean {
+  const kind = item.asks.kind;
+  return kind === 'number' || kind === 'choice' || kind === 'scan' || item.asks.witness;
+}
+
+/** What an item is good by, in words; empty if there is nothing to say. */
+export function evidenceWords(item: ItemPart): string {
+  const by = item.evidence;
+  if (!by || item.state === 'open' || item.state === 'lapsed') {
+    return '';
+  }
+  if (by.kind === 'number') {
+    return reading(by.value, by.unit) + (by.undone && item.asks.undo ? `, ${item.asks.undo}` : '');
+  }
+  if (by.kind === 'choice') {
+    return by.word.replace(/^!/, '');
+  }
+  return by.kind === 'scan' ? by.unit : '';
+}
+
+/** How a section's row looks: what is worst in it decides. */
+export type RowState = 'good' | 'fault' | 'lapsed' | 'hand' | 'open' | 'none';
+
+export interface SectionView {
+  section: Section;
+  items: ItemPart[];
+  state: RowState;
+  /** The line under the section's name. */
+  small: string;
+  /** Items that are neither done nor at fault. */
+  open: ItemPart[];
+  /** Open items that want an answer of their own before the section can be gone through. */
+  ask: ItemPart[];
+  faults: ItemPart[];
+}
+
+/** Minutes before a lapse from which it is told. */
+export const LAPSE_TOLD = 30;
+
+export function sectionView(
+  section: Section,
+  all: readonly ItemPart[],
+  now: number,
+  zone: string,
+): SectionView {
+  const items = all.filter((i) => i.section === section).sort((a, b) => a.order - b.order);
+  const faults = items.filter((i) => i.state === 'fault');
+  const open = items.filter((i) => !isDone(i) && i.state !== 'fault');
+  const state = rowState(items, faults, open);
+  return {
+    section,
+    items,
+    state,
+    small: smallLine(state, items, faults, open, now, zone),
+    open,
+    ask: open.filter(wantsAnswer),
+    faults,
+  };
+}
+
+function rowState(items: ItemPart[], faults: ItemPart[], open: ItemPart[]): RowState {
+  if (items.length === 0) {
+    return 'none';
+  }
+  if (faults.length > 0) {
+    return 'fault';
+  }
+  if (open.length === 0) {
+    return 'good';
+  }
+  if (open.some((i) => i.state === 'lapsed')) {
+    return 'lapsed';
+  }
+  return open.length < items.length || open.some((i) => i.state === 'in-hand') ? 'hand' : 'open';
+}
+
+function smallLine(
+  state: RowState,
+  items: ItemPart[],
+  faults: ItemPart[],
+  open: ItemPart[],
+  now: number,
+  zone: string,
+): string {
+  const bits: string[] = [];
+  switch (state) {
+    case 'none':
+      return 'nothing asked for this case';
+    case 'fault': {
+      const first = faults[0]!;
+      bits.push(`${first.what ?? 'fault'} · told ${hhmm(first.since, zone)}`);
+      if (first.mender) {
+        bits.push('someone is on it');
+      }
+      if (faults.length > 1) {
+        bits.push(`${faults.length - 1} more`);
+      }
+      break;
+    }
+    case 'good': {
+      const answers = items.map(evidenceWords).filter((w) => w !== '');
+      const last = Math.max(...items.map((i) => i.since));
+      bits.push(
+        ...(answers.length > 0 ? answers.slice(0, 4) : [`gone through ${hhmm(last, zone)}`]),
+      );
+      break;
+    }
+    default:
+      bits.push(openWords(items, open, zone));
+  }
+  const lapse = nextLapse(items, now);
+  if (lapse !== undefined) {
+    bits.push(`counts until ${hhmm(lapse, zone)}`);
+  }
+  return bits.join(' · ');
+}
+
+function openWords(items: ItemPart[], open: ItemPart[], zone: string): string {
+  const lapsed = open.filter((i) => i.state === 'lapsed');
+  const hand = open.find((i) => i.state === 'in-hand');
+  const bits: string[] = [];
+  if (lapsed.length > 0) {
+    bits.push(`look again: ${short(lapsed[0]!.name)}`);
+  }
+  if (hand) {
+    bits.push(`${short(hand.name)} since ${hhmm(hand.since, zone)}`);
+  }
+  bits.push(
+    open.length < items.length
+      ? `${open.length} of ${items.length} open`
+      : count(items.length, 'thing'),
+  );
+  const ask = open.filter(wantsAnswer);
+  if (ask.length > 0) {
+    bits.push(`asks: ${ask.map((i) => askWord(i)).join(', ')}`);
+  } else if (!hand && lapsed.length === 0) {
+    bits.push(open.map((i) => short(i.name)).join(', '));
+  }
+  return bits.join(' · ');
+}
+
+/** The first words of an item's name, up to a comma or colon. */
+export function short(name: string): string {
+  return name.split(/[,;:(]/)[0]!.trim();
+}
+
+/** How the answer that an item wants is called in a row. */
+export function askWord(item: ItemPart): string {
+  return item.asks.kind === 'number' && item.asks.unit
+    ? `${short(item.name)} (${item.asks.unit})`
+    : short(item.name);
+}
+
+/** The first moment at which one of these stops counting, if it is near. */
+export function nextLapse(items: readonly ItemPart[], now: number): number | undefined {
+  const near = items
+    .filter((i) => i.state === 'good' && i.lapsesAt !== undefined)
+    .map((i) => i.lapsesAt!)
+    .filter((at) => at - now <= LAPSE_TOLD * 60_000);
+  return near.length === 0 ? undefined : Math.min(...near);
+}
+
+/** A number that can't be meant, in words; empty if it can. */
+export function cannotBe(item: ItemPart, value: number): string {
+  const { least, most, unit } = item.asks;
+  if ((least !== undefined && value < least) || (most !== undefined && value > most)) {
+    return `${reading(value, unit ?? '')} can't be meant: it reads ${least ?? 0} to ${most ?? 'any'} ${unit ?? ''}.`;
+  }
+  return '';
+}
+
+/** True if the number lies outside the good band and so becomes a fault. */
+export function outsideBand(item: ItemPart, value: number): boolean {
+  const { low, high } = item.asks;
+  return (low !== undefined && value < low) || (high !== undefined && value > high);
+}
+
+/** The good band in words; empty if the sheet gives none. */
+export function bandWords(item: ItemPart): string {
+  const { low, high, unit } = item.asks;
+  const u = unit ?? '';
+  if (low !== undefined && high !== undefined) {
+    return `good: ${low} to ${high} ${u}`;
+  }
+  if (low !== undefined) {
+    return `good: ${low} ${u} or more`;
+  }
+  return high !== undefined ? `good: up to ${high} ${u}` : '';
+}
+
+/** When a step was reached, or undefined. */
+export function reachedAt(plan: CasePart | undefined, step: Step): number | undefined {
+  return plan?.steps.find((s) => s.step === step)?.at;
+}
+
+/** The first step of the chain that has not been reached and after which none has. */
+export function nextStep(plan: CasePart | undefined): Step | undefined {
+  const last = STEPS.reduce((found, step, i) => (reachedAt(plan, step) ? i : found), -1);
+  return STEPS[last + 1];
+}
+
+/** Items that a step should not happen without, and that are not done. */
+export function openGates(items: readonly ItemPart[], step: Step): ItemPart[] {
+  const at = STEPS.indexOf(step);
+  return items
+    .filter((i) => i.gates && STEPS.indexOf(i.gates) <= at && !isDone(i) && !i.marks)
+    .sort((a, b) => a.order - b.order);
+}

@@ -1,0 +1,98 @@
+import { LitElement } from 'lit';
+import type { CommandUnion, PartUnion, SuitePart } from '../generated/wire.ts';
+import { Live, type Page } from '../live/index.ts';
+import { hhmm, hhmmss } from './clock.ts';
+import { type Said, SaidLog, type Saying } from './said.ts';
+
+/** For how long a touch can be taken back by one touch, milliseconds. */
+export const TAKE_BACK_MS = 20_000;
+
+/** What a page's own touches need to know, beside what they say. */
+export interface TouchOptions {
+  about?: readonly string[];
+  undoable?: boolean;
+}
+
+/** What the pages for hands have in common: the live picture, what was said here, the clock. */
+export abstract class BoardPage extends LitElement {
+  readonly live: Live;
+  readonly said: SaidLog;
+  private ticker: ReturnType<typeof setInterval> | undefined;
+
+  constructor(page: Page, screen: string) {
+    super();
+    this.live = new Live({ page, screen });
+    this.said = new SaidLog(this.live);
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.live.addEventListener('change', this.onChange);
+    this.live.addEventListener('state', this.onDraw);
+    this.said.addEventListener('change', this.onDraw);
+    this.ticker = setInterval(this.onDraw, 1_000);
+    this.live.start();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.live.removeEventListener('change', this.onChange);
+    this.live.removeEventListener('state', this.onDraw);
+    this.said.removeEventListener('change', this.onDraw);
+    clearInterval(this.ticker);
+    this.live.stop();
+  }
+
+  /** Who is signed on here, if anybody. */
+  get person(): string | undefined {
+    return undefined;
+  }
+
+  /** The morning as a whole, once it has been seen. */
+  get suite(): SuitePart | undefined {
+    return this.live.list('suite')[0];
+  }
+
+  get zone(): string {
+    return this.suite?.zone ?? 'UTC';
+  }
+
+  get now(): number {
+    return this.live.now();
+  }
+
+  hhmm(at: number | undefined): string {
+    return hhmm(at, this.zone);
+  }
+
+  hhmmss(at: number): string {
+    return hhmmss(at, this.zone);
+  }
+
+  list<K extends PartUnion['part']>(kind: K): readonly Extract<PartUnion, { part: K }>[] {
+    return this.live.list(kind);
+  }
+
+  /** One touch, one or more commands. */
+  say(label: string, sayings: readonly Saying[], options: TouchOptions = {}): Said {
+    const person = this.person;
+    return this.said.say(label, sayings, { ...options, ...(person ? { person } : {}) });
+  }
+
+  /** One command. */
+  tell(label: string, command: CommandUnion, options: TouchOptions & { seen?: number } = {}): Said {
+    const { seen, ...rest } = options;
+    return this.say(label, [{ command, ...(seen === undefined ? {} : { seen }) }], rest);
+  }
+
+  takeBack(said: Said): void {
+    this.said.undo(said, this.person);
+  }
+
+  private readonly onDraw = (): void => this.requestUpdate();
+
+  private readonly onChange = (): void => {
+    this.said.reached(this.live.upTo);
+    this.requestUpdate();
+  };
+}

@@ -1,0 +1,170 @@
+import type {
+  DelayReason,
+  ItemState,
+  Role,
+  RoomUse,
+  Section,
+  Standing,
+  Step,
+} from '../generated/wire.ts';
+
+/** Words for people. Plain, short, lower case; one place, so that a site can change them. */
+
+export const SET_UP: readonly Section[] = [
+  'machine',
+  'suction',
+  'monitors',
+  'airway',
+  'iv',
+  'drugs',
+  'special',
+];
+
+export const BESIDE: readonly Section[] = ['room', 'instruments', 'team', 'patient', 'surgeon'];
+
+const SECTIONS: Record<Section, string> = {
+  machine: 'Machine',
+  suction: 'Suction',
+  monitors: 'Monitors',
+  airway: 'Airway',
+  iv: 'IV',
+  drugs: 'Drugs',
+  special: 'Special',
+  room: 'Room',
+  instruments: 'Instruments',
+  patient: 'Patient',
+  surgeon: 'Surgeon',
+  team: 'Team',
+  start: 'Start',
+};
+
+export function sectionName(section: Section): string {
+  return SECTIONS[section];
+}
+
+export function sectionLetter(section: Section): string {
+  return SECTIONS[section].charAt(0);
+}
+
+export const STEPS: readonly Step[] = ['sent-for', 'wheels-in', 'induction', 'release', 'incision'];
+
+const STEP_NAMES: Record<Step, string> = {
+  'sent-for': 'sent for',
+  'wheels-in': 'wheels in',
+  induction: 'induction',
+  release: 'release',
+  incision: 'incision',
+};
+
+export function stepName(step: Step): string {
+  return STEP_NAMES[step];
+}
+
+const STATES: Record<ItemState, string> = {
+  open: 'open',
+  'in-hand': 'in hand',
+  good: 'good',
+  fault: 'fault',
+  lapsed: 'counts no longer',
+  'left-out': 'left out',
+};
+
+export function stateName(state: ItemState): string {
+  return STATES[state];
+}
+
+export function roleName(role: Role): string {
+  return role === 'circulating' ? 'circulating nurse' : role === 'holding' ? 'holding nurse' : role;
+}
+
+const STANDINGS: Record<Standing, string> = {
+  ready: 'ready',
+  ahead: 'ahead',
+  tight: 'tight',
+  late: 'late',
+  stuck: 'stuck',
+  unheard: 'no word',
+  agreed: 'agreed later',
+  started: 'started',
+  none: 'no first case',
+};
+
+export function standingName(standing: Standing): string {
+  return STANDINGS[standing];
+}
+
+const USES: Record<RoomUse, string> = {
+  free: 'free',
+  occupied: 'occupied',
+  cleaning: 'being cleaned',
+  emergency: 'taken for an emergency',
+};
+
+export function useName(use: RoomUse): string {
+  return USES[use];
+}
+
+export const USES_IN_ORDER: readonly RoomUse[] = ['free', 'occupied', 'cleaning', 'emergency'];
+
+export const REASONS: readonly DelayReason[] = [
+  'surgeon',
+  'anaesthesia',
+  'patient',
+  'staff',
+  'equipment',
+  'instruments',
+  'room',
+  'transport',
+  'emergency',
+  'other',
+];
+
+/** Faults that are quick to say, by section; anything else is typed. */
+const FAULTS: Partial<Record<Section, readonly string[]>> = {
+  machine: ['does not pass', 'leaks', 'empty', 'not working'],
+  suction: ['too weak', 'not working', 'part missing'],
+  monitors: ['no signal', 'part missing', 'not working'],
+  airway: ['cuff leaks', 'light fails', 'size missing', 'not here'],
+  iv: ['runs badly', 'part missing', 'out of date'],
+  drugs: ['not in stock', 'pharmacy closed', 'queue', 'out of date'],
+  special: ['not here', 'with another room', 'not working'],
+  room: ['dirty', 'too cold', 'not working', 'part missing'],
+  instruments: ['tray missing', 'wrapping torn', 'wet', 'implant not here'],
+  patient: ['not here', 'paper missing', 'result missing', 'not agreed'],
+  surgeon: ['not here', 'with another room'],
+  team: ['someone missing', 'not agreed'],
+  start: ['held up'],
+};
+
+export function faultWords(section: Section): readonly string[] {
+  return FAULTS[section] ?? ['not working', 'not here'];
+}
+
+/** Why an item is left out for this case. */
+export const LEFT_OUT: readonly string[] = [
+  'not needed for this case',
+  'done another way',
+  'agreed with supervisor',
+];
+
+/** Who or what is sent for by "send someone, not urgent". */
+export const SEND: readonly string[] = [
+  'technician',
+  'second hands',
+  'something to fetch',
+  'supervisor',
+];
+
+export const CAUTION =
+  'A readiness board. Not the anaesthetic record. It does not monitor patients. ' +
+  'Local policy and the licensed person decide.';
+
+/** "1 thing", "3 things". */
+export function count(n: number, one: string, many = `${one}s`): string {
+  return `${n} ${n === 1 ? one : many}`;
+}
+
+/** A number as it was entered, with its unit: `1,850 psi`. */
+export function reading(value: number, unit: string): string {
+  return `${value.toLocaleString('en-GB', { maximumFractionDigits: 3 })} ${unit}`.trim();
+}
