@@ -1,10 +1,325 @@
-import { LitElement, html } from 'lit';
+import { html } from 'lit';
 import { customElement } from 'lit/decorators.js';
+import type { EvidenceUnion, ItemPart, PersonPart, Section, Step } from '../generated/wire.ts';
+import { refusals, staleBand } from '../hands/bands.ts';
+import { cannotBe, outsideBand, type SectionView, short } from '../hands/items.ts';
+import { BoardPage } from '../hands/page.ts';
+import { shared } from '../hands/style.ts';
+import { count, SEND, sectionName, stepName } from '../hands/words.ts';
+import {
+  canSweep,
+  good,
+  type Half,
+  openNames,
+  restWords,
+  signOn,
+  stationView,
+  type StationView,
+  sweep,
+} from './model.ts';
+import { left } from './rows.ts';
+import { right } from './side.ts';
+import { stationStyle } from './style.ts';
+import { top } from './top.ts';
 
-/** Stands here until the page is built. */
+/** A question for one answer after another; what is skipped becomes an exception of the sweep. */
+export interface Asking {
+  kind: 'ask';
+  queue: string[];
+  /** The section to be called gone through after the last answer. */
+  then: Section | undefined;
+  except: Set<string>;
+  typed: string;
+  wrong: string;
+  /** What was given and waits for a second person. */
+  given: EvidenceUnion | undefined;
+}
+
+/** What the right-hand side is used for. */
+export type Side =
+  { kind: 'waits' } | { kind: 'who' } | { kind: 'help' } | { kind: 'item'; item: string } | Asking;
+
+/** The section that is open, and what is not done in it while exceptions are being named. */
+export interface OpenSection {
+  section: Section;
+  except: Set<string> | undefined;
+}
+
+/** The room of a station's address: `/station/7`. */
+export function roomOf(path: string): string {
+  return decodeURIComponent(/\/station\/([^/]+)/.exec(path)?.[1] ?? '');
+}
+
 @customElement('sunup-station')
-export class SunupStation extends LitElement {
+export class Station extends BoardPage {
+  static override styles = [shared, stationStyle];
+
+  readonly room: string;
+  half: Half = 'set-up';
+  opened: OpenSection | undefined;
+  side: Side = { kind: 'waits' };
+  private signed: string | undefined;
+
+  constructor() {
+    const room = roomOf(location.pathname);
+    super('station', `station-${room}`);
+    this.room = room;
+    this.signed = sessionStorage.getItem(this.storageKey) ?? undefined;
+  }
+
+  override get person(): string | undefined {
+    const here = this.signed && this.live.list('person').find((p) => p.person === this.signed);
+    return here && here.leftAt === undefined ? here.person : undefined;
+  }
+
+  get view(): StationView {
+    return stationView(
+      {
+        rooms: this.list('room'),
+        cases: this.list('case'),
+        items: this.list('item'),
+        waits: this.list('wait'),
+      },
+      this.room,
+      this.half,
+      this.now,
+      this.zone,
+    );
+  }
+
+  item(ref: string): ItemPart | undefined {
+    return this.list('item').find((i) => i.item === ref && i.room === this.room);
+  }
+
   override render() {
-    return html`<main><h1>Station</h1></main>`;
+    const view = this.view;
+    document.title = `Station ${this.room} · Sunup`;
+    return html`
+      ${top(this, view)} ${staleBand(this)}
+      <main>
+        <div class="left">${left(this, view)}</div>
+        <div class="right">${right(this, view, refusals(this))}</div>
+      </main>
+    `;
+  }
+
+  show(side: Side): void {
+    this.side = side;
+    this.requestUpdate();
+    void this.updateComplete.then(() => {
+      const to = this.renderRoot.querySelector<HTMLElement>('.sheet [data-first]');
+      to?.focus();
+    });
+  }
+
+  close(): void {
+    this.show({ kind: 'waits' });
+  }
+
+  showHalf(half: Half): void {
+    this.half = half;
+    this.opened = undefined;
+    this.close();
+  }
+
+  openSection(section: Section, except?: Set<string>): void {
+    const same = this.opened?.section === section && !this.opened.except && !except;
+    this.opened = same ? undefined : { section, except };
+    this.close();
+  }
+
+  closeSection(): void {
+    this.opened = undefined;
+    this.close();
+  }
+
+  sign(person: PersonPart): void {
+    const command = signOn(person, this.room);
+    this.signed = person.person;
+    sessionStorage.setItem(this.storageKey, person.person);
+    if (command) {
+      this.tell(`${person.label} ${command.type === 'arrive' ? 'here' : 'joined'}`, command, {
+        about: [person.key],
+      });
+    }
+    if (person.role === 'circulating' || person.role === 'scrub') {
+      this.half = 'beside';
+    }
+    this.close();
+  }
+
+  leave(person: PersonPart): void {
+    this.tell(`${person.label} leaves room ${this.room}`, {
+      type: 'leave',
+      person: person.person,
+      room: this.room,
+    });
+    this.signOff();
+  }
+
+  handOver(from: PersonPart, to: PersonPart): void {
+    this.tell(`handed over to ${to.label}`, {
+      type: 'hand-over',
+      from: from.person,
+      to: to.person,
+      room: this.room,
+    });
+    this.signed = to.person;
+    sessionStorage.setItem(this.storageKey, to.person);
+    this.close();
+  }
+
+  signOff(): void {
+    this.signed = undefined;
+    sessionStorage.removeItem(this.storageKey);
+    this.close();
+  }
+
+  /** "Gone through": first what the section asks for, then the sweep. */
+  goneThrough(view: SectionView, except: ReadonlySet<string> = new Set()): void {
+    const ask = view.ask.filter((i) => !except.has(i.item));
+    if (ask.length > 0) {
+      this.ask(ask, view.section, new Set(except));
+      return;
+    }
+    this.sendSweep(view, new Set(except));
+  }
+
+  private sendSweep(view: SectionView, except: Set<string>): void {
+    const name = sectionName(view.section);
+    const but = except.size > 0 ? `, but ${count(except.size, 'thing')}` : '';
+    this.tell(`${name} gone through${but}`, sweep(view, except, this.person), {
+      about: [view.section],
+    });
+    this.opened = undefined;
+    this.close();
+  }
+
+  /** One touch for all sections that ask nothing more. */
+  restGoneThrough(rest: readonly SectionView[]): void {
+    this.say(
+      `gone through: ${restWords(rest)}`,
+      rest.map((s) => ({ command: sweep(s, new Set(), this.person) })),
+      { about: rest.map((s) => s.section) },
+    );
+  }
+
+  ask(items: readonly ItemPart[], then: Section | undefined, except = new Set<string>()): void {
+    this.show({
+      kind: 'ask',
+      queue: items.map((i) => i.item),
+      then,
+      except,
+      typed: '',
+      wrong: '',
+      given: undefined,
+    });
+  }
+
+  press(asking: Asking, key: string): void {
+    const typed = key === 'back' ? asking.typed.slice(0, -1) : asking.typed + key;
+    asking.typed = /^\d{0,6}(\.\d{0,3})?$/.test(typed) ? typed : asking.typed;
+    asking.wrong = '';
+    this.requestUpdate();
+  }
+
+  /** The number as typed, sent or told why not. */
+  enter(asking: Asking, item: ItemPart): void {
+    const value = Number(asking.typed);
+    const wrong = asking.typed === '' || Number.isNaN(value) ? 'Type what it reads.' : '';
+    asking.wrong = wrong || cannotBe(item, value);
+    if (asking.wrong) {
+      this.requestUpdate();
+      return;
+    }
+    const undone = item.asks.undo !== undefined;
+    const evidence = { kind: 'number', value, unit: item.asks.unit ?? '', undone } as const;
+    this.give(asking, item, evidence, outsideBand(item, value));
+  }
+
+  /** Gives an answer; a second person is asked for where the sheet wants one. */
+  give(asking: Asking, item: ItemPart, evidence: EvidenceUnion, fault = false): void {
+    if (fault) {
+      asking.except.add(item.item);
+    }
+    if (item.asks.witness) {
+      asking.given = evidence;
+      this.requestUpdate();
+      return;
+    }
+    this.sendGood(asking, item, evidence);
+  }
+
+  sendGood(asking: Asking, item: ItemPart, evidence: EvidenceUnion, witness?: string): void {
+    const said = evidence.kind === 'number' ? ` ${evidence.value} ${evidence.unit}` : '';
+    const word = evidence.kind === 'choice' ? `: ${evidence.word.replace(/^!/, '')}` : '';
+    this.say(`${short(item.name)}${said}${word}`, [good(item, evidence, this.person, witness)], {
+      about: [item.item, item.section],
+    });
+    this.nextAsk(asking);
+  }
+
+  skip(asking: Asking): void {
+    asking.except.add(asking.queue[0]!);
+    this.nextAsk(asking);
+  }
+
+  private nextAsk(asking: Asking): void {
+    const queue = asking.queue.slice(1);
+    if (queue.length > 0) {
+      this.show({ ...asking, queue, typed: '', wrong: '', given: undefined });
+      return;
+    }
+    const view = this.view.sections.find((s) => s.section === asking.then);
+    const left = view?.open.filter((i) => !asking.except.has(i.item)) ?? [];
+    // After the last answer the section is gone through, unless nothing of it is left to say.
+    if (view && canSweep(view) && left.length > 0) {
+      this.sendSweep(view, asking.except);
+    } else {
+      this.close();
+    }
+  }
+
+  touchGood(item: ItemPart): void {
+    this.say(`${short(item.name)} good`, [good(item, { kind: 'touch' }, this.person)], {
+      about: [item.item, item.section],
+    });
+    this.close();
+  }
+
+  /** A command about one item, with the revision that was shown. */
+  about(item: ItemPart, label: string, command: Parameters<BoardPage['tell']>[1]): void {
+    this.tell(`${short(item.name)}: ${label}`, command, {
+      seen: item.revision,
+      about: [item.item, item.section],
+    });
+    this.close();
+  }
+
+  reach(step: Step, open: readonly ItemPart[]): void {
+    const plan = this.view.plan;
+    if (!plan) {
+      return;
+    }
+    const withOpen = open.length > 0 ? ` with ${openNames(open)}` : '';
+    this.tell(
+      `${stepName(step)}${withOpen}`,
+      { type: 'reach', caseId: plan.caseId, step },
+      { about: [step], seen: plan.revision },
+    );
+  }
+
+  sendSomeone(what: string): void {
+    const text = what.trim() || SEND[1]!;
+    this.tell(`asked for ${text}`, { type: 'ask-help', room: this.room, what: text });
+    this.close();
+  }
+
+  reportReady(): void {
+    this.tell('reported ready', { type: 'report-ready', room: this.room }, { about: ['ready'] });
+  }
+
+  private get storageKey(): string {
+    return `sunup.station.${this.room}.person`;
   }
 }

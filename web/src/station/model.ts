@@ -1,0 +1,175 @@
+import type {
+  CasePart,
+  CommandUnion,
+  EvidenceUnion,
+  ItemPart,
+  PersonPart,
+  RoomPart,
+  Section,
+  Step,
+  WaitPart,
+} from '../generated/wire.ts';
+import {
+  isDone,
+  openGates,
+  reachedAt,
+  sectionView,
+  type SectionView,
+  short,
+} from '../hands/items.ts';
+import type { Saying } from '../hands/said.ts';
+import { BESIDE, count, sectionName, SET_UP, stepName, STEPS } from '../hands/words.ts';
+
+/** Which half of the room's work the station shows. */
+export type Half = 'set-up' | 'beside';
+
+/** All that the station shows of its room. */
+export interface StationView {
+  room: RoomPart | undefined;
+  plan: CasePart | undefined;
+  items: ItemPart[];
+  sections: SectionView[];
+  /** Sections that one touch may call gone through: open, no answer wanted, no fault. */
+  rest: SectionView[];
+  /** Gating items that are not done, in the half that is shown. */
+  open: ItemPart[];
+  stillGoing: ItemPart[];
+  wait: WaitPart | undefined;
+}
+
+/** The parts that the station's view is made of. */
+export interface StationParts {
+  rooms: readonly RoomPart[];
+  cases: readonly CasePart[];
+  items: readonly ItemPart[];
+  waits: readonly WaitPart[];
+}
+
+export function stationView(
+  parts: StationParts,
+  room: string,
+  half: Half,
+  now: number,
+  zone: string,
+): StationView {
+  const items = parts.items.filter((i) => i.room === room).sort((a, b) => a.order - b.order);
+  const shown: readonly Section[] = half === 'set-up' ? SET_UP : BESIDE;
+  const sections = shown.map((s) => sectionView(s, items, now, zone));
+  return {
+    room: parts.rooms.find((r) => r.room === room),
+    plan: parts.cases.find((c) => c.room === room && !c.cancelled),
+    items,
+    sections,
+    rest: sections.filter((s) => canSweep(s) && s.ask.length === 0 && s.faults.length === 0),
+    open: items.filter((i) => SET_UP.includes(i.section) && !isDone(i)),
+    stillGoing: items.filter((i) => i.stillGoing && SET_UP.includes(i.section)),
+    wait: parts.waits.find((w) => w.room === room),
+  };
+}
+
+/** Patient and surgeon come by themselves: each is said alone, never by a section. */
+export function canSweep(view: SectionView): boolean {
+  return view.open.length > 0 && view.section !== 'patient' && view.section !== 'surgeon';
+}
+
+/** The command of a section gone through. Items at fault are always exceptions. */
+export function sweep(
+  view: SectionView,
+  except: ReadonlySet<string>,
+  by: string | undefined,
+): CommandUnion {
+  const out = view.items
+    .filter((i) => i.state === 'fault' || except.has(i.item))
+    .map((i) => i.item);
+  const also = [...except].filter((ref) => !out.includes(ref));
+  return {
+    type: 'sweep',
+    room: view.items[0]!.room,
+    section: view.section,
+    except: [...out, ...also],
+    ...(by ? { by } : {}),
+  };
+}
+
+/** The command of an item that is good. */
+export function good(
+  item: ItemPart,
+  evidence: EvidenceUnion,
+  by: string | undefined,
+  witness?: string,
+): Saying {
+  return {
+    command: {
+      type: 'good',
+      item: item.item,
+      evidence,
+      ...(by ? { by } : {}),
+      ...(witness ? { witness } : {}),
+    },
+    seen: item.revision,
+  };
+}
+
+/** People who may sign on here: the room's own first, then those who serve it, then roaming. */
+export function peopleFor(people: readonly PersonPart[], room: string): PersonPart[] {
+  const away: readonly string[] = ['manager', 'admin', 'display', 'desk', 'pharmacy', 'holding'];
+  const rank = (p: PersonPart) =>
+    p.ownRoom === room ? 0 : p.room === room ? 1 : p.covers.includes(room) ? 2 : 3;
+  return people
+    .filter((p) => !away.includes(p.role) && p.leftAt === undefined)
+    .filter(
+      (p) =>
+        p.ownRoom === room ||
+        p.room === room ||
+        (p.ownRoom === undefined && (p.covers.length === 0 || p.covers.includes(room))),
+    )
+    .sort((a, b) => rank(a) - rank(b) || a.plannedAt - b.plannedAt || (a.key < b.key ? -1 : 1));
+}
+
+/** What signing on says to the board: arrived, come over from another room, or nothing new. */
+export function signOn(person: PersonPart, room: string): CommandUnion | undefined {
+  if (person.arrivedAt === undefined) {
+    return { type: 'arrive', person: person.person, room };
+  }
+  return person.room === room ? undefined : { type: 'join', person: person.person, room };
+}
+
+/** A step of the start chain as a button. */
+export interface StepView {
+  step: Step;
+  name: string;
+  at: number | undefined;
+  next: boolean;
+  /** What is open that this step should not happen without. Never a reason to refuse it. */
+  open: ItemPart[];
+}
+
+export function stepViews(plan: CasePart | undefined, items: readonly ItemPart[]): StepView[] {
+  const last = STEPS.reduce(
+    (found, step, i) => (reachedAt(plan, step) === undefined ? found : i),
+    -1,
+  );
+  return STEPS.map((step, i) => ({
+    step,
+    name: stepName(step),
+    at: reachedAt(plan, step),
+    next: i === last + 1,
+    open: reachedAt(plan, step) === undefined ? openGates(items, step) : [],
+  }));
+}
+
+/** "3 open: trays, consent, brief" for what a step happens in spite of. */
+export function openNames(open: readonly ItemPart[], most = 3): string {
+  if (open.length === 0) {
+    return 'nothing open';
+  }
+  const names = open.slice(0, most).map((i) => short(i.name).toLowerCase());
+  const more = open.length > most ? ` and ${open.length - most} more` : '';
+  return `${open.length} open: ${names.join(', ')}${more}`;
+}
+
+/** What one touch for the rest says: "suction, monitors, airway (9 things)". */
+export function restWords(rest: readonly SectionView[]): string {
+  const things = rest.reduce((sum, s) => sum + s.open.length, 0);
+  return `${rest.map((s) => sectionName(s.section).toLowerCase()).join(', ')} (${count(things, 'thing')})`;
+}

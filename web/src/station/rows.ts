@@ -1,0 +1,232 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { classMap } from 'lit/directives/class-map.js';
+import { repeat } from 'lit/directives/repeat.js';
+import type { ItemPart } from '../generated/wire.ts';
+import { evidenceWords, isDone, type SectionView, wantsAnswer } from '../hands/items.ts';
+import { CAUTION, sectionLetter, sectionName, stateName } from '../hands/words.ts';
+import type { OpenSection, Station } from './main.ts';
+import { canSweep, restWords, type StationView, stepViews } from './model.ts';
+
+/** The sections as rows, what one touch says of the rest, and the start chain. */
+export function left(at: Station, view: StationView): TemplateResult {
+  const open = at.opened;
+  const shown = open && view.sections.find((s) => s.section === open.section);
+  return html`
+    <div class=${classMap({ rows: true, opened: shown !== undefined })}>
+      <ol class="sections" aria-label="sections">
+        ${repeat(
+          view.sections,
+          (s) => s.section,
+          (s) => row(at, s, shown !== undefined),
+        )}
+      </ol>
+      ${shown && open ? panel(at, shown, open) : nothing}
+    </div>
+    ${
+      view.rest.length >= 2 && at.half === 'set-up'
+        ? html`<div class="rest">
+            <button class="soft" @click=${() => at.restGoneThrough(view.rest)}>
+              Rest gone through <small>${restWords(view.rest)}</small>
+            </button>
+          </div>`
+        : nothing
+    }
+    ${chain(at, view)}
+    <p class="caution">${CAUTION}</p>
+  `;
+}
+
+function row(at: Station, view: SectionView, rail: boolean): TemplateResult {
+  const name = sectionName(view.section);
+  const going = at.said.pending(view.section);
+  const current = at.opened?.section === view.section;
+  const classes = { row: true, rise: true, [view.state]: true, going, current };
+  const letter =
+    view.state === 'good'
+      ? html`<span class="mark good"></span>`
+      : view.state === 'fault'
+        ? html`<span class="mark fault"></span>`
+        : sectionLetter(view.section);
+  return html`<li class=${classMap(classes)}>
+    <button
+      class="open"
+      aria-expanded=${current}
+      aria-label="${name}: ${view.small}"
+      ?disabled=${view.items.length === 0}
+      @click=${() => at.openSection(view.section)}
+    >
+      <span class="letter">${letter}</span>
+      ${
+        rail
+          ? nothing
+          : html`<span
+              ><b>${name}</b
+              ><small>${going ? 'sent, not yet on the board' : view.small}</small></span
+            >`
+      }
+    </button>
+    ${rail ? nothing : rowButtons(at, view, name)}
+  </li>`;
+}
+
+function rowButtons(at: Station, view: SectionView, name: string) {
+  const fault = view.faults.length === 1 ? view.faults[0] : undefined;
+  const sweepable = canSweep(view);
+  return html`${
+    sweepable && view.open.length > 1
+      ? html`<button
+          class="soft"
+          aria-label="${name}: all but…"
+          @click=${() => at.openSection(view.section, new Set())}
+        >
+          All but…
+        </button>`
+      : nothing
+  }
+  ${
+    fault
+      ? html`<button
+          aria-label="${name}: mended"
+          @click=${() => at.about(fault, 'mended', { type: 'mend', item: fault.item })}
+        >
+          Mended
+        </button>`
+      : nothing
+  }
+  ${
+    sweepable
+      ? html`<button aria-label="${name}: gone through" @click=${() => at.goneThrough(view)}>
+          Gone through
+        </button>`
+      : nothing
+  }`;
+}
+
+function panel(at: Station, view: SectionView, open: OpenSection): TemplateResult {
+  const name = sectionName(view.section);
+  const except = open.except;
+  return html`<section class="panel" aria-label=${name}>
+    <div class="head">
+      <h2>${name}${except ? ': touch what is not done' : ''}</h2>
+      ${
+        except
+          ? html`<button class="main" @click=${() => at.goneThrough(view, except)}>
+              Gone through${except.size > 0 ? `, but ${except.size}` : ''}
+            </button>`
+          : nothing
+      }
+      <button @click=${() => at.closeSection()}>Close</button>
+    </div>
+    ${view.items.map((item) => itemRow(at, item, except))}
+  </section>`;
+}
+
+function itemRow(
+  at: Station,
+  item: ItemPart,
+  except: Set<string> | undefined,
+): TemplateResult | typeof nothing {
+  if (except && (isDone(item) || item.state === 'fault')) {
+    return nothing;
+  }
+  return html`<div class=${classMap({ item: true, [item.state]: true })}>
+    <span class="mark ${item.state}"></span>
+    <span class="name"><span>${item.name}</span><small>${itemSmall(at, item)}</small></span>
+    ${except ? exceptButton(at, item, except) : itemButtons(at, item)}
+  </div>`;
+}
+
+function exceptButton(at: Station, item: ItemPart, except: Set<string>): TemplateResult {
+  const not = except.has(item.item);
+  return html`<button
+    aria-pressed=${not}
+    aria-label="${item.name}: not done"
+    @click=${() => {
+      if (not) {
+        except.delete(item.item);
+      } else {
+        except.add(item.item);
+      }
+      at.requestUpdate();
+    }}
+  >
+    not done
+  </button>`;
+}
+
+function itemButtons(at: Station, item: ItemPart): TemplateResult {
+  const label = wantsAnswer(item) ? 'Enter' : 'Good';
+  return html`${
+      isDone(item) || item.state === 'fault'
+        ? nothing
+        : html`<button
+            aria-label="${item.name}: ${label.toLowerCase()}"
+            @click=${() => (wantsAnswer(item) ? at.ask([item], undefined) : at.touchGood(item))}
+          >
+            ${label}
+          </button>`
+    }
+    <button
+      class="soft"
+      aria-label="${item.name}: more"
+      @click=${() => at.show({ kind: 'item', item: item.item })}
+    >
+      More
+    </button>`;
+}
+
+/** One line of what is known of an item. */
+export function itemSmall(at: Station, item: ItemPart): string {
+  if (at.said.pending(item.item)) {
+    return 'sent, not yet on the board';
+  }
+  const bits: string[] = [stateName(item.state)];
+  const by = evidenceWords(item);
+  if (by) {
+    bits.push(by);
+  }
+  if (item.what) {
+    bits.push(item.what);
+  }
+  if (item.state !== 'open') {
+    bits.push(at.hhmm(item.since));
+  }
+  if (item.together && item.state === 'good') {
+    bits.push('entered together');
+  }
+  if (item.expectedAt !== undefined && !isDone(item)) {
+    bits.push(`expected ${at.hhmm(item.expectedAt)}`);
+  }
+  if (item.lapsesAt !== undefined && item.state === 'good') {
+    bits.push(`counts until ${at.hhmm(item.lapsesAt)}`);
+  }
+  return bits.join(' · ');
+}
+
+function chain(at: Station, view: StationView): TemplateResult | typeof nothing {
+  if (!view.plan) {
+    return nothing;
+  }
+  return html`<div class="chain" role="group" aria-label="start">
+    ${stepViews(view.plan, view.items).map((step) => {
+      const done = step.at !== undefined;
+      const going = at.said.pending(step.step);
+      const small = going
+        ? 'sent'
+        : done
+          ? at.hhmm(step.at)
+          : step.next
+            ? step.open.length > 0
+              ? `now, ${step.open.length} open`
+              : 'now'
+            : '';
+      return html`<button
+        class=${classMap({ next: step.next, done })}
+        ?disabled=${done}
+        @click=${() => at.reach(step.step, step.open)}
+      >
+        ${step.name}${small ? html`<small>${small}</small>` : nothing}
+      </button>`;
+    })}
+  </div>`;
+}

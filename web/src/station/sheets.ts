@@ -1,0 +1,356 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { ItemPart } from '../generated/wire.ts';
+import { bandWords, isDone, outsideBand, wantsAnswer } from '../hands/items.ts';
+import { faultWords, LEFT_OUT, reading, roleName, SEND } from '../hands/words.ts';
+import type { Asking, Side, Station } from './main.ts';
+import { peopleFor, type StationView } from './model.ts';
+import { itemSmall } from './rows.ts';
+import { hereWords } from './top.ts';
+
+/** What opens over the right-hand side. */
+export function sheet(at: Station, view: StationView, side: Side): TemplateResult {
+  switch (side.kind) {
+    case 'who':
+      return whoSheet(at);
+    case 'help':
+      return helpSheet(at);
+    case 'item':
+      return itemSheet(at, side.item);
+    case 'ask':
+      return askSheet(at, view, side);
+    default:
+      return html``;
+  }
+}
+
+function frame(at: Station, title: string, body: unknown): TemplateResult {
+  return html`<section
+    class="sheet"
+    aria-label=${title}
+    @keydown=${(e: KeyboardEvent) => {
+      if (e.key === 'Escape') {
+        at.close();
+      }
+    }}
+  >
+    <div class="head">
+      <h2>${title}</h2>
+      <button @click=${() => at.close()}>Close</button>
+    </div>
+    ${body}
+  </section>`;
+}
+
+function whoSheet(at: Station): TemplateResult {
+  const people = peopleFor(at.list('person'), at.room);
+  const me = people.find((p) => p.person === at.person);
+  const others = people.filter((p) => p !== me);
+  return frame(
+    at,
+    me ? `${roleName(me.role)} ${me.label} is signed on` : 'Who is here?',
+    html`${
+        me
+          ? html`<div class="grid">
+              <button @click=${() => at.leave(me)}>I leave this room</button>
+              <button @click=${() => at.signOff()}>Sign off only</button>
+            </div>`
+          : nothing
+      }
+      <div class="col">
+        ${others.map(
+          (p, i) =>
+            html`<div class="two">
+              <button style="flex:1" ?data-first=${i === 0} @click=${() => at.sign(p)}>
+                ${roleName(p.role)} · ${p.label}<small
+                  >${hereWords(at, p)}${p.room && p.room !== at.room ? ` · now in ${p.room}` : ''}</small
+                >
+              </button>
+              ${
+                me && p.role === me.role
+                  ? html`<button @click=${() => at.handOver(me, p)}>Hand over</button>`
+                  : nothing
+              }
+            </div>`,
+        )}
+      </div>
+      ${others.length === 0 ? html`<p class="dim">nobody else is planned here</p>` : nothing}`,
+  );
+}
+
+function helpSheet(at: Station): TemplateResult {
+  return frame(
+    at,
+    'Send someone, not urgent',
+    html`<p class="emergency">Emergency: use the wall button</p>
+      <div class="col">
+        ${SEND.map(
+          (what, i) =>
+            html`<button ?data-first=${i === 0} @click=${() => at.sendSomeone(what)}>
+              ${what}
+            </button>`,
+        )}
+      </div>
+      ${free(at, 'something else', 'Send', (text) => at.sendSomeone(text))}`,
+  );
+}
+
+function free(
+  at: Station,
+  label: string,
+  button: string,
+  use: (text: string) => void,
+): TemplateResult {
+  return html`<form
+    class="free"
+    @submit=${(e: SubmitEvent) => {
+      e.preventDefault();
+      const input = (e.target as HTMLFormElement).elements.namedItem('text') as HTMLInputElement;
+      if (input.value.trim() !== '') {
+        use(input.value.trim());
+        at.requestUpdate();
+      }
+    }}
+  >
+    <input name="text" maxlength="80" autocomplete="off" aria-label=${label} placeholder=${label} />
+    <button>${button}</button>
+  </form>`;
+}
+
+function itemSheet(at: Station, ref: string): TemplateResult {
+  const item = at.item(ref);
+  if (!item) {
+    return frame(at, 'This is not asked for any more', nothing);
+  }
+  return frame(
+    at,
+    item.name,
+    html`<p class="dim">
+        ${itemSmall(at, item)}${
+          item.gates ? html`<br />needed before ${item.gates.replaceAll('-', ' ')}` : nothing
+        }${item.who.length > 0 ? html`<br />${item.who.map(roleName).join(' or ')}` : nothing}
+      </p>
+      ${item.state === 'fault' ? faultActions(at, item) : doneOrOpen(at, item)}`,
+  );
+}
+
+function doneOrOpen(at: Station, item: ItemPart): TemplateResult {
+  if (isDone(item)) {
+    return html`<div class="col">
+        <button
+          data-first
+          @click=${() => at.about(item, 'open again', { type: 'reopen', item: item.item })}
+        >
+          Open again<small>it is not good any more</small>
+        </button>
+      </div>
+      ${faultChoices(at, item)}`;
+  }
+  return html`<div class="grid">
+      <button
+        data-first
+        ?disabled=${item.state === 'in-hand'}
+        @click=${() => at.about(item, 'begun', begin(at, item))}
+      >
+        Begin
+      </button>
+      <button
+        class="main"
+        @click=${() => (wantsAnswer(item) ? at.ask([item], undefined) : at.touchGood(item))}
+      >
+        ${wantsAnswer(item) ? 'Enter' : 'Good'}
+      </button>
+    </div>
+    ${faultChoices(at, item)}
+    ${
+      item.core
+        ? html`<p class="dim">belongs to the site's core: may not be left out</p>`
+        : html`<h2>Left out, because</h2>
+            <div class="col">
+              ${LEFT_OUT.map(
+                (reason) =>
+                  html`<button
+                    @click=${() =>
+                      at.about(item, `left out, ${reason}`, {
+                        type: 'leave-out',
+                        item: item.item,
+                        reason,
+                      })}
+                  >
+                    ${reason}
+                  </button>`,
+              )}
+            </div>`
+    }`;
+}
+
+function begin(at: Station, item: ItemPart) {
+  return { type: 'begin', item: item.item, ...(at.person ? { by: at.person } : {}) } as const;
+}
+
+function faultChoices(at: Station, item: ItemPart): TemplateResult {
+  const say = (what: string) => at.about(item, what, { type: 'fault', item: item.item, what });
+  return html`<h2>Something is wrong</h2>
+    <div class="grid">
+      ${faultWords(item.section).map(
+        (what) => html`<button class="soft" @click=${() => say(what)}>${what}</button>`,
+      )}
+    </div>
+    ${free(at, 'what is wrong', 'Say', say)}`;
+}
+
+function faultActions(at: Station, item: ItemPart): TemplateResult {
+  return html`<div class="col">
+    <button
+      class="main"
+      data-first
+      @click=${() => at.about(item, 'mended', { type: 'mend', item: item.item })}
+    >
+      Mended<small>then it is looked at again</small>
+    </button>
+    ${
+      item.mender
+        ? html`<p class="dim">someone is on it</p>`
+        : html`<button
+              @click=${() =>
+                at.about(item, 'I mend it', {
+                  type: 'take-fault',
+                  item: item.item,
+                  ...(at.person ? { by: at.person } : {}),
+                })}
+            >
+              I mend it
+            </button>
+            <button
+              @click=${() => at.sendSomeone(`technician: ${item.what ?? item.name}`.slice(0, 80))}
+            >
+              Send a technician, not urgent
+            </button>`
+    }
+  </div>`;
+}
+
+function askSheet(at: Station, view: StationView, asking: Asking): TemplateResult {
+  const item = view.items.find((i) => i.item === asking.queue[0]);
+  if (!item) {
+    return frame(at, 'This is not asked for any more', nothing);
+  }
+  const more = asking.queue.length - 1;
+  const title = item.name;
+  const body = asking.given
+    ? witness(at, asking, item)
+    : item.asks.kind === 'number'
+      ? keypad(at, asking, item)
+      : item.asks.kind === 'choice'
+        ? choices(at, asking, item)
+        : item.asks.kind === 'scan'
+          ? units(at, asking, item)
+          : witness(at, asking, item);
+  return frame(
+    at,
+    title,
+    html`${body}
+    ${
+      asking.then
+        ? html`<button class="soft" @click=${() => at.skip(asking)}>
+            Not now${more > 0 ? ` (${more} more to ask)` : ''}
+          </button>`
+        : nothing
+    }`,
+  );
+}
+
+function keypad(at: Station, asking: Asking, item: ItemPart): TemplateResult {
+  const unit = item.asks.unit ?? '';
+  const typed = asking.typed;
+  const outside = typed !== '' && outsideBand(item, Number(typed));
+  const range = `${item.asks.least ?? 0} to ${item.asks.most ?? ''} ${unit}`;
+  const keys = ['7', '8', '9', '4', '5', '6', '1', '2', '3', '.', '0', 'back'];
+  return html`<div
+    class="col"
+    @keydown=${(e: KeyboardEvent) => {
+      const key = e.key === 'Backspace' ? 'back' : e.key === ',' ? '.' : e.key;
+      if (keys.includes(key)) {
+        e.preventDefault();
+        at.press(asking, key);
+      } else if (e.key === 'Enter' && typed !== '') {
+        e.preventDefault();
+        at.enter(asking, item);
+      }
+    }}
+  >
+    <p class="shown" aria-live="polite"><span>${typed || ' '}</span><small>${unit}</small></p>
+    <p class="dim">reads ${range}${bandWords(item) ? ` · ${bandWords(item)}` : ''}</p>
+    <div class="keys">
+      ${keys.map(
+        (key, i) =>
+          html`<button
+            ?data-first=${i === 0}
+            aria-label=${key === 'back' ? 'delete' : key === '.' ? 'point' : key}
+            @click=${() => at.press(asking, key)}
+          >
+            ${key === 'back' ? '⌫' : key}
+          </button>`,
+      )}
+    </div>
+    ${asking.wrong ? html`<p class="wrong" role="alert">${asking.wrong}</p>` : nothing}
+    ${outside ? html`<p class="wrong">outside what is good: this goes in as a fault</p>` : nothing}
+    <button class="main" @click=${() => at.enter(asking, item)}>
+      ${typed ? reading(Number(typed), unit) : 'Enter'}${item.asks.undo ? `, ${item.asks.undo}` : ''}
+    </button>
+  </div>`;
+}
+
+function choices(at: Station, asking: Asking, item: ItemPart): TemplateResult {
+  return html`<div class="col">
+    ${item.asks.choices.map((word, i) => {
+      const fault = word.startsWith('!');
+      return html`<button
+        class=${fault ? 'soft' : ''}
+        ?data-first=${i === 0}
+        @click=${() => at.give(asking, item, { kind: 'choice', word }, fault)}
+      >
+        ${word.replace(/^!/, '')}${fault ? html`<small>goes in as a fault</small>` : nothing}
+      </button>`;
+    })}
+  </div>`;
+}
+
+function units(at: Station, asking: Asking, item: ItemPart): TemplateResult {
+  const list = [...at.list('unit')].sort(
+    (a, b) => Number(b.with === at.room) - Number(a.with === at.room) || (a.key < b.key ? -1 : 1),
+  );
+  return html`<p class="dim">which one is here?</p>
+    <div class="col">
+      ${list.map(
+        (unit, i) =>
+          html`<button
+            ?data-first=${i === 0}
+            @click=${() => at.give(asking, item, { kind: 'scan', unit: unit.unit })}
+          >
+            ${unit.label}<small
+              >${unit.with ? `with room ${unit.with}` : 'free'}${
+                unit.promised ? ` · next to room ${unit.promised}` : ''
+              }</small
+            >
+          </button>`,
+      )}
+    </div>`;
+}
+
+function witness(at: Station, asking: Asking, item: ItemPart): TemplateResult {
+  const people = at
+    .list('person')
+    .filter((p) => p.arrivedAt !== undefined && p.leftAt === undefined && p.person !== at.person);
+  return html`<p class="dim">second person who saw it</p>
+    <div class="col">
+      ${peopleFor(people, at.room).map(
+        (p, i) =>
+          html`<button
+            ?data-first=${i === 0}
+            @click=${() => at.sendGood(asking, item, asking.given ?? { kind: 'touch' }, p.person)}
+          >
+            ${roleName(p.role)} · ${p.label}
+          </button>`,
+      )}
+    </div>`;
+}

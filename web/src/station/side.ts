@@ -1,0 +1,122 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { saidWords, sentWords } from '../hands/bands.ts';
+import { minutesTo } from '../hands/clock.ts';
+import { LAPSE_TOLD, short } from '../hands/items.ts';
+import { TAKE_BACK_MS } from '../hands/page.ts';
+import { roleName } from '../hands/words.ts';
+import type { Station } from './main.ts';
+import { openNames, type StationView } from './model.ts';
+import { sheet } from './sheets.ts';
+
+/** Cards that fit; the rest is counted. */
+const CARDS = 4;
+
+/** What the start waits for, taking back, help and ready; or the sheet that is open. */
+export function right(at: Station, view: StationView, refused: unknown): TemplateResult {
+  if (at.side.kind !== 'waits') {
+    return html`${refused}${sheet(at, view, at.side)} ${foot(at)}`;
+  }
+  return html`${refused} ${waits(at, view)} ${undo(at)}
+    <div class="help">
+      <button @click=${() => at.show({ kind: 'help' })}>Send someone, not urgent</button>
+      <p>Emergency: use the wall button</p>
+    </div>
+    ${ready(at, view)} ${foot(at)}`;
+}
+
+function waits(at: Station, view: StationView): TemplateResult {
+  const own = view.stillGoing.map(
+    (item) =>
+      html`<div class="w ask">
+        ${short(item.name)}: still going?<small>begun ${at.hhmm(item.since)}</small>
+        <div class="two">
+          <button @click=${() => at.touchGood(item)}>Done</button>
+          <button
+            @click=${() =>
+              at.about(item, 'still going', {
+                type: 'begin',
+                item: item.item,
+                ...(at.person ? { by: at.person } : {}),
+              })}
+          >
+            Still going
+          </button>
+        </div>
+      </div>`,
+  );
+  const help = at
+    .list('need')
+    .filter((n) => n.room === at.room && n.kind === 'help')
+    .map(
+      (n) =>
+        html`<div class="w ask">Asked: ${n.words}<small>${takenWords(n.takenBy)}</small></div>`,
+    );
+  const lapses = view.items
+    .filter((i) => i.state === 'good' && i.lapsesAt !== undefined)
+    .filter((i) => i.lapsesAt! - at.now <= LAPSE_TOLD * 60_000)
+    .sort((a, b) => a.lapsesAt! - b.lapsesAt!)
+    .map(
+      (i) =>
+        html`<div class="w ask">
+          ${short(i.name)} counts ${minutesTo(i.lapsesAt!, at.now)} min more<small
+            >until ${at.hhmm(i.lapsesAt)}</small
+          >
+        </div>`,
+    );
+  const others = (view.wait?.waits ?? [])
+    .filter((w) => !w.own)
+    .map((w) => {
+      const small = [
+        w.takenBy ? `${roleName(w.takenBy)} is on it` : '',
+        w.until === undefined ? '' : `until about ${at.hhmm(w.until)}`,
+      ].filter((s) => s !== '');
+      return html`<div class="w">${w.words}<small>${small.join(' · ')}</small></div>`;
+    });
+  const cards = [...own, ...help, ...lapses, ...others];
+  return html`<section class="waits" aria-label="Your start also waits for">
+    <h2>Your start also waits for</h2>
+    ${cards.slice(0, CARDS)}
+    ${cards.length === 0 ? html`<p class="dim">nothing else that the board knows of</p>` : nothing}
+    ${cards.length > CARDS ? html`<p class="dim">and ${cards.length - CARDS} more</p>` : nothing}
+  </section>`;
+}
+
+function takenWords(role: Parameters<typeof roleName>[0] | undefined): string {
+  return role ? `${roleName(role)} is on it` : 'nobody has answered yet';
+}
+
+function undo(at: Station): TemplateResult {
+  const last = at.said.list.filter((s) => !s.undone).at(-1);
+  const back = at.said.lastToUndo(at.now, TAKE_BACK_MS * at.live.rate);
+  return html`<div class="undo" role="status">
+    <span
+      >${last ? html`${last.label} <span class="dim">· ${saidWords(last)}</span>` : nothing}</span
+    >
+    ${back ? html`<button @click=${() => at.takeBack(back)}>Take back</button>` : nothing}
+  </div>`;
+}
+
+function ready(at: Station, view: StationView): TemplateResult {
+  const room = view.room;
+  const going = at.said.pending('ready');
+  const said =
+    room?.readyAt === undefined
+      ? ''
+      : `ready reported ${at.hhmm(room.readyAt)} by ${room.readyBy ? roleName(room.readyBy) : 'someone'}, ${room.readyOpen} open then`;
+  const open = view.open.length;
+  return html`<div class="ready">
+    <button class="main" ?disabled=${!room} @click=${() => at.reportReady()}>
+      Report ready${open > 0 ? ` (${open} open)` : ''}
+      <small>${going ? 'sent, not yet on the board' : said || openNames(view.open)}</small>
+    </button>
+  </div>`;
+}
+
+function foot(at: Station): TemplateResult {
+  const unsent = at.live.unsent;
+  const words = sentWords(at);
+  return html`<p class="foot" role="status">
+    ${unsent > 0 ? html`<b>${words}</b>` : words} · board
+    ${at.hhmmss(at.now)}${at.suite?.demo ? ' · demo' : ''}
+  </p>`;
+}

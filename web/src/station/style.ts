@@ -1,0 +1,514 @@
+import { css } from 'lit';
+
+/** The station: made to be touched with gloves, everything in one view at 1280x800 and 800x1280. */
+export const stationStyle = css`
+  :host {
+    height: 100vh;
+    min-height: 760px;
+    display: flex;
+    flex-direction: column;
+    font-size: 21px;
+    line-height: 1.25;
+    overflow: hidden;
+  }
+  button {
+    min-height: 56px;
+    border-radius: 14px;
+  }
+  header {
+    flex: none;
+    display: flex;
+    align-items: center;
+    gap: 18px;
+    min-height: 88px;
+    padding: 8px 24px;
+    background: var(--bar);
+    color: var(--bar-ink);
+  }
+  header h1 {
+    font-size: 60px;
+    font-weight: 780;
+    line-height: 1;
+  }
+  header .case {
+    min-width: 0;
+    flex: 1;
+    font-size: 23px;
+  }
+  header .case small {
+    display: block;
+    color: var(--bar-dim);
+    font-size: 18px;
+  }
+  header .case span,
+  header .case small {
+    overflow: hidden;
+    text-overflow: ellipsis;
+    white-space: nowrap;
+    display: block;
+  }
+  header button {
+    background: #2b3945;
+    border-color: #71828f;
+    color: var(--bar-ink);
+    text-align: left;
+    line-height: 1.15;
+  }
+  header button small {
+    display: block;
+    font-weight: 400;
+    font-size: 17px;
+    color: var(--bar-dim);
+  }
+  header button:hover {
+    background: #3a4a58;
+  }
+  header button.first {
+    background: #f6d978;
+    color: #10161d;
+    border-color: #f6d978;
+  }
+  header button.first small {
+    color: #10161d;
+  }
+  header .when {
+    text-align: right;
+    font-size: 20px;
+    color: var(--bar-dim);
+    white-space: nowrap;
+  }
+  header .when b {
+    display: block;
+    font-size: 38px;
+    line-height: 1.1;
+    color: var(--bar-ink);
+  }
+  main {
+    flex: 1;
+    min-height: 0;
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) 392px;
+    gap: 16px;
+    padding: 12px 24px 10px;
+  }
+  .left,
+  .right {
+    min-width: 0;
+    min-height: 0;
+    display: flex;
+    flex-direction: column;
+    gap: 8px;
+  }
+  .rows {
+    flex: 1;
+    min-height: 0;
+    display: flex;
+    gap: 8px;
+  }
+  .rows ol {
+    list-style: none;
+    margin: 0;
+    padding: 0;
+    flex: 1;
+    min-width: 0;
+    display: flex;
+    flex-direction: column;
+    gap: 6px;
+  }
+  .row {
+    flex: 1;
+    max-height: 92px;
+    min-height: 60px;
+    display: flex;
+    align-items: stretch;
+    gap: 8px;
+    padding-right: 6px;
+    border: 2px solid var(--rule);
+    border-radius: 14px;
+    background: var(--raised);
+  }
+  .row > button {
+    align-self: center;
+    white-space: nowrap;
+  }
+  .row .open {
+    align-self: stretch;
+    flex: 1;
+    min-width: 0;
+    min-height: 0;
+    border: 0;
+    background: transparent;
+    display: grid;
+    grid-template-columns: 50px minmax(0, 1fr);
+    align-items: center;
+    text-align: left;
+    padding: 0 4px;
+    font-weight: 400;
+  }
+  .row .letter {
+    font-size: 36px;
+    font-weight: 780;
+    text-align: center;
+  }
+  .row .letter .mark {
+    vertical-align: middle;
+  }
+  .row b {
+    font-size: 25px;
+    font-weight: 650;
+  }
+  .row small {
+    display: block;
+    font-size: 18px;
+    color: var(--dim);
+    overflow: hidden;
+    text-overflow: ellipsis;
+    white-space: nowrap;
+  }
+  .row.good {
+    background: var(--good-fill);
+    border-color: var(--good-edge);
+  }
+  .row.fault {
+    border-color: var(--ember);
+    background: repeating-linear-gradient(
+      45deg,
+      var(--fault-fill) 0 10px,
+      var(--fault-stripe) 10px 14px
+    );
+  }
+  .row.fault small,
+  .row.lapsed small {
+    color: #8f2f10;
+    font-weight: 600;
+  }
+  .row.lapsed {
+    border-style: dashed;
+    border-color: var(--ember);
+  }
+  .row.none {
+    background: transparent;
+    border-style: dotted;
+  }
+  .row.going {
+    outline: 3px dotted var(--sky);
+    outline-offset: -5px;
+  }
+  .rows.opened ol.sections {
+    flex: none;
+    width: 72px;
+  }
+  .rows.opened ol.sections .row {
+    padding: 0;
+  }
+  .rows.opened ol.sections .open {
+    grid-template-columns: 1fr;
+    padding: 0;
+  }
+  .rows.opened .row.current {
+    border-color: var(--ink);
+    border-width: 3px;
+  }
+  .panel {
+    flex: 1;
+    min-width: 0;
+    min-height: 0;
+    display: flex;
+    flex-direction: column;
+    gap: 6px;
+    border: 3px solid var(--ink);
+    border-radius: 14px;
+    background: var(--ground);
+    padding: 8px;
+    overflow: auto;
+  }
+  .panel .head {
+    display: flex;
+    align-items: center;
+    gap: 8px;
+  }
+  .panel .head h2 {
+    flex: 1;
+    font-size: 24px;
+    padding-left: 8px;
+  }
+  .item {
+    flex: 1;
+    min-height: 60px;
+    max-height: 76px;
+    display: flex;
+    align-items: center;
+    gap: 8px;
+    padding: 0 4px 0 12px;
+    border: 2px solid var(--rule);
+    border-radius: 12px;
+    background: var(--raised);
+  }
+  .item.good {
+    background: var(--good-fill);
+    border-color: var(--good-edge);
+  }
+  .item.fault {
+    background: var(--fault-fill);
+    border-color: var(--ember);
+  }
+  .item .name {
+    flex: 1;
+    min-width: 0;
+    font-size: 19px;
+    line-height: 1.15;
+  }
+  .item .name span {
+    display: -webkit-box;
+    -webkit-line-clamp: 2;
+    -webkit-box-orient: vertical;
+    overflow: hidden;
+  }
+  .item .name small {
+    display: block;
+    color: var(--dim);
+    font-size: 17px;
+  }
+  .item button {
+    padding: 0 14px;
+    font-size: 19px;
+  }
+  .item button[aria-pressed='true'] {
+    background: var(--ember);
+    border-color: var(--ember);
+    color: #fffdf7;
+  }
+  .rest,
+  .chain {
+    flex: none;
+  }
+  .rest button {
+    width: 100%;
+    font-size: 20px;
+    overflow: hidden;
+    text-overflow: ellipsis;
+    white-space: nowrap;
+  }
+  .rest small {
+    font-weight: 400;
+  }
+  .chain {
+    display: grid;
+    grid-template-columns: repeat(5, minmax(0, 1fr));
+    gap: 6px;
+  }
+  .chain button {
+    padding: 2px 6px;
+    font-size: 19px;
+    line-height: 1.1;
+  }
+  .chain button small {
+    display: block;
+    font-size: 16px;
+    font-weight: 400;
+  }
+  .chain button.next {
+    border-width: 3px;
+  }
+  .chain button:not(.next):not(.done) {
+    border-color: var(--edge);
+  }
+  .chain button.done {
+    background: var(--good-fill);
+    border-color: var(--good-edge);
+    color: var(--ink);
+  }
+  .caution {
+    flex: none;
+    font-size: 16px;
+    color: var(--dim);
+  }
+  .right h2 {
+    font-size: 20px;
+    font-weight: 600;
+    color: var(--dim);
+  }
+  .waits {
+    flex: 1;
+    min-height: 0;
+    overflow: hidden;
+    display: flex;
+    flex-direction: column;
+    gap: 8px;
+  }
+  .w {
+    border: 2px solid var(--rule);
+    border-left: 8px solid var(--sky);
+    border-radius: 12px;
+    background: var(--raised);
+    padding: 8px 14px;
+    line-height: 1.2;
+  }
+  .w.ask {
+    border-left-color: var(--ember);
+  }
+  .w small {
+    display: block;
+    color: var(--dim);
+    font-size: 18px;
+    margin-top: 2px;
+  }
+  .w .two {
+    margin-top: 6px;
+  }
+  .w .two button {
+    flex: 1;
+  }
+  .two {
+    display: flex;
+    gap: 8px;
+  }
+  .undo {
+    flex: none;
+    min-height: 56px;
+    display: flex;
+    gap: 8px;
+    align-items: center;
+    font-size: 18px;
+  }
+  .undo span {
+    flex: 1;
+    min-width: 0;
+    display: -webkit-box;
+    -webkit-line-clamp: 2;
+    -webkit-box-orient: vertical;
+    overflow: hidden;
+  }
+  .help {
+    flex: none;
+  }
+  .help button {
+    width: 100%;
+  }
+  .help p,
+  .emergency {
+    font-size: 18px;
+    color: var(--ember);
+    font-weight: 650;
+    text-align: center;
+    padding-top: 4px;
+  }
+  .ready button {
+    width: 100%;
+    min-height: 68px;
+    font-size: 25px;
+    line-height: 1.1;
+  }
+  .ready button small {
+    display: block;
+    font-size: 17px;
+    font-weight: 400;
+  }
+  .foot {
+    flex: none;
+    font-size: 17px;
+    color: var(--dim);
+    text-align: center;
+  }
+  .foot b {
+    color: var(--ember);
+  }
+  .sheet {
+    flex: 1;
+    min-height: 0;
+    display: flex;
+    flex-direction: column;
+    gap: 8px;
+    border: 3px solid var(--ink);
+    border-radius: 14px;
+    background: var(--raised);
+    padding: 12px;
+    overflow: auto;
+  }
+  .sheet .head {
+    display: flex;
+    gap: 8px;
+    align-items: flex-start;
+  }
+  .sheet .head h2 {
+    flex: 1;
+    color: var(--ink);
+    font-size: 22px;
+    line-height: 1.15;
+  }
+  .sheet .dim {
+    font-size: 18px;
+  }
+  .keys {
+    display: grid;
+    grid-template-columns: repeat(3, 1fr);
+    gap: 8px;
+  }
+  .keys button {
+    min-height: 60px;
+    font-size: 27px;
+  }
+  .shown {
+    font-size: 36px;
+    font-weight: 700;
+    border-bottom: 3px solid var(--ink);
+    display: flex;
+    justify-content: space-between;
+    align-items: baseline;
+    min-height: 48px;
+  }
+  .shown small {
+    font-size: 21px;
+    font-weight: 400;
+    color: var(--dim);
+  }
+  .grid {
+    display: grid;
+    grid-template-columns: 1fr 1fr;
+    gap: 8px;
+  }
+  .col {
+    display: grid;
+    gap: 8px;
+  }
+  .col button {
+    text-align: left;
+    line-height: 1.15;
+  }
+  .col button small {
+    display: block;
+    font-weight: 400;
+    color: var(--dim);
+    font-size: 17px;
+  }
+  .col button.main small {
+    color: var(--bar-dim);
+  }
+  .free {
+    display: flex;
+    gap: 8px;
+  }
+  .free input {
+    flex: 1;
+    min-width: 0;
+    min-height: 56px;
+  }
+  .wrong {
+    color: var(--ember);
+    font-weight: 600;
+    font-size: 18px;
+  }
+  @media (max-width: 1000px) {
+    main {
+      grid-template-columns: minmax(0, 1fr);
+      grid-template-rows: auto minmax(0, 1fr);
+    }
+    header {
+      flex-wrap: wrap;
+    }
+    .left .rows {
+      flex: none;
+      min-height: 500px;
+    }
+  }
+`;

@@ -1,0 +1,89 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { CasePart, PersonPart } from '../generated/wire.ts';
+import { minutesTo } from '../hands/clock.ts';
+import { roleName, useName } from '../hands/words.ts';
+import type { Station } from './main.ts';
+import { peopleFor, type StationView } from './model.ts';
+
+/** Room, case, who is here, and how long there is. */
+export function top(at: Station, view: StationView): TemplateResult {
+  return html`<header>
+    <h1><span class="vh">Room </span>${at.room}</h1>
+    <div class="case">${caseLines(at, view)}</div>
+    ${who(at)}
+    <button @click=${() => at.showHalf(at.half === 'set-up' ? 'beside' : 'set-up')}>
+      ${at.half === 'set-up' ? 'Room and team' : 'Set-up'}<small>show</small>
+    </button>
+    <div class="when">${when(at, view)}</div>
+  </header>`;
+}
+
+function caseLines(at: Station, view: StationView): TemplateResult {
+  const phase = at.suite?.phase;
+  if (!at.live.state.everSeen) {
+    return html`<span>&nbsp;</span>`;
+  }
+  if (!view.room) {
+    return html`<span>this morning has no room ${at.room}</span>`;
+  }
+  if (!view.plan) {
+    return html`<span>no first case in this room</span>`;
+  }
+  const draft = phase === 'draft' ? 'draft: the desk opens the morning' : '';
+  const use =
+    view.room.use === 'free'
+      ? ''
+      : `${useName(view.room.use)}${view.room.useUntil ? ` until ${at.hhmm(view.room.useUntil)}` : ''}`;
+  const lines = [techniqueWords(view.plan), use, draft].filter((w) => w !== '');
+  return html`<span>${view.plan.procedure ?? view.plan.service ?? 'first case'}</span>
+    <small>${lines.join(' · ')}</small>`;
+}
+
+export function techniqueWords(plan: CasePart): string {
+  return [plan.technique, ...plan.options].join(' + ').replaceAll('-', ' ');
+}
+
+function who(at: Station): TemplateResult {
+  const people = peopleFor(at.list('person'), at.room);
+  const me = people.find((p) => p.person === at.person);
+  const own = people.find((p) => p.ownRoom === at.room && p.arrivedAt === undefined);
+  if (me) {
+    return html`<button @click=${() => at.show({ kind: 'who' })}>
+      ${roleName(me.role)} · ${me.label}<small>${hereWords(at, me)}</small>
+    </button>`;
+  }
+  return html`${
+      own
+        ? html`<button class="first" @click=${() => at.sign(own)}>
+            I am here<small>${roleName(own.role)} · ${own.label}</small>
+          </button>`
+        : nothing
+    }
+    <button @click=${() => at.show({ kind: 'who' })}>
+      ${own ? 'Someone else' : 'Who is here?'}<small>nobody signed on</small>
+    </button>`;
+}
+
+/** "arrived 06:38", or that it is not on the board yet. */
+export function hereWords(at: Station, person: PersonPart): string {
+  if (person.arrivedAt !== undefined) {
+    return `arrived ${at.hhmm(person.arrivedAt)}`;
+  }
+  return at.said.pending(person.key) ? 'arrival not yet on the board' : 'not arrived';
+}
+
+function when(at: Station, view: StationView): TemplateResult | typeof nothing {
+  const room = view.room;
+  if (!room || room.target === undefined) {
+    return nothing;
+  }
+  if (room.startedAt !== undefined) {
+    return html`<b>started ${at.hhmm(room.startedAt)}</b>target ${at.hhmm(room.target)}`;
+  }
+  const left = minutesTo(room.target, at.now);
+  const about = view.wait?.about ?? room.start50;
+  return html`<b>${left >= 0 ? `${left} min` : `${-left} min past`}</b>to
+    ${at.hhmm(room.target)}${room.agreed ? ' agreed' : ''}${
+      about === undefined ? nothing : html` · about ${at.hhmm(about)}`
+    }`;
+}
