@@ -3,36 +3,6 @@ import type { BoardPage } from './page.ts';
 import { count } from './words.ts';
 import { type Said } from './said.ts';
 
-/** The loud band over the whole width; nothing while the picture is alive. */
-export function staleBand(page: BoardPage): TemplateResult | typeof nothing {
-  const { everSeen, stale, readOnly, full } = page.live.state;
-  if (full) {
-    return band(
-      'Too much is waiting to be sent. Nothing more is taken here: use paper, tell the desk.',
-    );
-  }
-  if (!everSeen) {
-    return band('Looking for the board.');
-  }
-  if (stale) {
-    const at = page.live.lastLiveAt;
-    const since = at === null ? '' : ` since ${page.hhmmss(at)}`;
-    return band(
-      `This is old: no word from the board${since}. What you touch is kept and sent later.`,
-    );
-  }
-  if (readOnly) {
-    return band(
-      'The board can keep nothing just now. What you touch waits here and is sent later.',
-    );
-  }
-  return nothing;
-}
-
-function band(words: string): TemplateResult {
-  return html`<div class="band" role="alert">${words}</div>`;
-}
-
 /** "Everything is sent" or "3 not sent", never more than is known. */
 export function sentWords(page: BoardPage): string {
   const unsent = page.live.unsent;
@@ -40,11 +10,20 @@ export function sentWords(page: BoardPage): string {
   return (unsent === 0 ? 'Everything is sent' : `${unsent} not sent`) + kept;
 }
 
+/** The board's clock; once it is not live, when it was last. */
+export function boardWords(page: BoardPage): string {
+  const last = page.live.lastLiveAt;
+  if (page.live.state.stale) {
+    return last === null ? 'board not seen yet' : `board last ${page.hhmmss(last)}`;
+  }
+  return `board ${page.hhmmss(page.now)}`;
+}
+
 /** How far a touch has come, in words. */
 export function saidWords(said: Said): string {
   switch (said.state) {
     case 'waiting':
-      return 'not sent yet';
+      return 'touched, not sent yet';
     case 'answered':
       return 'kept, not yet on the board';
     case 'on-board':
@@ -52,6 +31,12 @@ export function saidWords(said: Said): string {
     case 'refused':
       return 'not taken';
   }
+}
+
+/** How far what was touched about this key has come; empty if nothing is on its way. */
+export function goingWords(page: BoardPage, key: string): string {
+  const going = page.said.pending(key);
+  return going ? saidWords(going) : '';
 }
 
 /** Refusals in the server's words, until somebody has read them; and what waits behind them. */

@@ -55,7 +55,9 @@ export function sectionView(
   now: number,
   zone: string,
 ): SectionView {
-  const items = all.filter((i) => i.section === section).sort((a, b) => a.order - b.order);
+  const items = all
+    .filter((i) => i.section === section && !i.marks)
+    .sort((a, b) => a.order - b.order);
   const faults = items.filter((i) => i.state === 'fault');
   const open = items.filter((i) => !isDone(i) && i.state !== 'fault');
   const state = rowState(items, faults, open);
@@ -110,7 +112,9 @@ function smallLine(
       break;
     }
     case 'good': {
-      const answers = items.map(evidenceWords).filter((w) => w !== '');
+      const answers = items
+        .filter((i) => evidenceWords(i) !== '')
+        .map((i) => `${keyWord(i)} ${evidenceWords(i)}`);
       const last = Math.max(...items.map((i) => i.since));
       bits.push(
         ...(answers.length > 0 ? answers.slice(0, 4) : [`gone through ${hhmm(last, zone)}`]),
@@ -122,7 +126,7 @@ function smallLine(
   }
   const lapse = nextLapse(items, now);
   if (lapse !== undefined) {
-    bits.push(`counts until ${hhmm(lapse, zone)}`);
+    bits.unshift(`counts until ${hhmm(lapse, zone)}`);
   }
   return bits.join(' · ');
 }
@@ -132,10 +136,10 @@ function openWords(items: ItemPart[], open: ItemPart[], zone: string): string {
   const hand = open.find((i) => i.state === 'in-hand');
   const bits: string[] = [];
   if (lapsed.length > 0) {
-    bits.push(`look again: ${short(lapsed[0]!.name)}`);
+    bits.push(`look again: ${keyWord(lapsed[0]!)}`);
   }
   if (hand) {
-    bits.push(`${short(hand.name)} since ${hhmm(hand.since, zone)}`);
+    bits.push(`${keyWord(hand)} since ${hhmm(hand.since, zone)}`);
   }
   bits.push(
     open.length < items.length
@@ -144,7 +148,7 @@ function openWords(items: ItemPart[], open: ItemPart[], zone: string): string {
   );
   const ask = open.filter(wantsAnswer);
   if (ask.length > 0) {
-    bits.push(`asks: ${ask.map((i) => askWord(i)).join(', ')}`);
+    bits.push(`asks: ${ask.map(keyWord).join(', ')}`);
   } else if (!hand && lapsed.length === 0) {
     bits.push(open.map((i) => short(i.name)).join(', '));
   }
@@ -156,11 +160,14 @@ export function short(name: string): string {
   return name.split(/[,;:(]/)[0]!.trim();
 }
 
-/** How the answer that an item wants is called in a row. */
-export function askWord(item: ItemPart): string {
-  return item.asks.kind === 'number' && item.asks.unit
-    ? `${short(item.name)} (${item.asks.unit})`
-    : short(item.name);
+/** What an item is called in a list of few letters, from its key: `self-test`, `antibiotic`. */
+export function keyWord(item: ItemPart): string {
+  return item.item.slice(item.item.lastIndexOf('.') + 1).replaceAll('-', ' ');
+}
+
+/** The same with its section: `patient papers`, `room clean`. */
+export function keyWords(item: ItemPart): string {
+  return item.item.slice(item.item.indexOf('/') + 1).replaceAll(/[.-]/g, ' ');
 }
 
 /** The first moment at which one of these stops counting, if it is near. */

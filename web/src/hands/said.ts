@@ -135,11 +135,10 @@ export class SaidLog extends EventTarget {
     return this.list.filter((s) => s.state === 'refused' && !s.seen);
   }
 
-  /** True if something said about this key is not on the board yet. */
-  pending(key: string): boolean {
-    return this.list.some(
-      (s) => (s.state === 'waiting' || s.state === 'answered') && s.about.includes(key),
-    );
+  /** The last thing said about this key that is not on the board yet. */
+  pending(key: string): Said | undefined {
+    const going = (s: Said) => s.state === 'waiting' || s.state === 'answered';
+    return this.list.filter((s) => going(s) && s.about.includes(key)).at(-1);
   }
 
   putAway(said: Said): void {

@@ -80,13 +80,6 @@ export const shared = css`
   p {
     margin: 0;
   }
-  .band {
-    padding: 10px 28px;
-    background: var(--loud);
-    color: var(--loud-ink);
-    font-size: 22px;
-    font-weight: 700;
-  }
   .refused {
     border: 3px solid var(--ember);
     border-radius: 12px;

@@ -7,6 +7,7 @@ import type {
   Standing,
   Step,
 } from '../generated/wire.ts';
+import { say } from '../look/words.ts';
 
 /** Words for people. Plain, short, lower case; one place, so that a site can change them. */
 
@@ -20,44 +21,30 @@ export const SET_UP: readonly Section[] = [
   'special',
 ];
 
-export const BESIDE: readonly Section[] = ['room', 'instruments', 'team', 'patient', 'surgeon'];
+export const BESIDE: readonly Section[] = [
+  'room',
+  'instruments',
+  'team',
+  'patient',
+  'surgeon',
+  'start',
+];
 
-const SECTIONS: Record<Section, string> = {
-  machine: 'Machine',
-  suction: 'Suction',
-  monitors: 'Monitors',
-  airway: 'Airway',
-  iv: 'IV',
-  drugs: 'Drugs',
-  special: 'Special',
-  room: 'Room',
-  instruments: 'Instruments',
-  patient: 'Patient',
-  surgeon: 'Surgeon',
-  team: 'Team',
-  start: 'Start',
-};
-
+/** A section as a heading. */
 export function sectionName(section: Section): string {
-  return SECTIONS[section];
+  const word = say(`section.${section}`);
+  return word.charAt(0).toUpperCase() + word.slice(1);
 }
 
 export function sectionLetter(section: Section): string {
-  return SECTIONS[section].charAt(0);
+  return sectionName(section).charAt(0);
 }
 
 export const STEPS: readonly Step[] = ['sent-for', 'wheels-in', 'induction', 'release', 'incision'];
 
-const STEP_NAMES: Record<Step, string> = {
-  'sent-for': 'sent for',
-  'wheels-in': 'wheels in',
-  induction: 'induction',
-  release: 'release',
-  incision: 'incision',
-};
-
+/** A step, short enough for a button. */
 export function stepName(step: Step): string {
-  return STEP_NAMES[step];
+  return step === 'release' ? 'release' : say(`step.${step}`);
 }
 
 const STATES: Record<ItemState, string> = {
@@ -74,34 +61,15 @@ export function stateName(state: ItemState): string {
 }
 
 export function roleName(role: Role): string {
-  return role === 'circulating' ? 'circulating nurse' : role === 'holding' ? 'holding nurse' : role;
+  return say(`role.${role}`);
 }
-
-const STANDINGS: Record<Standing, string> = {
-  ready: 'ready',
-  ahead: 'ahead',
-  tight: 'tight',
-  late: 'late',
-  stuck: 'stuck',
-  unheard: 'no word',
-  agreed: 'agreed later',
-  started: 'started',
-  none: 'no first case',
-};
 
 export function standingName(standing: Standing): string {
-  return STANDINGS[standing];
+  return say(`standing.${standing}`);
 }
 
-const USES: Record<RoomUse, string> = {
-  free: 'free',
-  occupied: 'occupied',
-  cleaning: 'being cleaned',
-  emergency: 'taken for an emergency',
-};
-
 export function useName(use: RoomUse): string {
-  return USES[use];
+  return say(`use.${use}`);
 }
 
 export const USES_IN_ORDER: readonly RoomUse[] = ['free', 'occupied', 'cleaning', 'emergency'];

@@ -1,11 +1,12 @@
 import { html } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import type { EvidenceUnion, ItemPart, PersonPart, Section, Step } from '../generated/wire.ts';
-import { refusals, staleBand } from '../hands/bands.ts';
+import { refusals } from '../hands/bands.ts';
 import { cannotBe, outsideBand, type SectionView, short } from '../hands/items.ts';
 import { BoardPage } from '../hands/page.ts';
+import '../look/index.ts';
 import { shared } from '../hands/style.ts';
-import { count, SEND, sectionName, stepName } from '../hands/words.ts';
+import { CAUTION, count, SEND, sectionName, stepName } from '../hands/words.ts';
 import {
   canSweep,
   good,
@@ -18,7 +19,8 @@ import {
   sweep,
 } from './model.ts';
 import { left } from './rows.ts';
-import { right } from './side.ts';
+import { foot, right } from './side.ts';
+import { sideStyle } from './style-side.ts';
 import { stationStyle } from './style.ts';
 import { top } from './top.ts';
 
@@ -52,7 +54,7 @@ export function roomOf(path: string): string {
 
 @customElement('sunup-station')
 export class Station extends BoardPage {
-  static override styles = [shared, stationStyle];
+  static override styles = [shared, sideStyle, stationStyle];
 
   readonly room: string;
   half: Half = 'set-up';
@@ -95,11 +97,16 @@ export class Station extends BoardPage {
     const view = this.view;
     document.title = `Station ${this.room} · Sunup`;
     return html`
-      ${top(this, view)} ${staleBand(this)}
+      ${top(this, view)}
+      <sunup-banner .live=${this.live}></sunup-banner>
       <main>
         <div class="left">${left(this, view)}</div>
         <div class="right">${right(this, view, refusals(this))}</div>
       </main>
+      <footer>
+        <p class="caution">${CAUTION}</p>
+        ${foot(this)}
+      </footer>
     `;
   }
 

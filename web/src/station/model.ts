@@ -11,14 +11,15 @@ import type {
 } from '../generated/wire.ts';
 import {
   isDone,
+  keyWords,
   openGates,
   reachedAt,
   sectionView,
   type SectionView,
-  short,
 } from '../hands/items.ts';
+import { say } from '../look/words.ts';
 import type { Saying } from '../hands/said.ts';
-import { BESIDE, count, sectionName, SET_UP, stepName, STEPS } from '../hands/words.ts';
+import { BESIDE, count, SET_UP, stepName, STEPS } from '../hands/words.ts';
 
 /** Which half of the room's work the station shows. */
 export type Half = 'set-up' | 'beside';
@@ -67,9 +68,11 @@ export function stationView(
   };
 }
 
+const ALONE: readonly Section[] = ['patient', 'surgeon', 'start'];
+
 /** Patient and surgeon come by themselves: each is said alone, never by a section. */
 export function canSweep(view: SectionView): boolean {
-  return view.open.length > 0 && view.section !== 'patient' && view.section !== 'surgeon';
+  return view.open.length > 0 && !ALONE.includes(view.section);
 }
 
 /** The command of a section gone through. Items at fault are always exceptions. */
@@ -158,18 +161,27 @@ export function stepViews(plan: CasePart | undefined, items: readonly ItemPart[]
   }));
 }
 
-/** "3 open: trays, consent, brief" for what a step happens in spite of. */
+/** "3 open: instruments trays, team brief, room clean" for what a step happens in spite of. */
 export function openNames(open: readonly ItemPart[], most = 3): string {
   if (open.length === 0) {
     return 'nothing open';
   }
-  const names = open.slice(0, most).map((i) => short(i.name).toLowerCase());
+  const names = open.slice(0, most).map(keyWords);
   const more = open.length > most ? ` and ${open.length - most} more` : '';
   return `${open.length} open: ${names.join(', ')}${more}`;
+}
+
+/** Where something is open, and how much: "machine 9 · drugs 5". */
+export function openSections(open: readonly ItemPart[]): string {
+  const counts = new Map<Section, number>();
+  for (const item of open) {
+    counts.set(item.section, (counts.get(item.section) ?? 0) + 1);
+  }
+  return [...counts].map(([section, n]) => `${say(`section.${section}`)} ${n}`).join(' · ');
 }
 
 /** What one touch for the rest says: "suction, monitors, airway (9 things)". */
 export function restWords(rest: readonly SectionView[]): string {
   const things = rest.reduce((sum, s) => sum + s.open.length, 0);
-  return `${rest.map((s) => sectionName(s.section).toLowerCase()).join(', ')} (${count(things, 'thing')})`;
+  return `${rest.map((s) => say(`section.${s.section}`)).join(', ')} (${count(things, 'thing')})`;
 }

@@ -2,8 +2,9 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { classMap } from 'lit/directives/class-map.js';
 import { repeat } from 'lit/directives/repeat.js';
 import type { ItemPart } from '../generated/wire.ts';
+import { goingWords } from '../hands/bands.ts';
 import { evidenceWords, isDone, type SectionView, wantsAnswer } from '../hands/items.ts';
-import { CAUTION, sectionLetter, sectionName, stateName } from '../hands/words.ts';
+import { sectionLetter, sectionName, stateName } from '../hands/words.ts';
 import type { OpenSection, Station } from './main.ts';
 import { canSweep, restWords, type StationView, stepViews } from './model.ts';
 
@@ -32,15 +33,14 @@ export function left(at: Station, view: StationView): TemplateResult {
         : nothing
     }
     ${chain(at, view)}
-    <p class="caution">${CAUTION}</p>
   `;
 }
 
 function row(at: Station, view: SectionView, rail: boolean): TemplateResult {
   const name = sectionName(view.section);
-  const going = at.said.pending(view.section);
+  const going = goingWords(at, view.section);
   const current = at.opened?.section === view.section;
-  const classes = { row: true, rise: true, [view.state]: true, going, current };
+  const classes = { row: true, rise: true, [view.state]: true, going: going !== '', current };
   const letter =
     view.state === 'good'
       ? html`<span class="mark good"></span>`
@@ -51,19 +51,12 @@ function row(at: Station, view: SectionView, rail: boolean): TemplateResult {
     <button
       class="open"
       aria-expanded=${current}
-      aria-label="${name}: ${view.small}"
+      aria-label=${rail ? name : nothing}
       ?disabled=${view.items.length === 0}
       @click=${() => at.openSection(view.section)}
     >
-      <span class="letter">${letter}</span>
-      ${
-        rail
-          ? nothing
-          : html`<span
-              ><b>${name}</b
-              ><small>${going ? 'sent, not yet on the board' : view.small}</small></span
-            >`
-      }
+      <span class="letter" aria-hidden="true">${letter}</span>
+      ${rail ? nothing : html`<span><b>${name}</b><small>${going || view.small}</small></span>`}
     </button>
     ${rail ? nothing : rowButtons(at, view, name)}
   </li>`;
@@ -177,8 +170,9 @@ function itemButtons(at: Station, item: ItemPart): TemplateResult {
 
 /** One line of what is known of an item. */
 export function itemSmall(at: Station, item: ItemPart): string {
-  if (at.said.pending(item.item)) {
-    return 'sent, not yet on the board';
+  const going = goingWords(at, item.item);
+  if (going) {
+    return going;
   }
   const bits: string[] = [stateName(item.state)];
   const by = evidenceWords(item);
@@ -210,9 +204,9 @@ function chain(at: Station, view: StationView): TemplateResult | typeof nothing 
   return html`<div class="chain" role="group" aria-label="start">
     ${stepViews(view.plan, view.items).map((step) => {
       const done = step.at !== undefined;
-      const going = at.said.pending(step.step);
+      const going = goingWords(at, step.step);
       const small = going
-        ? 'sent'
+        ? going
         : done
           ? at.hhmm(step.at)
           : step.next

@@ -60,7 +60,7 @@ function whoSheet(at: Station): TemplateResult {
         ${others.map(
           (p, i) =>
             html`<div class="two">
-              <button style="flex:1" ?data-first=${i === 0} @click=${() => at.sign(p)}>
+              <button class="wide" ?data-first=${i === 0} @click=${() => at.sign(p)}>
                 ${roleName(p.role)} · ${p.label}<small
                   >${hereWords(at, p)}${p.room && p.room !== at.room ? ` · now in ${p.room}` : ''}</small
                 >

@@ -1,11 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { saidWords, sentWords } from '../hands/bands.ts';
+import type { RoomPart } from '../generated/wire.ts';
+import { boardWords, saidWords, sentWords } from '../hands/bands.ts';
 import { minutesTo } from '../hands/clock.ts';
-import { LAPSE_TOLD, short } from '../hands/items.ts';
+import { keyWords, LAPSE_TOLD, short } from '../hands/items.ts';
 import { TAKE_BACK_MS } from '../hands/page.ts';
 import { roleName } from '../hands/words.ts';
 import type { Station } from './main.ts';
-import { openNames, type StationView } from './model.ts';
+import { openSections, type StationView } from './model.ts';
 import { sheet } from './sheets.ts';
 
 /** Cards that fit; the rest is counted. */
@@ -14,14 +15,14 @@ const CARDS = 4;
 /** What the start waits for, taking back, help and ready; or the sheet that is open. */
 export function right(at: Station, view: StationView, refused: unknown): TemplateResult {
   if (at.side.kind !== 'waits') {
-    return html`${refused}${sheet(at, view, at.side)} ${foot(at)}`;
+    return html`${refused}${sheet(at, view, at.side)}`;
   }
   return html`${refused} ${waits(at, view)} ${undo(at)}
     <div class="help">
       <button @click=${() => at.show({ kind: 'help' })}>Send someone, not urgent</button>
       <p>Emergency: use the wall button</p>
     </div>
-    ${ready(at, view)} ${foot(at)}`;
+    ${ready(at, view)}`;
 }
 
 function waits(at: Station, view: StationView): TemplateResult {
@@ -58,7 +59,7 @@ function waits(at: Station, view: StationView): TemplateResult {
     .map(
       (i) =>
         html`<div class="w ask">
-          ${short(i.name)} counts ${minutesTo(i.lapsesAt!, at.now)} min more<small
+          ${keyWords(i)}: counts ${minutesTo(i.lapsesAt!, at.now)} min more<small
             >until ${at.hhmm(i.lapsesAt)}</small
           >
         </div>`,
@@ -99,24 +100,29 @@ function undo(at: Station): TemplateResult {
 function ready(at: Station, view: StationView): TemplateResult {
   const room = view.room;
   const going = at.said.pending('ready');
-  const said =
-    room?.readyAt === undefined
-      ? ''
-      : `ready reported ${at.hhmm(room.readyAt)} by ${room.readyBy ? roleName(room.readyBy) : 'someone'}, ${room.readyOpen} open then`;
+  const said = room?.readyAt === undefined ? '' : readyWords(at, room);
   const open = view.open.length;
   return html`<div class="ready">
     <button class="main" ?disabled=${!room} @click=${() => at.reportReady()}>
       Report ready${open > 0 ? ` (${open} open)` : ''}
-      <small>${going ? 'sent, not yet on the board' : said || openNames(view.open)}</small>
+      <small>${going ? 'sent, not yet on the board' : said || openSections(view.open)}</small>
     </button>
   </div>`;
 }
 
-function foot(at: Station): TemplateResult {
+/** "reported 07:12 by anaesthetist, nothing open": what was said, never more. */
+function readyWords(at: Station, room: RoomPart): string {
+  const by = room.readyBy ? ` by ${roleName(room.readyBy)}` : '';
+  const open = room.readyOpen > 0 ? `${room.readyOpen} open then` : 'nothing open then';
+  return `reported ${at.hhmm(room.readyAt)}${by}, ${open}`;
+}
+
+/** What is sent, and the board's clock. */
+export function foot(at: Station): TemplateResult {
   const unsent = at.live.unsent;
   const words = sentWords(at);
-  return html`<p class="foot" role="status">
-    ${unsent > 0 ? html`<b>${words}</b>` : words} · board
-    ${at.hhmmss(at.now)}${at.suite?.demo ? ' · demo' : ''}
+  return html`<p class="foot">
+    ${unsent > 0 ? html`<b>${words}</b>` : words} ·
+    ${boardWords(at)}${at.suite?.demo ? ' · demo' : ''}
   </p>`;
 }

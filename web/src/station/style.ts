@@ -71,6 +71,10 @@ export const stationStyle = css`
   header button.first small {
     color: #10161d;
   }
+  header .who {
+    display: flex;
+    gap: 12px;
+  }
   header .when {
     text-align: right;
     font-size: 20px;
@@ -89,7 +93,7 @@ export const stationStyle = css`
     display: grid;
     grid-template-columns: minmax(0, 1fr) 392px;
     gap: 16px;
-    padding: 12px 24px 10px;
+    padding: 12px 24px 8px;
   }
   .left,
   .right {
@@ -318,185 +322,17 @@ export const stationStyle = css`
     border-color: var(--good-edge);
     color: var(--ink);
   }
-  .caution {
+  footer {
     flex: none;
+    display: flex;
+    align-items: baseline;
+    justify-content: space-between;
+    gap: 16px;
+    padding: 0 24px 8px;
+  }
+  .caution {
     font-size: 16px;
     color: var(--dim);
-  }
-  .right h2 {
-    font-size: 20px;
-    font-weight: 600;
-    color: var(--dim);
-  }
-  .waits {
-    flex: 1;
-    min-height: 0;
-    overflow: hidden;
-    display: flex;
-    flex-direction: column;
-    gap: 8px;
-  }
-  .w {
-    border: 2px solid var(--rule);
-    border-left: 8px solid var(--sky);
-    border-radius: 12px;
-    background: var(--raised);
-    padding: 8px 14px;
-    line-height: 1.2;
-  }
-  .w.ask {
-    border-left-color: var(--ember);
-  }
-  .w small {
-    display: block;
-    color: var(--dim);
-    font-size: 18px;
-    margin-top: 2px;
-  }
-  .w .two {
-    margin-top: 6px;
-  }
-  .w .two button {
-    flex: 1;
-  }
-  .two {
-    display: flex;
-    gap: 8px;
-  }
-  .undo {
-    flex: none;
-    min-height: 56px;
-    display: flex;
-    gap: 8px;
-    align-items: center;
-    font-size: 18px;
-  }
-  .undo span {
-    flex: 1;
-    min-width: 0;
-    display: -webkit-box;
-    -webkit-line-clamp: 2;
-    -webkit-box-orient: vertical;
-    overflow: hidden;
-  }
-  .help {
-    flex: none;
-  }
-  .help button {
-    width: 100%;
-  }
-  .help p,
-  .emergency {
-    font-size: 18px;
-    color: var(--ember);
-    font-weight: 650;
-    text-align: center;
-    padding-top: 4px;
-  }
-  .ready button {
-    width: 100%;
-    min-height: 68px;
-    font-size: 25px;
-    line-height: 1.1;
-  }
-  .ready button small {
-    display: block;
-    font-size: 17px;
-    font-weight: 400;
-  }
-  .foot {
-    flex: none;
-    font-size: 17px;
-    color: var(--dim);
-    text-align: center;
-  }
-  .foot b {
-    color: var(--ember);
-  }
-  .sheet {
-    flex: 1;
-    min-height: 0;
-    display: flex;
-    flex-direction: column;
-    gap: 8px;
-    border: 3px solid var(--ink);
-    border-radius: 14px;
-    background: var(--raised);
-    padding: 12px;
-    overflow: auto;
-  }
-  .sheet .head {
-    display: flex;
-    gap: 8px;
-    align-items: flex-start;
-  }
-  .sheet .head h2 {
-    flex: 1;
-    color: var(--ink);
-    font-size: 22px;
-    line-height: 1.15;
-  }
-  .sheet .dim {
-    font-size: 18px;
-  }
-  .keys {
-    display: grid;
-    grid-template-columns: repeat(3, 1fr);
-    gap: 8px;
-  }
-  .keys button {
-    min-height: 60px;
-    font-size: 27px;
-  }
-  .shown {
-    font-size: 36px;
-    font-weight: 700;
-    border-bottom: 3px solid var(--ink);
-    display: flex;
-    justify-content: space-between;
-    align-items: baseline;
-    min-height: 48px;
-  }
-  .shown small {
-    font-size: 21px;
-    font-weight: 400;
-    color: var(--dim);
-  }
-  .grid {
-    display: grid;
-    grid-template-columns: 1fr 1fr;
-    gap: 8px;
-  }
-  .col {
-    display: grid;
-    gap: 8px;
-  }
-  .col button {
-    text-align: left;
-    line-height: 1.15;
-  }
-  .col button small {
-    display: block;
-    font-weight: 400;
-    color: var(--dim);
-    font-size: 17px;
-  }
-  .col button.main small {
-    color: var(--bar-dim);
-  }
-  .free {
-    display: flex;
-    gap: 8px;
-  }
-  .free input {
-    flex: 1;
-    min-width: 0;
-    min-height: 56px;
-  }
-  .wrong {
-    color: var(--ember);
-    font-weight: 600;
-    font-size: 18px;
   }
   @media (max-width: 1000px) {
     main {
@@ -504,11 +340,54 @@ export const stationStyle = css`
       grid-template-rows: auto minmax(0, 1fr);
     }
     header {
-      flex-wrap: wrap;
+      display: grid;
+      grid-template-columns: auto auto minmax(0, 1fr) auto;
+      gap: 8px 14px;
+    }
+    header h1 {
+      grid-area: 1 / 1;
+    }
+    header .case {
+      grid-area: 1 / 2 / 2 / 4;
+    }
+    header .when {
+      grid-area: 1 / 4;
+    }
+    header .who {
+      grid-area: 2 / 1 / 3 / 4;
+    }
+    header .half {
+      grid-area: 2 / 4;
     }
     .left .rows {
       flex: none;
-      min-height: 500px;
+      height: 480px;
+    }
+    .right {
+      display: grid;
+      grid-template-columns: 1fr 1fr;
+      grid-template-rows: auto minmax(0, 1fr) auto auto;
+    }
+    .right > * {
+      grid-column: 1 / 3;
+    }
+    .right > .sheet {
+      grid-row: 2 / 5;
+    }
+    .right > .waits {
+      grid-row: 2;
+    }
+    .right > .undo {
+      grid-row: 3;
+    }
+    .right > .help {
+      grid-area: 4 / 1;
+    }
+    .right > .ready {
+      grid-area: 4 / 2;
+    }
+    footer {
+      display: block;
     }
   }
 `;

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { CasePart, PersonPart } from '../generated/wire.ts';
+import { goingWords } from '../hands/bands.ts';
 import { minutesTo } from '../hands/clock.ts';
 import { roleName, useName } from '../hands/words.ts';
 import type { Station } from './main.ts';
@@ -10,8 +11,8 @@ export function top(at: Station, view: StationView): TemplateResult {
   return html`<header>
     <h1><span class="vh">Room </span>${at.room}</h1>
     <div class="case">${caseLines(at, view)}</div>
-    ${who(at)}
-    <button @click=${() => at.showHalf(at.half === 'set-up' ? 'beside' : 'set-up')}>
+    <div class="who">${who(at)}</div>
+    <button class="half" @click=${() => at.showHalf(at.half === 'set-up' ? 'beside' : 'set-up')}>
       ${at.half === 'set-up' ? 'Room and team' : 'Set-up'}<small>show</small>
     </button>
     <div class="when">${when(at, view)}</div>
@@ -69,7 +70,7 @@ export function hereWords(at: Station, person: PersonPart): string {
   if (person.arrivedAt !== undefined) {
     return `arrived ${at.hhmm(person.arrivedAt)}`;
   }
-  return at.said.pending(person.key) ? 'arrival not yet on the board' : 'not arrived';
+  return goingWords(at, person.key) || 'not arrived';
 }
 
 function when(at: Station, view: StationView): TemplateResult | typeof nothing {

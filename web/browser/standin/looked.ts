@@ -1,0 +1,36 @@
+import type { Page } from 'playwright-core';
+
+/** A room terminal, lying and standing. */
+export const LANDSCAPE = { width: 1280, height: 800 };
+export const PORTRAIT = { width: 800, height: 1280 };
+
+/** Buttons and fields that are smaller than `least` either way, one line each. */
+export async function smallTargets(page: Page, least: number): Promise<string[]> {
+  return page.evaluate((size) => {
+    const found: string[] = [];
+    const walk = (root: Document | ShadowRoot) => {
+      for (const element of root.querySelectorAll('*')) {
+        if (element.shadowRoot) {
+          walk(element.shadowRoot);
+        }
+        if (element.matches('button, input, select, textarea, a[href], summary')) {
+          const box = element.getBoundingClientRect();
+          const hidden = box.width === 0 || box.height === 0;
+          if (!hidden && (box.width < size - 0.5 || box.height < size - 0.5)) {
+            found.push(`${element.textContent?.trim().slice(0, 30)} ${box.width}x${box.height}`);
+          }
+        }
+      }
+    };
+    walk(document);
+    return found;
+  }, least);
+}
+
+/** True if the page itself would have to be scrolled. */
+export async function scrolls(page: Page): Promise<boolean> {
+  return page.evaluate(() => {
+    const root = document.scrollingElement!;
+    return root.scrollHeight > innerHeight + 1 || root.scrollWidth > innerWidth + 1;
+  });
+}

@@ -1,0 +1,197 @@
+import type { Server } from 'node:http';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import type { CommandUnion, RoomPart } from '../src/generated/wire.ts';
+import { StandIn } from './standin/board.ts';
+import { openBrowser, shot, violations } from './chromium.ts';
+import { LANDSCAPE, PORTRAIT, scrolls, smallTargets } from './standin/looked.ts';
+import { MINUTE, morning, SEVEN } from './standin/morning.ts';
+import { servePages } from './standin/pages.ts';
+
+let browser: Browser;
+let server: Server;
+let address: string;
+const boards: StandIn[] = [];
+
+beforeAll(async () => {
+  browser = await openBrowser();
+  ({ server, address } = await servePages());
+});
+afterAll(async () => {
+  await browser.close();
+  server.close();
+});
+afterEach(async () => {
+  boards.splice(0).forEach((b) => b.stop());
+  await Promise.all(browser.contexts().map((c) => c.close()));
+});
+
+async function station(size = LANDSCAPE, room = '5'): Promise<{ page: Page; board: StandIn }> {
+  const board = new StandIn(morning(12));
+  boards.push(board);
+  const context = await browser.newContext({ viewport: size, reducedMotion: 'reduce' });
+  const page = await context.newPage();
+  page.setDefaultTimeout(6_000);
+  await board.on(page);
+  await page.goto(`${address}/station/${room}`);
+  await page.getByText('Everything is sent').waitFor();
+  return { page, board };
+}
+
+/** Touches that are counted: a button, or a number typed with its own enter button. */
+class Hands {
+  touches = 0;
+  private readonly page: Page;
+  constructor(page: Page) {
+    this.page = page;
+  }
+
+  async touch(name: string | RegExp): Promise<void> {
+    this.touches++;
+    await this.page.getByRole('button', { name }).first().click();
+  }
+
+  async number(digits: string, enter: RegExp): Promise<void> {
+    this.touches++;
+    for (const digit of digits) {
+      await this.page.getByRole('button', { name: digit, exact: true }).click();
+    }
+    await this.page.getByRole('button', { name: enter }).click();
+  }
+}
+
+describe('station', () => {
+  it('should take a normal adult set-up in at most ten touches, numbers included', async () => {
+    const { page, board } = await station();
+    board.set({ ...person(board, 'T1'), arrivedAt: SEVEN });
+    const hands = new Hands(page);
+
+    await hands.touch(/^I am here/);
+    await hands.touch('Machine: gone through');
+    await hands.number('40', /^40 mL\/min/);
+    await shot(page, 'station-cylinder');
+    await hands.number('1850', /^1,850 psi, closed again/);
+    await hands.number('32', /^32 cmH2O/);
+    await hands.touch(/^Rest gone through/);
+    await hands.touch('Drugs: gone through');
+    await hands.touch(/^technician/);
+    await hands.touch('at hand');
+    await hands.touch(/^Report ready/);
+
+    await page.getByText(/reported 07:0\d by anaesthetist, nothing open then/).waitFor();
+    await shot(page, 'station-ready');
+    const open = [...board.parts.values()].filter(
+      (p) => p.part === 'item' && p.room === '5' && p.state !== 'good' && isSetUp(p.section),
+    );
+    expect(open).toEqual([]);
+    expect(hands.touches).toBeLessThanOrEqual(10);
+    expect(types(board)).toContain('report-ready');
+  });
+});
+
+function person(board: StandIn, id: string) {
+  return board.parts.get(`person/${id}`) as Extract<
+    ReturnType<StandIn['parts']['get']>,
+    { part: 'person' }
+  >;
+}
+
+function isSetUp(section: string): boolean {
+  return ['machine', 'suction', 'monitors', 'airway', 'iv', 'drugs', 'special'].includes(section);
+}
+
+function types(board: StandIn): CommandUnion['type'][] {
+  return board.taken.map((c) => c.type);
+}
+
+describe('station as it looks', () => {
+  for (const [name, size] of [
+    ['landscape', LANDSCAPE],
+    ['portrait', PORTRAIT],
+  ] as const) {
+    it(`should need no scrolling, have large targets and no axe violation, ${name}`, async () => {
+      const { page, board } = await station(size);
+      const look = async (state: string) => {
+        await shot(page, `station-${state}-${name}`);
+        expect(await scrolls(page), state).toBe(false);
+        expect(await smallTargets(page, 56), state).toEqual([]);
+        expect(await violations(page), state).toEqual([]);
+      };
+      await look('start');
+
+      await page.getByRole('button', { name: /^I am here/ }).click();
+      board.set({ ...board.item('case:C5/airway.tubes'), state: 'fault', what: 'cuff leaks' });
+      board.set({ ...board.item('room:5/machine.bag'), state: 'in-hand', stillGoing: true });
+      board.set({
+        ...board.item('case:C5/drugs.drawn'),
+        state: 'good',
+        since: SEVEN,
+        lapsesAt: SEVEN + 20 * MINUTE,
+      });
+      await page.getByRole('button', { name: 'Suction: gone through' }).click();
+      await page.getByText(/gone through 07:0/).waitFor();
+      await look('work');
+
+      await page
+        .getByRole('button', { name: /^Machine bag since/ })
+        .first()
+        .click();
+      await look('section');
+      await page.getByRole('button', { name: /spare oxygen source: more/ }).click();
+      await look('item');
+      await page.getByRole('button', { name: 'Close' }).last().click();
+      await page.getByRole('button', { name: 'Close' }).first().click();
+      await page.getByRole('button', { name: 'Monitors: all but…' }).click();
+      await page.getByRole('button', { name: /alarms audible: not done/ }).click();
+      await look('all-but');
+      await page.getByRole('button', { name: 'Close' }).first().click();
+      await page.getByRole('button', { name: 'Machine: gone through' }).click();
+      await look('number');
+      await page.getByRole('button', { name: 'Close' }).first().click();
+      await page.getByRole('button', { name: 'Send someone, not urgent' }).click();
+      await look('help');
+      await page.getByRole('button', { name: 'Close' }).first().click();
+      await page.getByRole('button', { name: /^Room and team/ }).click();
+      await look('beside');
+      await page.getByRole('button', { name: /^anaesthetist · A5/ }).click();
+      await look('who');
+    });
+  }
+
+  it('should show a refusal in the server’s words and never as done', async () => {
+    const { page, board } = await station();
+    board.refusing = { type: 'sweep', code: 'evidence-missing', words: 'Say the leak first.' };
+    await page.getByRole('button', { name: 'Suction: gone through' }).click();
+    await page.getByText('Say the leak first.').waitFor();
+    expect(await page.getByRole('button', { name: 'Suction: gone through' }).count()).toBe(1);
+    await shot(page, 'station-refused');
+    expect(await violations(page)).toEqual([]);
+    await page.getByRole('button', { name: 'I have read it' }).click();
+    expect(await page.getByText('Say the leak first.').count()).toBe(0);
+  });
+
+  it('should say that a touch is not sent while the board is away, and lose nothing', async () => {
+    const { page, board } = await station();
+    board.silent = true;
+    await page.getByRole('button', { name: 'Suction: gone through' }).click();
+    await page.getByText('1 not sent').waitFor();
+    await page.getByText(/Not live since/).waitFor({ timeout: 10_000 });
+    await shot(page, 'station-stale');
+    expect(await scrolls(page)).toBe(false);
+    expect(await violations(page)).toEqual([]);
+    expect(board.item('room:5/suction.strong').state).toBe('open');
+    board.silent = false;
+    await page.getByText('Everything is sent').waitFor({ timeout: 20_000 });
+    expect(types(board)).toEqual(['sweep']);
+  });
+
+  it('should never refuse "starting now" and name what is open', async () => {
+    const { page, board } = await station();
+    await page.getByRole('button', { name: /^wheels in/ }).click();
+    await page.getByText(/wheels in with \d+ open: /).waitFor();
+    expect(types(board)).toEqual(['reach']);
+    board.set({ ...(board.parts.get('room/5') as RoomPart), startedAt: SEVEN + MINUTE });
+    await page.getByText('started 07:01').waitFor();
+    await shot(page, 'station-started');
+  });
+});
