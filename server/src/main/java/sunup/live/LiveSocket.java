@@ -34,7 +34,9 @@ final class LiveSocket implements Screen {
   /** Close codes of RFC 6455. */
   static final short GOING_AWAY = 1001;
 
+  static final short PROTOCOL_ERROR = 1002;
   static final short POLICY = 1008;
+  static final short TOO_BIG = 1009;
   static final short TRY_LATER = 1013;
 
   private static final Pattern SCREEN = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,39}");
@@ -79,7 +81,7 @@ final class LiveSocket implements Screen {
     socket.textMessageHandler(text -> received(text.getBytes(StandardCharsets.UTF_8)));
     socket.binaryMessageHandler(bytes -> received(bytes.getBytes()));
     socket.pongHandler(pong -> lastHeard = realNow());
-    socket.exceptionHandler(e -> close(POLICY, "not understood"));
+    socket.exceptionHandler(this::broke);
     socket.closeHandler(
         v -> {
           closing = true;
@@ -338,6 +340,15 @@ final class LiveSocket implements Screen {
 
   private void trouble(String code, String words) {
     write(AudienceStream.encode(new ServerMessage.Trouble(code, words)));
+  }
+
+  /** Vert.x tells a message over the limit by an IllegalStateException, all else by others. */
+  private void broke(Throwable e) {
+    if (e instanceof IllegalStateException) {
+      close(TOO_BIG, "a message is at most " + limits.messageBytesMax() + " bytes");
+    } else {
+      close(PROTOCOL_ERROR, "not understood");
+    }
   }
 
   private void noHello() {

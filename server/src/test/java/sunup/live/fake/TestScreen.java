@@ -33,6 +33,10 @@ public final class TestScreen {
   private final List<ServerMessage> got = new ArrayList<>();
   private final Map<String, Part> parts = new LinkedHashMap<>();
   private final CompletableFuture<Void> ended = new CompletableFuture<>();
+
+  /** Kept: Vert.x closes a client that nobody refers to, and its sockets with it. */
+  private final WebSocketClient client;
+
   private WebSocket socket;
   private String morning;
   private long epoch = -1;
@@ -40,7 +44,9 @@ public final class TestScreen {
   private long upTo = -1;
   private int gaps;
 
-  private TestScreen() {}
+  private TestScreen(WebSocketClient client) {
+    this.client = client;
+  }
 
   /** Connects and waits for it. */
   public static TestScreen connect(Vertx vertx, int port) throws Exception {
@@ -56,16 +62,17 @@ public final class TestScreen {
   }
 
   public static TestScreen connect(Vertx vertx, WebSocketConnectOptions options) throws Exception {
-    TestScreen screen = new TestScreen();
-    WebSocketClient client =
-        vertx.createWebSocketClient(
-            new WebSocketClientOptions()
-                .setReceiveBufferSize(8 * 1024)
-                .setMaxMessageSize(64 * 1024 * 1024));
+    TestScreen screen =
+        new TestScreen(
+            vertx.createWebSocketClient(
+                new WebSocketClientOptions()
+                    .setReceiveBufferSize(8 * 1024)
+                    .setMaxMessageSize(64 * 1024 * 1024)));
     // The handlers must be there before the first message is read: connected on the client's loop.
     screen.socket =
         await(
-            client
+            screen
+                .client
                 .webSocket()
                 .textMessageHandler(screen::text)
                 .binaryMessageHandler(screen::binary)

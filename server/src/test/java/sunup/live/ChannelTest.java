@@ -1,0 +1,331 @@
+package sunup.live;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.vertx.core.buffer.Buffer;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Executor;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import sunup.board.MorningId;
+import sunup.board.SuiteId;
+import sunup.codec.BadJson;
+import sunup.codec.Json;
+import sunup.live.fake.FakeOwner;
+import sunup.live.fake.ManualClock;
+import sunup.live.fake.ManualLane;
+import sunup.live.fake.NoteSight;
+import sunup.wire.Audience;
+import sunup.wire.ServerMessage;
+
+/** Rule 2, in a time that the test makes. */
+class ChannelTest {
+  private final ManualClock clock = new ManualClock();
+  private final ManualLane lane = new ManualLane(clock);
+  private final NoteSight sight = new NoteSight();
+  private final FakeOwner owner =
+      new FakeOwner(new MorningId(new SuiteId("main"), LocalDate.of(2026, 11, 25)), clock);
+  private final List<Runnable> work = new ArrayList<>();
+  private final Executor pool = work::add;
+  private final Kept screen = new Kept(Audience.DESK);
+  private MorningChannel channel;
+
+  @BeforeEach
+  void open() {
+    channel =
+        new MorningChannel(
+            owner, new MorningChannel.Tools(clock, lane, sight, pool, Pace.DEFAULT), Map.of());
+    channel.open();
+    lane.drain();
+    channel.join(screen, null);
+  }
+
+  private void compute() {
+    List<Runnable> now = new ArrayList<>(work);
+    work.clear();
+    now.forEach(Runnable::run);
+    lane.drain();
+  }
+
+  @Test
+  void shouldSendTheFirstChangeAtOnceAndThenOneFrameIn50Ms() {
+    lane.pass(1_000);
+    screen.clear();
+
+    owner.say("one");
+    lane.drain();
+    assertThat(screen.frames()).hasSize(1);
+
+    for (int i = 0; i < 20; i++) {
+      owner.say("more " + i);
+      lane.pass(10);
+    }
+    lane.pass(60);
+
+    assertThat(screen.frames()).hasSize(5);
+    assertThat(screen.frames().get(4).upTo()).isEqualTo(21);
+    assertThat(screen.frames()).extracting(ServerMessage.Frame::n).isSorted();
+  }
+
+  @Test
+  void shouldTellEachAudienceThatASequenceIsIncludedEvenIfNothingChangedForIt() {
+    Kept wall = new Kept(Audience.WALL);
+    channel.join(wall, null);
+    lane.pass(1_000);
+    wall.clear();
+
+    owner.say(null);
+    lane.drain();
+
+    assertThat(wall.frames())
+        .singleElement()
+        .satisfies(f -> assertThat(f.upTo()).isEqualTo(1))
+        .satisfies(f -> assertThat(f.set()).isEmpty());
+  }
+
+  @Test
+  void shouldBeatOnceASecondWhileTheJournalConfirms() {
+    screen.clear();
+    for (int i = 0; i < 10; i++) {
+      owner.confirm();
+      lane.pass(1_000);
+    }
+
+    assertThat(screen.beats()).hasSize(10);
+    ServerMessage.Beat last = screen.beats().get(9);
+    assertThat(last.epoch()).isEqualTo(1);
+    assertThat(last.readOnly()).isFalse();
+    assertThat(last.confirmedAt()).isEqualTo(clock.realMs() - 1_000);
+  }
+
+  @Test
+  void shouldNotBeatWhenTheJournalHasNotConfirmedForTwoSeconds() {
+    owner.confirm();
+    lane.pass(2_000);
+    screen.clear();
+
+    lane.pass(10_000);
+    assertThat(screen.beats()).isEmpty();
+    Kept late = new Kept(Audience.DESK);
+    channel.join(late, null);
+    assertThat(late.messages).hasSize(1).allMatch(ServerMessage.View.class::isInstance);
+
+    owner.confirm();
+    lane.pass(1_000);
+    assertThat(screen.beats()).hasSize(1);
+  }
+
+  @Test
+  void shouldSayThatItIsReadOnlyWhenTheOwnerSaysSo() {
+    owner.readOnly();
+    screen.clear();
+
+    lane.pass(5_000);
+
+    assertThat(screen.beats()).hasSizeGreaterThanOrEqualTo(5);
+    assertThat(screen.beats()).allMatch(ServerMessage.Beat::readOnly);
+  }
+
+  @Test
+  void shouldNotBeatWhenTheMorningCantBeDrawn() {
+    owner.confirm();
+    sight.broken(true);
+    owner.say("unseen");
+    lane.drain();
+    screen.clear();
+
+    owner.confirm();
+    lane.pass(1_000);
+    assertThat(screen.messages).isEmpty();
+
+    sight.broken(false);
+    owner.say("seen");
+    lane.drain();
+    owner.confirm();
+    lane.pass(1_000);
+    assertThat(screen.frames()).singleElement().satisfies(f -> assertThat(f.upTo()).isEqualTo(2));
+    assertThat(screen.beats()).hasSize(1);
+  }
+
+  @Test
+  void shouldNeverSendALowerEpoch() {
+    owner.epoch(3);
+    lane.drain();
+    screen.clear();
+
+    owner.epoch(2);
+    lane.pass(2_000);
+    owner.say("in the third");
+    lane.pass(1_000);
+
+    assertThat(screen.frames()).isNotEmpty().allMatch(f -> f.epoch() == 3);
+    assertThat(screen.beats()).isNotEmpty().allMatch(b -> b.epoch() == 3);
+  }
+
+  @Test
+  void shouldSendAViewThatCountsAnewWhenTheEpochRises() {
+    owner.say("before");
+    lane.pass(1_000);
+    screen.clear();
+
+    owner.epoch(2);
+    lane.drain();
+
+    ServerMessage.View view = (ServerMessage.View) screen.messages.get(0);
+    assertThat(view.epoch()).isEqualTo(2);
+    assertThat(view.n()).isZero();
+    assertThat(view.upTo()).isEqualTo(1);
+  }
+
+  @Test
+  void shouldAnswerWithFewTrialsFirstAndManyWhenNothingNewerWaits() {
+    compute();
+    lane.pass(100);
+    assertThat(trials()).isEqualTo("256");
+    compute();
+    lane.pass(100);
+    assertThat(trials()).isEqualTo("2000");
+    assertThat(work).isEmpty();
+  }
+
+  @Test
+  void shouldComputeOneForecastAtATimeAndDropAllButTheNewestState() {
+    for (int i = 0; i < 5; i++) {
+      owner.say("n" + i);
+      lane.drain();
+    }
+    assertThat(work).hasSize(1);
+
+    compute();
+    lane.pass(100);
+    assertThat(screen.last().forecastOf()).isZero();
+    compute();
+    lane.pass(100);
+    assertThat(screen.last().forecastOf()).isEqualTo(5);
+    assertThat(trials()).isEqualTo("256");
+  }
+
+  @Test
+  void shouldComputeAgainEveryTenSecondsOfMorningTimeWhenNothingHappens() {
+    compute();
+    compute();
+    assertThat(work).isEmpty();
+
+    lane.pass(10_000);
+
+    assertThat(work).hasSize(1);
+  }
+
+  @Test
+  void shouldResumeFromTheRingAndSendAViewWhenTheFrameIsOlderThanAMinute() {
+    lane.pass(1_000);
+    ServerMessage.View view = (ServerMessage.View) screen.messages.get(0);
+    channel.leave(screen);
+    for (int i = 0; i < 30; i++) {
+      owner.say("a note of some length, so that frames are smaller than the view " + i);
+      lane.pass(100);
+    }
+    long seen = screenAt(28);
+    Kept back = new Kept(Audience.DESK);
+    channel.join(back, new MorningChannel.Resume(view.morning(), 1, seen));
+    assertThat(back.frames()).isNotEmpty();
+    assertThat(back.frames().get(0).n()).isEqualTo(seen + 1);
+    assertThat(back.messages).noneMatch(ServerMessage.View.class::isInstance);
+
+    lane.pass(61_000);
+    owner.say("much later");
+    lane.drain();
+    Kept old = new Kept(Audience.DESK);
+    channel.join(old, new MorningChannel.Resume(view.morning(), 1, seen));
+    assertThat(old.messages.get(0)).isInstanceOf(ServerMessage.View.class);
+  }
+
+  @Test
+  void shouldSendAViewToAScreenThatSaysItSawWhatWasNotSentYet() {
+    Kept ahead = new Kept(Audience.DESK);
+
+    channel.join(ahead, new MorningChannel.Resume(owner.morning(), 1, 1_000_000));
+
+    assertThat(ahead.messages.get(0)).isInstanceOf(ServerMessage.View.class);
+  }
+
+  private long screenAt(int back) {
+    Kept probe = new Kept(Audience.DESK);
+    channel.join(probe, null);
+    channel.leave(probe);
+    return ((ServerMessage.View) probe.messages.get(0)).n() - (30 - back);
+  }
+
+  private String trials() {
+    Kept probe = new Kept(Audience.DESK);
+    channel.join(probe, null);
+    channel.leave(probe);
+    return ((ServerMessage.View) probe.messages.get(0))
+        .parts().stream()
+            .filter(p -> p.key().equals("trials"))
+            .map(p -> ((sunup.wire.Part.NotePart) p).text())
+            .findFirst()
+            .orElseThrow();
+  }
+
+  /** A screen that keeps what it got. */
+  private static final class Kept implements Screen {
+    private final Audience audience;
+    private final List<ServerMessage> messages = new ArrayList<>();
+
+    Kept(Audience audience) {
+      this.audience = audience;
+    }
+
+    @Override
+    public Audience audience() {
+      return audience;
+    }
+
+    @Override
+    public void view(Buffer message) {
+      keep(message);
+    }
+
+    @Override
+    public void frame(Buffer message) {
+      keep(message);
+    }
+
+    @Override
+    public void beat(Buffer message) {
+      keep(message);
+    }
+
+    private void keep(Buffer message) {
+      try {
+        messages.add(Json.read(message.getBytes(), ServerMessage.class));
+      } catch (BadJson e) {
+        throw new IllegalStateException(e);
+      }
+    }
+
+    void clear() {
+      messages.clear();
+    }
+
+    List<ServerMessage.Frame> frames() {
+      return of(ServerMessage.Frame.class);
+    }
+
+    List<ServerMessage.Beat> beats() {
+      return of(ServerMessage.Beat.class);
+    }
+
+    ServerMessage.Frame last() {
+      return frames().get(frames().size() - 1);
+    }
+
+    private <M extends ServerMessage> List<M> of(Class<M> kind) {
+      return messages.stream().filter(kind::isInstance).map(kind::cast).toList();
+    }
+  }
+}
