@@ -76,7 +76,8 @@ public final class NoteTaking implements Decider {
         m.units(),
         m.places(),
         m.sheets(),
-        m.items(),
+        m.roomItems(),
+        m.caseItems(),
         List.copyOf(notes));
   }
 }

@@ -1,19 +1,24 @@
 package sunup.board;
 
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import sunup.sheets.ComposedSheet;
+import sunup.sheets.SheetItem;
 
 /**
  * The state of one morning: what the events so far make of it. Immutable; maps keep the order in
- * which the plan named things.
+ * which the plan named things. Items are kept by their owner, so that a touch copies one room's or
+ * case's items and not the suite's; read them by {@link #item}, {@link #itemsOf} or {@link
+ * #allItems}.
  *
  * @param id suite and date, or null before the first plan
- * @param phase draft, open or closed
+ * @param phase none, draft, open or closed
  * @param seq the journal sequence of the last event applied
  * @param settings the site's decisions
  * @param beginsAt when set-up is planned to begin
- * @param openedAt when the morning was opened, or null
+ * @param openedAt when the morning was first opened, or null
  * @param closedAt when it was closed, or null
  * @param lastRecordedAt recordedAt of the last event; the next is never before it
  * @param rooms by id, in the wall's order
@@ -22,8 +27,11 @@ import sunup.sheets.ComposedSheet;
  * @param units by id
  * @param places by id
  * @param sheets composed sheets by hash
- * @param items every item of every room and case, by reference
- * @param notes in order
+ * @param roomItems the items of each room-day by key; also those that its present case does not ask
+ *     for
+ * @param caseItems the items of each case by key; also those that its present sheet does not ask
+ *     for
+ * @param notes in order, the newest {@link #MAX_NOTES}
  */
 public record Morning(
     MorningId id,
@@ -40,8 +48,12 @@ public record Morning(
     Map<UnitId, UnitDay> units,
     Map<PlaceId, PlaceDay> places,
     Map<String, ComposedSheet> sheets,
-    Map<ItemRef, Item> items,
+    Map<RoomId, Map<String, Item>> roomItems,
+    Map<CaseId, Map<String, Item>> caseItems,
     List<NoteKept> notes) {
+
+  /** The state keeps so many notes; older ones stay in the journal only. */
+  public static final int MAX_NOTES = 500;
 
   /** Phases of a morning. */
   public enum Phase {
@@ -62,42 +74,54 @@ public record Morning(
           null,
           null,
           0,
-          Map.of(),
-          Map.of(),
-          Map.of(),
-          Map.of(),
-          Map.of(),
-          Map.of(),
-          Map.of(),
+          Collections.emptyMap(),
+          Collections.emptyMap(),
+          Collections.emptyMap(),
+          Collections.emptyMap(),
+          Collections.emptyMap(),
+          Collections.emptyMap(),
+          Collections.emptyMap(),
+          Collections.emptyMap(),
           List.of());
 
   /**
    * A room on this morning.
    *
-   * @param caseId its first case, or null
+   * @param caseId its first case, or null; a cancelled case stays until another is added
    * @param use what it is used for
    * @param useUntil until when, as expected, or null
-   * @param revision the journal sequence that last touched it
-   * @param lastWordAt when anybody last said anything about its set-up from the room, by
-   *     happenedAt, or null
+   * @param last what last touched it (its case, its use, ready, a holdup taken, help)
+   * @param lastWordAt when anybody of the room last said anything about its set-up, by happenedAt,
+   *     or null; BOARD.md says what counts
    * @param readyAt when it was last reported ready, or null
    * @param readyBy the role that reported it
    * @param readyOpen what was open then
    * @param taken the holdup that somebody has taken, or null
    * @param help the request for help that stands, or null
+   * @param entered the last single touches that made items good, at most {@link
+   *     TogetherRule#TOUCHES}: from them follows what was entered together
    */
   public record RoomDay(
       RoomId id,
       CaseId caseId,
       RoomUse use,
       Long useUntil,
-      long revision,
+      Touch last,
       Long lastWordAt,
       Long readyAt,
       Role readyBy,
       List<ItemRef> readyOpen,
       Taken taken,
-      Help help) {}
+      Help help,
+      List<Entered> entered) {
+    /** The journal sequence that last touched it. */
+    public long revision() {
+      return last.revision();
+    }
+  }
+
+  /** A touch that made an item good. */
+  public record Entered(ItemRef item, long at) {}
 
   /** A holdup that somebody has taken. */
   public record Taken(String holdup, Role by, Private said, Long lookAgainAt, long at) {}
@@ -111,8 +135,9 @@ public record Morning(
    * @param plan as it stands now; its room is where the case is now
    * @param agreedAt an agreed later start, or null
    * @param cancelled true if it will not happen
-   * @param revision the journal sequence that last touched it
+   * @param last what last touched it
    * @param steps when each step of the start chain was reached
+   * @param saidBy what said so, for undo
    * @param flagged items that were open when a step happened all the same
    * @param reason the reported cause, or null
    */
@@ -120,18 +145,49 @@ public record Morning(
       CasePlan plan,
       Long agreedAt,
       boolean cancelled,
-      long revision,
+      Touch last,
       Map<Step, Long> steps,
+      Map<Step, Said> saidBy,
       List<ItemRef> flagged,
       Reason reason) {
+    /** The journal sequence that last touched it. */
+    public long revision() {
+      return last.revision();
+    }
+
     /** The time that its start is measured against: agreed, or else booked. */
     public long target() {
       return agreedAt != null ? agreedAt : plan.bookedAt();
     }
+
+    /** True if the step, or one that comes after it, has happened. */
+    public boolean hasPassed(Step step) {
+      for (Step reached : steps.keySet()) {
+        if (reached.compareTo(step) >= 0) {
+          return true;
+        }
+      }
+      return false;
+    }
   }
 
-  /** A reported cause; {@code instead} is what the other side sees, or null. */
-  public record Reason(DelayReason reason, Private said, boolean agreed, DelayReason instead) {}
+  /** The command and the screen that said a step was reached. */
+  public record Said(CommandId command, String screen) {}
+
+  /**
+   * A reported cause.
+   *
+   * @param by the role that gave it
+   * @param person who gave it, or null if nobody signed
+   * @param instead what the other side sees, or null
+   */
+  public record Reason(
+      DelayReason reason,
+      Private said,
+      Role by,
+      PersonId person,
+      boolean agreed,
+      DelayReason instead) {}
 
   /**
    * A person on this morning.
@@ -150,19 +206,146 @@ public record Morning(
       RoomId room,
       Long leftAt,
       Long lastWordAt,
-      long revision) {}
+      Touch last) {
+    /** The journal sequence that last touched it. */
+    public long revision() {
+      return last.revision();
+    }
+
+    public boolean isHere() {
+      return arrivedAt != null && leftAt == null;
+    }
+  }
 
   /** A piece of equipment: with which room, and to which room the next free one is promised. */
-  public record UnitDay(UnitPlan plan, RoomId with, Long since, RoomId promised, long revision) {}
+  public record UnitDay(UnitPlan plan, RoomId with, Long since, RoomId promised, Touch last) {
+    /** The journal sequence that last touched it. */
+    public long revision() {
+      return last.revision();
+    }
+  }
 
   /** A place and when it opens. */
-  public record PlaceDay(PlacePlan plan, long opensAt, long revision) {}
+  public record PlaceDay(PlacePlan plan, long opensAt, Touch last) {
+    /** The journal sequence that last touched it. */
+    public long revision() {
+      return last.revision();
+    }
+  }
 
   /** A note. */
   public record NoteKept(RoomId room, Role by, long at, Private text) {}
 
-  /** The composed sheet of a case. */
+  /** An item with what its sheet says of it and where it is now. */
+  public record Placed(Item item, SheetItem sheet, RoomId room) {
+    public ItemRef ref() {
+      return item.ref();
+    }
+  }
+
+  /** The composed sheet of a case, or null. */
   public ComposedSheet sheetOf(CaseDay caseDay) {
-    return sheets.get(caseDay.plan().sheet());
+    return caseDay == null ? null : sheets.get(caseDay.plan().sheet());
+  }
+
+  /** The case in a room, cancelled or not; null if it has none. */
+  public CaseDay caseIn(RoomId room) {
+    RoomDay day = rooms.get(room);
+    return day == null || day.caseId() == null ? null : cases.get(day.caseId());
+  }
+
+  /** An item, or null if this morning has no such item. */
+  public Item item(ItemRef ref) {
+    if (ref == null) {
+      return null;
+    }
+    Map<String, Item> owned =
+        ref.room() != null ? roomItems.get(ref.room()) : caseItems.get(ref.caseId());
+    return owned == null ? null : owned.get(ref.key());
+  }
+
+  /** Where an item is now: case items move with their case. Null if there is no such owner. */
+  public RoomId roomOf(ItemRef ref) {
+    if (ref.room() != null) {
+      return rooms.containsKey(ref.room()) ? ref.room() : null;
+    }
+    CaseDay day = cases.get(ref.caseId());
+    return day == null ? null : day.plan().room();
+  }
+
+  /** The case that an item is asked for by: its own, or the one in its room; or null. */
+  public CaseDay caseOf(ItemRef ref) {
+    return ref.room() != null ? caseIn(ref.room()) : cases.get(ref.caseId());
+  }
+
+  /** What the present sheet says of an item, or null if it does not ask for it. */
+  public SheetItem sheetItem(ItemRef ref) {
+    ComposedSheet sheet = sheetOf(caseOf(ref));
+    if (sheet == null) {
+      return null;
+    }
+    SheetItem.Belongs belongs =
+        ref.room() != null ? SheetItem.Belongs.ROOM : SheetItem.Belongs.CASE;
+    for (SheetItem item : sheet.items()) {
+      if (item.belongs() == belongs && item.key().equals(ref.key())) {
+        return item;
+      }
+    }
+    return null;
+  }
+
+  /** The items that a room's present case asks for, of the room and of the case, in sheet order. */
+  public List<Placed> itemsOf(RoomId room) {
+    CaseDay day = caseIn(room);
+    ComposedSheet sheet = sheetOf(day);
+    if (sheet == null) {
+      return List.of();
+    }
+    Map<String, Item> ofRoom = roomItems.getOrDefault(room, Collections.emptyMap());
+    Map<String, Item> ofCase = caseItems.getOrDefault(day.plan().id(), Collections.emptyMap());
+    List<Placed> list = new ArrayList<>(sheet.items().size());
+    for (SheetItem item : sheet.items()) {
+      Item kept = (item.belongs() == SheetItem.Belongs.ROOM ? ofRoom : ofCase).get(item.key());
+      if (kept != null) {
+        list.add(new Placed(kept, item, room));
+      }
+    }
+    return list;
+  }
+
+  /** Every item that is kept, rooms first. */
+  public List<Item> allItems() {
+    List<Item> list = new ArrayList<>();
+    roomItems.values().forEach(owned -> list.addAll(owned.values()));
+    caseItems.values().forEach(owned -> list.addAll(owned.values()));
+    return list;
+  }
+
+  /** The state of an item at a moment, with lapses worked out. */
+  public ItemState stateOf(Item item, long now) {
+    return Lapses.stateOf(this, item, now);
+  }
+
+  /**
+   * The state of an item at a moment, with lapses worked out.
+   *
+   * @return null if there is no such item
+   */
+  public ItemState stateOf(ItemRef ref, long now) {
+    Item item = item(ref);
+    return item == null ? null : Lapses.stateOf(this, item, now);
+  }
+
+  /** When an item that is good stops counting, or null if it does not. May lie in the past. */
+  public Long lapsesAt(Item item) {
+    return Lapses.lapsesAt(this, item);
+  }
+
+  /**
+   * The items that are not good and without which a step may not happen: those that gate it, and
+   * those that gate an earlier step which has not happened either. In sheet order.
+   */
+  public List<Placed> gating(CaseId caseId, Step step, long now) {
+    return Gates.gating(this, caseId, step, now);
   }
 }

@@ -55,7 +55,8 @@ public final class FakeOwner implements Owner {
         none.units(),
         none.places(),
         none.sheets(),
-        none.items(),
+        none.roomItems(),
+        none.caseItems(),
         notes);
   }
 

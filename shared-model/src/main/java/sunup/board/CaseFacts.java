@@ -1,0 +1,159 @@
+package sunup.board;
+
+import java.util.Collections;
+import java.util.List;
+import sunup.board.Morning.CaseDay;
+import sunup.board.Morning.PersonDay;
+import sunup.board.Morning.Phase;
+import sunup.board.Morning.PlaceDay;
+import sunup.board.Morning.RoomDay;
+import sunup.board.Morning.UnitDay;
+import sunup.sheets.ComposedSheet;
+import sunup.sheets.SheetItem;
+
+/** What events about the plan and its cases make of the state. */
+final class CaseFacts {
+  private CaseFacts() {}
+
+  static void planned(Edit edit, Event.MorningPlanned e) {
+    MorningPlan plan = e.plan();
+    edit.startOver();
+    edit.id = plan.id();
+    edit.phase = Phase.DRAFT;
+    edit.settings = plan.settings();
+    edit.beginsAt = plan.beginsAt();
+    plan.sheets().forEach(edit::put);
+    for (RoomId room : plan.rooms()) {
+      edit.put(
+          new RoomDay(
+              room,
+              null,
+              RoomUse.FREE,
+              null,
+              edit.touch,
+              null,
+              null,
+              null,
+              List.of(),
+              null,
+              null,
+              List.of()));
+    }
+    for (PersonPlan person : plan.people()) {
+      edit.put(new PersonDay(person, null, null, null, null, null, edit.touch));
+    }
+    for (UnitPlan unit : plan.units()) {
+      edit.put(new UnitDay(unit, null, null, null, edit.touch));
+    }
+    for (PlacePlan place : plan.places()) {
+      edit.put(new PlaceDay(place, place.opensAt(), edit.touch));
+    }
+    for (CasePlan one : plan.cases()) {
+      place(edit, one);
+    }
+  }
+
+  static void opened(Edit edit, Event.MorningOpened e) {
+    edit.phase = Phase.OPEN;
+    edit.openedAt = edit.openedAt == null ? (Long) edit.at() : edit.openedAt;
+    edit.closedAt = null;
+  }
+
+  static void closed(Edit edit, Event.MorningClosed e) {
+    edit.phase = Phase.CLOSED;
+    edit.closedAt = edit.recorded.recordedAt();
+  }
+
+  static void added(Edit edit, Event.CaseAdded e) {
+    edit.put(e.sheet());
+    place(edit, e.plan());
+  }
+
+  private static void place(Edit edit, CasePlan plan) {
+    edit.put(
+        new CaseDay(
+            plan,
+            null,
+            false,
+            edit.touch,
+            Collections.emptyMap(),
+            Collections.emptyMap(),
+            List.of(),
+            null));
+    edit.room(plan.room(), r -> Days.withCase(r, plan.id(), edit.touch));
+    askFor(edit, plan.id());
+  }
+
+  /** Makes the items that the case's sheet asks for and that are not there yet. */
+  private static void askFor(Edit edit, CaseId caseId) {
+    CaseDay day = edit.caseDay(caseId);
+    ComposedSheet sheet = day == null ? null : edit.soFar().sheetOf(day);
+    if (sheet == null) {
+      return;
+    }
+    for (SheetItem item : sheet.items()) {
+      ItemRef ref =
+          item.belongs() == SheetItem.Belongs.ROOM
+              ? ItemRef.of(day.plan().room(), item.key())
+              : ItemRef.of(caseId, item.key());
+      if (edit.item(ref) == null) {
+        edit.put(Item.open(ref, edit.touch));
+      }
+    }
+  }
+
+  static void changed(Edit edit, Event.CaseChanged e) {
+    CaseDay old = edit.caseDay(e.plan().id());
+    if (old == null) {
+      return;
+    }
+    edit.put(e.sheet());
+    Long agreed = old.plan().bookedAt() == e.plan().bookedAt() ? old.agreedAt() : null;
+    edit.put(Days.withPlan(old, e.plan(), agreed, edit.touch));
+    RoomId from = old.plan().room();
+    if (!from.equals(e.plan().room())) {
+      edit.room(from, r -> Days.withCase(r, null, edit.touch));
+    }
+    edit.room(e.plan().room(), r -> Days.withCase(r, e.plan().id(), edit.touch));
+    e.voided().forEach(edit::voidItem);
+    askFor(edit, e.plan().id());
+  }
+
+  static void swapped(Edit edit, Event.CasesSwapped e) {
+    CaseDay one = edit.caseDay(e.one());
+    CaseDay other = edit.caseDay(e.other());
+    if (one == null || other == null) {
+      return;
+    }
+    move(edit, one, other.plan().room());
+    move(edit, other, one.plan().room());
+    e.voided().forEach(edit::voidItem);
+    askFor(edit, e.one());
+    askFor(edit, e.other());
+  }
+
+  private static void move(Edit edit, CaseDay day, RoomId to) {
+    CasePlan p = day.plan();
+    CasePlan moved =
+        new CasePlan(
+            p.id(),
+            to,
+            p.bookedAt(),
+            p.procedure(),
+            p.service(),
+            p.technique(),
+            p.options(),
+            p.surgeon(),
+            p.sheet());
+    edit.put(Days.withPlan(day, moved, day.agreedAt(), edit.touch));
+    edit.room(to, r -> Days.withCase(r, p.id(), edit.touch));
+  }
+
+  static void cancelled(Edit edit, Event.CaseCancelled e) {
+    edit.caseDay(e.caseId(), c -> Days.withCancelled(c, edit.touch));
+  }
+
+  static void laterAgreed(Edit edit, Event.LaterAgreed e) {
+    edit.caseDay(e.caseId(), c -> Days.withPlan(c, c.plan(), e.at(), edit.touch));
+  }
+}

@@ -1,0 +1,54 @@
+package sunup.board;
+
+import sunup.board.Morning.CaseDay;
+import sunup.sheets.SheetItem;
+
+/**
+ * When an item that was good no longer counts. Derived from events and time, never stored: life
+ * counts from happenedAt. A lapse does not matter once the step that the item gates has happened,
+ * and once the patient is in the room nothing lapses merely by the clock but the start chain's own
+ * checks, which are made at the patient.
+ */
+final class Lapses {
+  private static final long MINUTE = 60_000L;
+
+  private Lapses() {}
+
+  static ItemState stateOf(Morning morning, Item item, long now) {
+    if (item.state() != ItemState.GOOD) {
+      return item.state();
+    }
+    Long at = lapsesAt(morning, item);
+    return at != null && at <= now ? ItemState.LAPSED : ItemState.GOOD;
+  }
+
+  static Long lapsesAt(Morning morning, Item item) {
+    if (item.state() != ItemState.GOOD) {
+      return null;
+    }
+    SheetItem sheet = morning.sheetItem(item.ref());
+    if (sheet == null || sheet.life() == null || sheet.life().minutes() == null) {
+      return null;
+    }
+    CaseDay day = morning.caseOf(item.ref());
+    if (sheet.gates() != null && day.hasPassed(sheet.gates())) {
+      return null;
+    }
+    long at = item.since() + sheet.life().minutes() * MINUTE;
+    Long inRoom = inRoomAt(day);
+    boolean byTheClockOnly = inRoom != null && at > inRoom && sheet.section() != Section.START;
+    return byTheClockOnly ? null : (Long) at;
+  }
+
+  /** When the patient was first known to be in the room, or null. */
+  private static Long inRoomAt(CaseDay day) {
+    Long first = null;
+    for (var reached : day.steps().entrySet()) {
+      if (reached.getKey().compareTo(Step.WHEELS_IN) >= 0
+          && (first == null || reached.getValue() < first)) {
+        first = reached.getValue();
+      }
+    }
+    return first;
+  }
+}

@@ -1,0 +1,70 @@
+package sunup.board;
+
+import sunup.board.Morning.PersonDay;
+import sunup.board.Outcome.Refused;
+
+/** People come, go to rooms, leave and hand over. */
+final class PeopleRules {
+  private PeopleRules() {}
+
+  static Outcome arrive(Ask ask, Command.Arrive c) {
+    Refused refused = Ask.first(ask.unknown(c.person()), ask.unknown(c.room()));
+    if (refused != null) {
+      return refused;
+    }
+    PersonDay person = ask.morning.people().get(c.person());
+    if (!person.isHere()) {
+      return ask.accept(new Event.PersonArrived(c.person(), c.room()));
+    }
+    return c.room() == null || c.room().equals(person.room())
+        ? ask.accept()
+        : ask.accept(new Event.PersonJoined(c.person(), c.room()));
+  }
+
+  static Outcome expect(Ask ask, Command.ExpectPerson c) {
+    Refused refused = Ask.first(ask.unknown(c.person()), ask.implausible(c.at()));
+    if (refused != null) {
+      return refused;
+    }
+    return ask.morning.people().get(c.person()).isHere()
+        ? Ask.refuse(
+            RefusalCode.TOO_LATE, "Person " + c.person() + " is here already. Look at the board.")
+        : ask.accept(new Event.PersonExpected(c.person(), c.at(), c.said()));
+  }
+
+  static Outcome join(Ask ask, Command.Join c) {
+    Refused refused = Ask.first(ask.unknown(c.person()), ask.unknown(c.room()));
+    if (refused != null) {
+      return refused;
+    }
+    PersonDay person = ask.morning.people().get(c.person());
+    if (!person.isHere()) {
+      // Whoever joins a room has come.
+      return ask.accept(new Event.PersonArrived(c.person(), c.room()));
+    }
+    return c.room().equals(person.room())
+        ? ask.accept()
+        : ask.accept(new Event.PersonJoined(c.person(), c.room()));
+  }
+
+  static Outcome leave(Ask ask, Command.Leave c) {
+    Refused refused = Ask.first(ask.unknown(c.person()), ask.unknown(c.room()));
+    if (refused != null) {
+      return refused;
+    }
+    PersonDay person = ask.morning.people().get(c.person());
+    boolean gone = c.room() == null ? !person.isHere() : !c.room().equals(person.room());
+    return gone ? ask.accept() : ask.accept(new Event.PersonLeft(c.person(), c.room()));
+  }
+
+  static Outcome handOver(Ask ask, Command.HandOver c) {
+    Refused refused = Ask.first(ask.unknown(c.from()), ask.unknown(c.to()), ask.unknown(c.room()));
+    if (refused != null) {
+      return refused;
+    }
+    if (c.from().equals(c.to())) {
+      return Ask.refuse(RefusalCode.SAME_PERSON, "choose who takes over from " + c.from().value());
+    }
+    return ask.accept(new Event.HandedOver(c.from(), c.to(), c.room()));
+  }
+}

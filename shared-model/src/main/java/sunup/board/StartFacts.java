@@ -1,0 +1,78 @@
+package sunup.board;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import sunup.board.Morning.CaseDay;
+import sunup.board.Morning.Reason;
+import sunup.board.Morning.Said;
+
+/** What events of the start make of the state. */
+final class StartFacts {
+  private StartFacts() {}
+
+  static void ready(Edit edit, Event.ReadyReported e) {
+    edit.room(e.room(), r -> Days.withReady(r, edit.at(), edit.role(), e.open(), edit.touch));
+    Words.ofRoom(edit, e.room());
+  }
+
+  static void reached(Edit edit, Event.StepReached e) {
+    CaseDay day = edit.caseDay(e.caseId());
+    if (day == null) {
+      return;
+    }
+    Map<Step, Long> steps = new EnumMap<>(Step.class);
+    steps.putAll(day.steps());
+    steps.merge(e.step(), edit.at(), Math::min);
+    Map<Step, Said> by = new EnumMap<>(Step.class);
+    by.putAll(day.saidBy());
+    by.put(e.step(), new Said(edit.recorded.command(), edit.touch.screen()));
+    List<ItemRef> flagged = new ArrayList<>(day.flagged());
+    for (ItemRef open : e.open()) {
+      if (!flagged.contains(open)) {
+        flagged.add(open);
+      }
+    }
+    edit.put(
+        Days.withSteps(
+            day,
+            Collections.unmodifiableMap(steps),
+            Collections.unmodifiableMap(by),
+            flagged,
+            edit.touch));
+    if (e.step() == Step.SENT_FOR) {
+      Words.ofPeople(edit, null);
+    } else {
+      Words.ofRoom(edit, day.plan().room());
+    }
+  }
+
+  static void reasonGiven(Edit edit, Event.ReasonGiven e) {
+    Reason reason = new Reason(e.reason(), e.said(), edit.role(), edit.signer(), false, null);
+    edit.caseDay(e.caseId(), c -> Days.withReason(c, reason, edit.touch));
+  }
+
+  static void reasonAgreed(Edit edit, Event.ReasonAgreed e) {
+    edit.caseDay(
+        e.caseId(),
+        c ->
+            c.reason() == null
+                ? c
+                : Days.withReason(c, settled(c.reason(), true, null), edit.touch));
+  }
+
+  static void reasonDisputed(Edit edit, Event.ReasonDisputed e) {
+    edit.caseDay(
+        e.caseId(),
+        c ->
+            c.reason() == null
+                ? c
+                : Days.withReason(c, settled(c.reason(), false, e.instead()), edit.touch));
+  }
+
+  private static Reason settled(Reason r, boolean agreed, DelayReason instead) {
+    return new Reason(r.reason(), r.said(), r.by(), r.person(), agreed, instead);
+  }
+}

@@ -1,0 +1,33 @@
+package sunup.board;
+
+import sunup.board.Morning.Help;
+import sunup.board.Morning.NoteKept;
+import sunup.board.Morning.Taken;
+
+/** What holdups taken, help and notes make of the state. */
+final class TalkFacts {
+  private TalkFacts() {}
+
+  static void holdupTaken(Edit edit, Event.HoldupTaken e) {
+    Taken taken = new Taken(e.holdup(), edit.role(), e.said(), e.lookAgainAt(), edit.at());
+    edit.room(e.room(), r -> Days.withTaken(r, taken, edit.touch));
+  }
+
+  static void helpAsked(Edit edit, Event.HelpAsked e) {
+    Help help = new Help(e.what(), edit.at(), null);
+    edit.room(e.room(), r -> Days.withHelp(r, help, edit.touch));
+  }
+
+  static void helpAnswered(Edit edit, Event.HelpAnswered e) {
+    edit.room(
+        e.room(),
+        r ->
+            r.help() == null
+                ? r
+                : Days.withHelp(r, new Help(r.help().what(), r.help().at(), e.by()), edit.touch));
+  }
+
+  static void noted(Edit edit, Event.Noted e) {
+    edit.put(new NoteKept(e.room(), edit.role(), edit.at(), e.text()));
+  }
+}
