@@ -1,0 +1,160 @@
+package sunup.forecast;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import sunup.forecast.ForecastInput.ItemIn;
+import sunup.forecast.ForecastInput.KindIn;
+import sunup.forecast.ForecastInput.Need;
+import sunup.forecast.ForecastInput.PersonIn;
+import sunup.forecast.ForecastInput.Progress;
+import sunup.forecast.ForecastInput.RoomIn;
+import sunup.forecast.ForecastInput.State;
+
+/**
+ * Rooms that depend on each other (rule 5): one person may still be claimed by both, or one kind of
+ * equipment is wanted by both and its units don't suffice for all that may still be wanted.
+ */
+final class Components {
+  private final ForecastInput in;
+  private final int[] parent;
+
+  private Components(ForecastInput in) {
+    this.in = in;
+    parent = new int[in.rooms().size()];
+    for (int i = 0; i < parent.length; i++) {
+      parent[i] = i;
+    }
+  }
+
+  /** Rooms by position, each list and the lists in the input's order. */
+  static List<List<Integer>> of(ForecastInput in) {
+    Components c = new Components(in);
+    for (PersonIn p : in.people()) {
+      c.byPerson(p);
+    }
+    for (KindIn k : in.kinds()) {
+      c.byKind(k);
+    }
+    Map<Integer, List<Integer>> found = new HashMap<>();
+    List<List<Integer>> lists = new ArrayList<>();
+    for (int r = 0; r < in.rooms().size(); r++) {
+      int root = c.root(r);
+      List<Integer> list = found.get(root);
+      if (list == null) {
+        list = new ArrayList<>();
+        found.put(root, list);
+        lists.add(list);
+      }
+      list.add(r);
+    }
+    return lists;
+  }
+
+  private int root(int r) {
+    int top = r;
+    while (parent[top] != top) {
+      parent[top] = parent[parent[top]];
+      top = parent[top];
+    }
+    return top;
+  }
+
+  private void join(int a, int b) {
+    int x = root(a);
+    int y = root(b);
+    parent[Math.max(x, y)] = Math.min(x, y);
+  }
+
+  private void byPerson(PersonIn p) {
+    int first = -1;
+    for (int r = 0; r < in.rooms().size(); r++) {
+      if (mayClaim(in.rooms().get(r), p)) {
+        if (first >= 0) {
+          join(first, r);
+        } else {
+          first = r;
+        }
+      }
+    }
+  }
+
+  private static boolean mayClaim(RoomIn room, PersonIn p) {
+    boolean serves = serves(p, room.id());
+    for (ItemIn item : room.items()) {
+      Progress now = item.progress();
+      if (now.state() == State.IN_HAND && p.id().equals(now.by())) {
+        return true;
+      }
+      if (now.state() == State.FAULT
+          && (p.id().equals(now.taken())
+              || (now.taken() == null && serves && hasRole(p, now.mender())))) {
+        return true;
+      }
+      // A good item that can lapse may be done again.
+      boolean mayBeDone =
+          now.state() == State.OPEN
+              || now.state() == State.FAULT
+              || now.state() == State.IN_HAND
+              || (now.state() == State.GOOD && item.lifeMs() != null);
+      if (mayBeDone && serves) {
+        for (List<String> any : item.who()) {
+          if (hasRole(p, any)) {
+            return true;
+          }
+        }
+      }
+    }
+    return false;
+  }
+
+  /** Whether a person can be sent to a room. */
+  static boolean serves(PersonIn p, String room) {
+    if (p.room() != null) {
+      return p.room().equals(room);
+    }
+    return p.covers().isEmpty() || p.covers().contains(room);
+  }
+
+  static boolean hasRole(PersonIn p, List<String> any) {
+    for (String role : any) {
+      if (p.roles().contains(role)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private void byKind(KindIn k) {
+    int wanted = 0;
+    List<Integer> users = new ArrayList<>();
+    for (int r = 0; r < in.rooms().size(); r++) {
+      int units = unitsOf(in.rooms().get(r), k.id());
+      if (units > 0) {
+        users.add(r);
+        wanted += units;
+      }
+    }
+    if (wanted > k.capacity()) {
+      for (int r : users) {
+        join(users.get(0), r);
+      }
+    }
+  }
+
+  private static int unitsOf(RoomIn room, String kind) {
+    int units = 0;
+    for (ItemIn item : room.items()) {
+      for (Need n : item.needs()) {
+        boolean done =
+            item.progress().state() == State.LEFT_OUT
+                || (item.progress().state() == State.GOOD && !n.held() && item.lifeMs() == null);
+        if (n.kind().equals(kind) && !done) {
+          units += n.units();
+        }
+      }
+    }
+    return units;
+  }
+}

@@ -1,0 +1,221 @@
+package sunup.forecast;
+
+import java.util.Arrays;
+
+/** Who and what is where in a trial: people, units, and what could begin if they were free. */
+final class Floor {
+  final Model m;
+
+  /** Items whose prerequisites are good, by room and word; and by rank. */
+  final long[] ready;
+
+  final long[] readyRanked;
+  int readyRankedCount;
+
+  final int[] busy;
+  final int[] away;
+  final boolean[] here;
+  final boolean[] free;
+  final boolean[] reserved;
+  final long[] idleSince;
+  final int[] idleAfter;
+
+  /** The room, or rooms + the place, where a person is. */
+  final int[] where;
+
+  final int[] groupFree;
+  final int[] ownFree;
+  final int[] unitsFree;
+
+  /** Per kind: since when at least so many units are free, and which item released them. */
+  final long[][] unitsSince;
+
+  final int[][] unitsAfter;
+  final boolean[] claimed;
+  final int[] promiseLeft;
+  final int[] promiseFirst;
+
+  /** Rooms whose own people must be looked at; whether the roaming ones must. */
+  final long[] dirty;
+
+  boolean roamingDirty;
+
+  Floor(Model m) {
+    this.m = m;
+    ready = new long[m.rooms * m.words];
+    readyRanked = new long[(m.ranked.length + 63) / 64];
+    busy = new int[m.people];
+    away = new int[m.people];
+    here = new boolean[m.people];
+    free = new boolean[m.people];
+    reserved = new boolean[m.people];
+    idleSince = new long[m.people];
+    idleAfter = new int[m.people];
+    where = new int[m.people];
+    groupFree = new int[m.groups];
+    ownFree = new int[m.rooms];
+    unitsFree = new int[m.kinds];
+    unitsSince = new long[m.kinds][];
+    unitsAfter = new int[m.kinds][];
+    promiseFirst = new int[m.kinds + 1];
+    for (int k = 0; k < m.kinds; k++) {
+      unitsSince[k] = new long[m.capacity[k] + 1];
+      unitsAfter[k] = new int[m.capacity[k] + 1];
+      promiseFirst[k + 1] = promiseFirst[k] + m.promised[k].length;
+    }
+    promiseLeft = new int[promiseFirst[m.kinds]];
+    claimed = new boolean[m.firstNeed[m.items]];
+    dirty = new long[(m.rooms + 63) / 64];
+  }
+
+  void reset(Known known) {
+    Arrays.fill(ready, 0);
+    Arrays.fill(readyRanked, 0);
+    readyRankedCount = 0;
+    Arrays.fill(busy, 0);
+    Arrays.fill(away, 0);
+    Arrays.fill(here, false);
+    Arrays.fill(free, false);
+    Arrays.fill(reserved, false);
+    System.arraycopy(known.idleSince, 0, idleSince, 0, m.people);
+    System.arraycopy(known.idleAfter, 0, idleAfter, 0, m.people);
+    for (int p = 0; p < m.people; p++) {
+      where[p] = m.personRoom[p];
+    }
+    Arrays.fill(groupFree, 0);
+    Arrays.fill(ownFree, 0);
+    System.arraycopy(m.capacity, 0, unitsFree, 0, m.kinds);
+    for (int k = 0; k < m.kinds; k++) {
+      Arrays.fill(unitsSince[k], Model.EVER);
+      Arrays.fill(unitsAfter[k], Course.NOBODY);
+      System.arraycopy(m.promisedUnits[k], 0, promiseLeft, promiseFirst[k], m.promised[k].length);
+    }
+    Arrays.fill(claimed, false);
+    allDirty();
+  }
+
+  void allDirty() {
+    Arrays.fill(dirty, -1L);
+    roamingDirty = true;
+  }
+
+  void setReady(int i) {
+    int r = m.room[i];
+    int local = i - m.firstItem[r];
+    ready[r * m.words + (local >> 6)] |= 1L << local;
+    dirty[r >> 6] |= 1L << r;
+    int n = m.rank[i];
+    if (n >= 0) {
+      readyRanked[n >> 6] |= 1L << n;
+      readyRankedCount++;
+      roamingDirty = true;
+    }
+  }
+
+  boolean isReady(int i) {
+    int r = m.room[i];
+    int local = i - m.firstItem[r];
+    return (ready[r * m.words + (local >> 6)] & 1L << local) != 0;
+  }
+
+  void unready(int i) {
+    int r = m.room[i];
+    int local = i - m.firstItem[r];
+    ready[r * m.words + (local >> 6)] &= ~(1L << local);
+    int n = m.rank[i];
+    if (n >= 0) {
+      readyRanked[n >> 6] &= ~(1L << n);
+      readyRankedCount--;
+    }
+  }
+
+  /** Makes a person free who has nothing in hand, is here and not away. */
+  void settle(int p) {
+    boolean now = here[p] && busy[p] == 0 && away[p] == 0;
+    if (now == free[p]) {
+      return;
+    }
+    free[p] = now;
+    int step = now ? 1 : -1;
+    for (int g : m.personGroups[p]) {
+      groupFree[g] += step;
+    }
+    if (m.personRoom[p] >= 0) {
+      ownFree[m.personRoom[p]] += step;
+    }
+    if (now) {
+      long[] rooms = m.personRooms[p];
+      for (int w = 0; w < dirty.length; w++) {
+        dirty[w] |= rooms[w];
+      }
+      roamingDirty = true;
+    }
+  }
+
+  /** Units that others were promised before this room, of those still free. */
+  int promisedBefore(int kind, int room) {
+    int units = 0;
+    for (int n = promiseFirst[kind]; n < promiseFirst[kind + 1]; n++) {
+      if (m.promised[kind][n - promiseFirst[kind]] == room) {
+        break;
+      }
+      units += promiseLeft[n];
+    }
+    return units;
+  }
+
+  boolean unitsSuffice(int i) {
+    for (int n = m.firstNeed[i]; n < m.firstNeed[i + 1]; n++) {
+      int k = m.needKind[n];
+      if (!claimed[n] && unitsFree[k] < m.needUnits[n] + promisedBefore(k, m.room[i])) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  void claimUnits(int i, Course course) {
+    for (int n = m.firstNeed[i]; n < m.firstNeed[i + 1]; n++) {
+      if (claimed[n]) {
+        continue;
+      }
+      int k = m.needKind[n];
+      int level = m.needUnits[n] + promisedBefore(k, m.room[i]);
+      if (level <= m.capacity[k]) {
+        course.needSince[n] = unitsSince[k][level];
+        course.needAfter[n] = unitsAfter[k][level];
+      }
+      take(n);
+    }
+  }
+
+  void take(int n) {
+    int k = m.needKind[n];
+    claimed[n] = true;
+    unitsFree[k] -= m.needUnits[n];
+    for (int q = promiseFirst[k]; q < promiseFirst[k + 1]; q++) {
+      if (m.promised[k][q - promiseFirst[k]] == roomOfNeed(n)) {
+        promiseLeft[q] = 0;
+      }
+    }
+  }
+
+  private int roomOfNeed(int n) {
+    return m.room[m.needUntil[n]];
+  }
+
+  void release(int n, long at, int item) {
+    int k = m.needKind[n];
+    claimed[n] = false;
+    int from = unitsFree[k];
+    unitsFree[k] += m.needUnits[n];
+    for (int level = Math.max(1, from + 1); level <= unitsFree[k]; level++) {
+      unitsSince[k][level] = at;
+      unitsAfter[k][level] = item;
+    }
+    for (int w = 0; w < dirty.length; w++) {
+      dirty[w] |= m.kindRooms[k][w];
+    }
+    roamingDirty = true;
+  }
+}

@@ -1,0 +1,23 @@
+package sunup.forecast;
+
+/**
+ * The forecast of a morning. Pure: equal inputs give equal bits, on any machine. The model is
+ * written down in FORECAST.md.
+ */
+public final class Forecaster {
+  /** Version of the model; another one may give other figures for the same input. */
+  public static final int MODEL = 1;
+
+  private Forecaster() {}
+
+  /**
+   * Simulates the rest of the morning.
+   *
+   * @throws BadInput if the input can't be simulated; the message names the field and what to do
+   */
+  public static Forecast run(ForecastInput in) {
+    Run run = new Run(in);
+    run.advance(in.trials());
+    return run.result();
+  }
+}

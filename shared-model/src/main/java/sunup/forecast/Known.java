@@ -1,0 +1,91 @@
+package sunup.forecast;
+
+import java.util.Arrays;
+import java.util.stream.IntStream;
+
+/** What is known at now of work that is done: with implied beginnings (rule 3). */
+final class Known {
+  final Course course;
+
+  /** Since when a person is idle if here, and after which item of the own room. */
+  final long[] idleSince;
+
+  final int[] idleAfter;
+
+  Known(Model m) {
+    course = new Course(m);
+    idleSince = new long[m.people];
+    idleAfter = new int[m.people];
+    for (int p = 0; p < m.people; p++) {
+      idleSince[p] = m.arrivedAt[p] == Model.NEVER ? Model.EVER : m.arrivedAt[p];
+      idleAfter[p] = Course.CAME;
+    }
+    Arrays.fill(course.begin, Model.NEVER);
+    Arrays.fill(course.handsEnd, Model.NEVER);
+    Arrays.fill(course.natural, Model.NEVER);
+    System.arraycopy(m.good, 0, course.good, 0, m.items);
+    Arrays.fill(course.slotPerson, Course.NOBODY);
+    Arrays.fill(course.slotSince, Model.EVER);
+    Arrays.fill(course.slotAfter, Course.CAME);
+    Arrays.fill(course.needSince, Model.EVER);
+    Arrays.fill(course.needAfter, Course.NOBODY);
+    int[] done =
+        IntStream.range(0, m.items)
+            .filter(i -> m.state[i] == Model.GOOD && m.good[i] != Model.EVER)
+            .boxed()
+            .sorted((a, b) -> m.good[a] != m.good[b] ? Long.compare(m.good[a], m.good[b]) : a - b)
+            .mapToInt(Integer::intValue)
+            .toArray();
+    for (int i : done) {
+      finish(m, i);
+    }
+    for (int p = 0; p < m.people; p++) {
+      if (m.lastFinish[p] > idleSince[p]) {
+        // Somewhere else than in the own room; where does not matter any more.
+        idleSince[p] = m.lastFinish[p];
+        idleAfter[p] = Course.WAS_AWAY;
+      }
+    }
+  }
+
+  private void finish(Model m, int i) {
+    long good = m.good[i];
+    int p = m.by[i];
+    boolean own = p >= 0 && m.personRoom[p] == m.room[i];
+    long begin = Model.EVER;
+    if (m.began[i] != Model.EVER) {
+      begin = m.began[i];
+    } else if (m.slotsOf(i) == 0) {
+      begin = good;
+    } else {
+      for (int j : m.before[i]) {
+        begin = Math.max(begin, Math.min(m.good[j], good));
+      }
+      if (own) {
+        begin = Math.max(begin, idleSince[p]);
+      }
+      if (m.place[i] >= 0) {
+        begin = Math.max(begin, m.opensAt[m.place[i]]);
+      }
+      if (begin == Model.EVER) {
+        begin = good - m.usualOf(i);
+      }
+    }
+    begin = Math.min(begin, good);
+    course.begin[i] = begin;
+    course.handsEnd[i] = good;
+    course.natural[i] = good;
+    if (own && m.slotsOf(i) > 0) {
+      int slot = m.firstSlot[i];
+      course.slotPerson[slot] = p;
+      if (idleSince[p] <= begin) {
+        course.slotSince[slot] = idleSince[p];
+        course.slotAfter[slot] = idleAfter[p];
+      }
+      if (good > idleSince[p]) {
+        idleSince[p] = good;
+        idleAfter[p] = i;
+      }
+    }
+  }
+}

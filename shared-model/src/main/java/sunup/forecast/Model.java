@@ -1,0 +1,172 @@
+package sunup.forecast;
+
+/**
+ * One component compiled to arrays. Moments are milliseconds after now. Items stand room by room in
+ * sheet order, a fault's mending as an item of its own before the item that it mends; people stand
+ * by id. Filled by {@link Compiler} and not changed afterwards.
+ */
+final class Model {
+  /** A moment that does not come. */
+  static final long NEVER = Long.MAX_VALUE / 4;
+
+  /** A moment before anything. */
+  static final long EVER = -NEVER;
+
+  static final byte OPEN = 0;
+  static final byte IN_HAND = 1;
+  static final byte GOOD = 2;
+
+  long seed;
+  double sqrtShare;
+  double sqrtRest;
+  long grace;
+  double forgotten;
+  ForecastInput.Silence silence;
+  Dist awayFor;
+
+  int rooms;
+  int items;
+  int people;
+  int kinds;
+  int places;
+
+  String[] roomId;
+
+  /** Position of the room in the input. */
+  int[] roomOrder;
+
+  int[] firstItem;
+  int[] startItem;
+  long[] target;
+  long[] cap;
+  long[] begins;
+
+  /** When the room has started, or {@link #NEVER}. */
+  long[] started;
+
+  /** How long the room is occupied, or null. */
+  Dist[] occupied;
+
+  long[] roomScope;
+
+  int[] room;
+  String[] key;
+
+  /** The item that this one mends, or -1. */
+  int[] mends;
+
+  String[] section;
+  long[] scope;
+  Dist[] hands;
+  Dist[] waits;
+  int[] extraOneIn;
+  long[] extraMs;
+  int[][] before;
+  int[][] dependants;
+  boolean[] marks;
+
+  /** The item that marks the step which this one gates, or -1. */
+  int[] gatedBy;
+
+  long[] notBefore;
+  int[] place;
+  boolean[] inRoom;
+  boolean[] isArrival;
+  long[] arrivalFrom;
+  Dist[] arrivalLate;
+  boolean[] arrivalSilent;
+  long[] life;
+  boolean[] asked;
+  byte[] state;
+  long[] began;
+  long[] good;
+
+  /** Who has it in hand or did it, or -1. */
+  int[] by;
+
+  /** Slots of item i are firstSlot[i] to firstSlot[i + 1] - 1; likewise needs. */
+  int[] firstSlot;
+
+  int[][] slotOwn;
+  int[][] slotRoaming;
+  int[] slotOwnGroup;
+  int[] slotRoamingGroup;
+  int groups;
+
+  /** The person that must fill the slot was a role in words. */
+  String[] slotWords;
+
+  int[] firstNeed;
+  int[] needKind;
+  int[] needUnits;
+  int[] needUntil;
+  boolean[] needHeld;
+
+  /** Needs that end with item i. */
+  int[][] endsNeeds;
+
+  String[] kindId;
+  int[] capacity;
+  int[][] promised;
+  int[][] promisedUnits;
+
+  /** Per kind a bit set of rooms that use it; per person one of rooms served. */
+  long[][] kindRooms;
+
+  String[] personId;
+  int[] personRoom;
+  long[][] personRooms;
+  int[][] personGroups;
+  long[] personScope;
+
+  /** When the person came, or {@link #NEVER}. */
+  long[] arrivedAt;
+
+  /** The person's last finish in any room of the input, or {@link #EVER}. */
+  long[] lastFinish;
+
+  long[] plannedAt;
+  Dist[] late;
+  boolean[] arrivalReported;
+  long[] leavesAt;
+  long[][] awayFrom;
+  long[][] awayTo;
+  long[] lastWordAt;
+  boolean[][] styles;
+
+  String[] placeId;
+  long[] opensAt;
+  Dist[] walk;
+
+  /** Words of 64 items a room. */
+  int words;
+
+  /** Per room and word: items that own people may take; of these the asked ones; errands. */
+  long[] ownItems;
+
+  long[] askedItems;
+  long[] errandItems;
+
+  /** Rank of an item among those that roaming people or nobody does, or -1; and back. */
+  int[] rank;
+
+  int[] ranked;
+
+  int slotsOf(int i) {
+    return firstSlot[i + 1] - firstSlot[i];
+  }
+
+  int needsOf(int i) {
+    return firstNeed[i + 1] - firstNeed[i];
+  }
+
+  /** What the model allows for an item's work: hands, waiting and one walk there. */
+  long usualOf(int i) {
+    return hands[i].usual + waits[i].usual;
+  }
+
+  /** The item under whose key the figures of this one go. */
+  int shown(int i) {
+    return mends[i] >= 0 ? mends[i] : i;
+  }
+}

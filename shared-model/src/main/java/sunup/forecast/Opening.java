@@ -1,0 +1,323 @@
+package sunup.forecast;
+
+import java.util.Arrays;
+
+/** The state of a trial at now: what is known, what is in hand, and what silence may hide. */
+final class Opening {
+  private final Trial t;
+  private final Model m;
+  private final Course course;
+  private final Floor floor;
+  private final int waitingRooms;
+  final Silence silence;
+
+  Opening(Trial trial) {
+    t = trial;
+    m = trial.m;
+    course = trial.course;
+    floor = trial.floor;
+    silence = new Silence(m, trial.known);
+    int n = 0;
+    for (int r = 0; r < m.rooms; r++) {
+      n += m.state[m.startItem[r]] == Model.GOOD ? 0 : 1;
+    }
+    waitingRooms = n;
+  }
+
+  void open() {
+    System.arraycopy(m.state, 0, t.state, 0, m.items);
+    Arrays.fill(t.redone, (byte) 0);
+    Arrays.fill(t.left, false);
+    Arrays.fill(t.calledAt, Model.NEVER);
+    Arrays.fill(t.worked, 0);
+    t.roomsLeft = waitingRooms;
+    for (int r = 0; r < m.rooms; r++) {
+      if (m.occupied[r] != null) {
+        course.emptied[r] =
+            m.occupied[r].at(Hash.uniform(Hash.stream(m.roomScope[r], Hash.OCCUPIED, 0), t.number));
+        t.push(course.emptied[r], Trial.ROOM_EMPTIES, r);
+      }
+    }
+    for (int p = 0; p < m.people; p++) {
+      person(p);
+    }
+    held();
+    for (int i = 0; i < m.items; i++) {
+      if (m.state[i] == Model.IN_HAND) {
+        inHand(i);
+      }
+    }
+    for (int p = 0; p < m.people; p++) {
+      floor.settle(p);
+    }
+    for (int i = 0; i < m.items; i++) {
+      if (m.state[i] == Model.IN_HAND && m.slotsOf(i) > 1 && course.handsEnd[i] > 0) {
+        others(i);
+      }
+    }
+    gates();
+    for (int i = 0; i < m.items; i++) {
+      if (t.state[i] == Model.OPEN && t.missing[i] == 0 && !floor.isReady(i)) {
+        t.becomesReady(i);
+      }
+    }
+  }
+
+  private double drawn(int p, int purpose, int trial) {
+    return Hash.uniform(Hash.stream(m.personScope[p], purpose, 0), trial);
+  }
+
+  private void person(int p) {
+    boolean hidden = silence.isSilent(p);
+    int attempt = hidden ? silence.attempt(p, t.number) : -1;
+    t.factor[p] =
+        m.sqrtShare == 0
+            ? 0
+            : Normal.quantile(drawn(p, Hash.FACTOR, attempt < 0 ? t.number : attempt));
+    t.arrived[p] = hidden ? silence.arrival(p) : arrival(p);
+    if (t.arrived[p] <= 0) {
+      floor.here[p] = true;
+      floor.idleSince[p] = Math.max(floor.idleSince[p], t.arrived[p]);
+    } else {
+      t.push(t.arrived[p], Trial.PERSON_COMES, p);
+    }
+    for (int s = 0; s < m.awayFrom[p].length; s++) {
+      if (m.awayTo[p][s] > 0) {
+        if (m.awayFrom[p][s] <= 0) {
+          floor.away[p]++;
+        } else {
+          t.push(m.awayFrom[p][s], Trial.PERSON_AWAY, p);
+        }
+        t.push(m.awayTo[p][s], Trial.PERSON_BACK, p);
+      }
+    }
+    if (m.leavesAt[p] <= 0) {
+      t.left[p] = true;
+      floor.away[p]++;
+    } else if (m.leavesAt[p] < Model.NEVER) {
+      t.push(m.leavesAt[p], Trial.PERSON_LEAVES, p);
+    }
+    if (hidden) {
+      replay(p);
+    }
+  }
+
+  private long arrival(int p) {
+    if (m.arrivedAt[p] != Model.NEVER) {
+      return m.arrivedAt[p];
+    }
+    if (m.lastWordAt[p] != Model.EVER) {
+      return m.lastWordAt[p];
+    }
+    double u = drawn(p, Hash.ARRIVAL, t.number);
+    if (m.arrivalReported[p] && m.plannedAt[p] < 0) {
+      return m.late[p].remaining(u, -m.plannedAt[p]);
+    }
+    return m.plannedAt[p] + m.late[p].at(u);
+  }
+
+  /** What a silent person has done by now in the history that this trial carries. */
+  private void replay(int p) {
+    Silence.History h = silence.history();
+    for (int n = 0; n < h.count; n++) {
+      int i = h.item[n];
+      course.begin[i] = h.begin[n];
+      course.handsEnd[i] = h.handsEnd[n];
+      course.extra[i] = h.extra[n];
+      course.natural[i] = h.good[n];
+      course.good[i] = h.good[n];
+      course.walked[i] = h.walked[n];
+      course.enter(i);
+      int slot = m.firstSlot[i];
+      course.slotPerson[slot] = p;
+      course.slotSince[slot] = floor.idleSince[p];
+      course.slotAfter[slot] = floor.idleAfter[p];
+      floor.where[p] = m.place[i] >= 0 ? m.rooms + m.place[i] : m.room[i];
+      t.state[i] = h.good[n] <= 0 ? Model.GOOD : Model.IN_HAND;
+      if (h.good[n] <= 0 && m.life[i] > 0 && m.gatedBy[i] >= 0) {
+        t.push(Math.max(0, h.good[n] + m.life[i]), Trial.LAPSES, i);
+      }
+      if (h.good[n] > 0) {
+        t.push(h.good[n], Trial.GOOD, i);
+      }
+      if (h.handsEnd[n] > 0) {
+        floor.busy[p]++;
+        if (h.handsEnd[n] < h.good[n]) {
+          t.push(h.handsEnd[n], Trial.HANDS_END, i);
+        }
+      } else {
+        floor.idleSince[p] = h.handsEnd[n];
+        floor.idleAfter[p] = i;
+      }
+    }
+    t.worked[p] = h.worked;
+    t.calledAt[p] = h.calledAt;
+    t.calledFor[p] = h.calledFor;
+    if (h.awayUntil > 0) {
+      floor.away[p]++;
+      t.push(h.awayUntil, Trial.PERSON_BACK, p);
+    } else if (h.backSince > floor.idleSince[p]) {
+      floor.idleSince[p] = h.backSince;
+      floor.idleAfter[p] = Course.WAS_AWAY;
+    }
+  }
+
+  /** Units that are with a room already. */
+  private void held() {
+    for (int i = 0; i < m.items; i++) {
+      for (int n = m.firstNeed[i]; n < m.firstNeed[i + 1]; n++) {
+        boolean until = m.state[m.needUntil[n]] != Model.GOOD || m.state[i] != Model.GOOD;
+        if ((m.needHeld[n] || m.state[i] == Model.IN_HAND) && until) {
+          floor.take(n);
+        }
+      }
+      if (m.state[i] == Model.GOOD
+          && m.life[i] > 0
+          && m.gatedBy[i] >= 0
+          && m.good[i] != Model.EVER) {
+        t.push(Math.max(0, m.good[i] + m.life[i]), Trial.LAPSES, i);
+      }
+    }
+  }
+
+  /** Rule 4's conditional draw and rule 3's forgotten touch. */
+  private void inHand(int i) {
+    long begin = Math.min(0, m.began[i]);
+    long elapsed = -begin;
+    int lead = m.by[i];
+    double u = t.uniform(i, Hash.HANDS, t.number);
+    if (lead >= 0 && m.sqrtShare > 0) {
+      double z = m.sqrtShare * t.factor[lead] + m.sqrtRest * Normal.quantile(u);
+      u = Normal.lower(z);
+    }
+    double forgotten = t.uniform(i, Hash.FORGOTTEN, t.number);
+    long handsEnd;
+    long waits;
+    boolean over;
+    if (m.waits[i].isZero()) {
+      over = forgotten < m.hands[i].forgotten(m.forgotten, elapsed);
+      handsEnd = over ? 0 : m.hands[i].remaining(u, elapsed);
+      waits = 0;
+    } else {
+      long hands = m.hands[i].at(u);
+      long waited = elapsed - hands;
+      double w = t.uniform(i, Hash.WAITS, t.number);
+      over = forgotten < m.waits[i].forgotten(m.forgotten, waited);
+      handsEnd = over || waited >= 0 ? Math.min(-1, -waited) : -waited;
+      waits = waited <= 0 ? m.waits[i].at(w) : waited + m.waits[i].remaining(w, waited);
+    }
+    course.enter(i);
+    course.begin[i] = Math.min(begin, handsEnd);
+    int slot = slotFor(i, lead);
+    boolean claims = slot >= 0 && (handsEnd > 0 || m.waits[i].isZero());
+    if (slot >= 0) {
+      course.slotPerson[slot] = lead;
+      course.slotSince[slot] = floor.idleSince[lead] <= begin ? floor.idleSince[lead] : begin;
+      course.slotAfter[slot] = floor.idleAfter[lead];
+    }
+    if (claims) {
+      floor.busy[lead]++;
+      floor.where[lead] = m.place[i] >= 0 ? m.rooms + m.place[i] : m.room[i];
+    }
+    inHandTimes(i, handsEnd, waits, over);
+  }
+
+  private void inHandTimes(int i, long handsEnd, long waits, boolean over) {
+    course.handsEnd[i] = handsEnd;
+    long extra = 0;
+    if (!over && m.extraOneIn[i] > 0) {
+      double u = t.uniform(i, Hash.EXTRA, t.number);
+      extra = u * m.extraOneIn[i] < 1 ? m.extraMs[i] : 0;
+    }
+    course.extra[i] = extra;
+    course.natural[i] = over ? 0 : Math.max(0, handsEnd + waits + extra);
+    course.good[i] = course.natural[i];
+    if (m.marks[i]) {
+      course.good[i] = Math.max(course.good[i], m.notBefore[i]);
+    }
+    if (handsEnd >= 0 && handsEnd < course.good[i]) {
+      t.push(handsEnd, Trial.HANDS_END, i);
+    }
+    t.push(course.good[i], Trial.GOOD, i);
+  }
+
+  /** The slot that this person fills; the first if none fits; -1 if nobody is needed or named. */
+  private int slotFor(int i, int person) {
+    if (person < 0 || m.slotsOf(i) == 0) {
+      return -1;
+    }
+    for (int s = m.firstSlot[i]; s < m.firstSlot[i + 1]; s++) {
+      if (contains(m.slotOwn[s], person) || contains(m.slotRoaming[s], person)) {
+        return s;
+      }
+    }
+    return m.firstSlot[i];
+  }
+
+  private static boolean contains(int[] people, int person) {
+    for (int p : people) {
+      if (p == person) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Those who must be in a step with the one who reported it. */
+  private void others(int i) {
+    for (int s = m.firstSlot[i]; s < m.firstSlot[i + 1]; s++) {
+      if (course.slotPerson[s] == Course.NOBODY) {
+        int p = t.someoneFor(i, s);
+        if (p >= 0) {
+          t.occupy(p, s);
+          course.slotSince[s] = Math.min(course.slotSince[s], course.begin[i]);
+        }
+      }
+    }
+  }
+
+  /** What each open item waits for. */
+  private void gates() {
+    for (int q = 0; q < m.places; q++) {
+      if (m.opensAt[q] > 0) {
+        t.push(m.opensAt[q], Trial.PLACE_OPENS, q);
+      }
+    }
+    for (int i = 0; i < m.items; i++) {
+      if (t.state[i] != Model.OPEN) {
+        continue;
+      }
+      int missing = 0;
+      for (int j : m.before[i]) {
+        missing += t.state[j] == Model.GOOD ? 0 : 1;
+      }
+      if (m.place[i] >= 0 && m.opensAt[m.place[i]] > 0) {
+        missing++;
+      }
+      if (m.inRoom[i] && course.emptied[m.room[i]] > Model.EVER) {
+        missing++;
+      }
+      if (!m.marks[i] && m.notBefore[i] > 0) {
+        missing++;
+        t.push(m.notBefore[i], Trial.TIME_COMES, i);
+      }
+      if (m.isArrival[i]) {
+        course.arrival[i] = arrives(i);
+        if (course.arrival[i] > 0) {
+          missing++;
+          t.push(course.arrival[i], Trial.TIME_COMES, i);
+        }
+      }
+      t.missing[i] = missing;
+    }
+  }
+
+  private long arrives(int i) {
+    double u = t.uniform(i, Hash.ARRIVAL, t.number);
+    long from = m.arrivalFrom[i];
+    if (!m.arrivalSilent[i] && from < 0) {
+      return m.arrivalLate[i].remaining(u, -from);
+    }
+    return from + m.arrivalLate[i].at(u);
+  }
+}

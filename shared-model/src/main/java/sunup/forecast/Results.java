@@ -1,0 +1,205 @@
+package sunup.forecast;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import sunup.forecast.Forecast.ItemOut;
+import sunup.forecast.Forecast.RoomOut;
+import sunup.forecast.Forecast.Share;
+
+/** From the tallies of the components to the figures. */
+final class Results {
+  /** Shares of less than this many late milliseconds in the mean are not said: 0.1 min. */
+  static final long LEAST_MEAN = 6_000;
+
+  /** Late minutes of one kind of piece. */
+  private static final class Sum {
+    long ms;
+    int count;
+    int[] ends = new int[8];
+
+    void add(long piece, int end) {
+      ms += piece;
+      if (count == ends.length) {
+        ends = java.util.Arrays.copyOf(ends, 2 * count);
+      }
+      ends[count++] = end;
+    }
+  }
+
+  private final ForecastInput in;
+  private final int trials;
+  private final RoomOut[] rooms;
+  private final List<Share> suite = new ArrayList<>();
+  private int[] scratch;
+  private long suiteTotal;
+
+  Results(ForecastInput in, int trials) {
+    this.in = in;
+    this.trials = trials;
+    rooms = new RoomOut[in.rooms().size()];
+    scratch = new int[trials];
+  }
+
+  Forecast read(List<Run.Part> parts, List<List<Integer>> components) {
+    for (Run.Part part : parts) {
+      for (Tally.Late late : part.tally.late) {
+        suiteTotal += late.total;
+      }
+    }
+    for (Run.Part part : parts) {
+      for (int r = 0; r < part.model.rooms; r++) {
+        rooms[part.model.roomOrder[r]] = room(part, r);
+      }
+    }
+    suite.sort(LARGEST_FIRST);
+    List<List<String>> names = new ArrayList<>();
+    for (List<Integer> component : components) {
+      names.add(component.stream().map(r -> in.rooms().get(r).id()).toList());
+    }
+    return new Forecast(
+        Forecaster.MODEL,
+        in.seed(),
+        trials,
+        in.now(),
+        List.of(rooms),
+        List.copyOf(suite),
+        List.copyOf(names));
+  }
+
+  private static final Comparator<Share> LARGEST_FIRST =
+      Comparator.comparingDouble((Share s) -> -s.share());
+
+  private RoomOut room(Run.Part part, int r) {
+    Model m = part.model;
+    Tally.Late late = part.tally.late[r];
+    double already = 0;
+    List<Share> shares = new ArrayList<>();
+    if (late.total >= LEAST_MEAN * trials && late.total > 0) {
+      Map<Long, Sum> sums = new TreeMap<>();
+      long lost = 0;
+      for (int n = 0; n < late.count; n++) {
+        if (late.end[n] <= 0 && Tally.kindOf(late.key[n]) != Chain.PLAN) {
+          lost += late.piece[n];
+        } else {
+          sums.computeIfAbsent(late.key[n], k -> new Sum()).add(late.piece[n], late.end[n]);
+        }
+      }
+      already = (double) lost / late.total;
+      for (Map.Entry<Long, Sum> e : sums.entrySet()) {
+        share(m, r, e.getKey(), e.getValue(), late.total, shares);
+      }
+      shares.sort(LARGEST_FIRST);
+    }
+    int[] kept = silent(part, r);
+    int[] start = part.tally.start[r];
+    int[] could = part.tally.could[r];
+    return new RoomOut(
+        m.roomId[r],
+        (double) late.onTime / trials,
+        moment(quantile(start, 0.1)),
+        moment(quantile(start, 0.5)),
+        moment(quantile(start, 0.9)),
+        moment(quantile(could, 0.1)),
+        moment(quantile(could, 0.5)),
+        moment(quantile(could, 0.9)),
+        (double) late.total / trials,
+        late.capped,
+        kept[0],
+        kept[1],
+        List.copyOf(shares),
+        already,
+        items(part, r));
+  }
+
+  private void share(Model m, int r, long key, Sum sum, long total, List<Share> shares) {
+    int kind = Tally.kindOf(key);
+    int item = Tally.itemOf(key);
+    int thing = Tally.thingOf(key);
+    int where = Tally.whereOf(key);
+    String name = null;
+    if (thing >= 0) {
+      name =
+          kind == Chain.PLACE
+              ? m.placeId[thing]
+              : kind == Chain.EQUIPMENT ? m.kindId[thing] : m.personId[thing];
+    }
+    Share of =
+        new Share(
+            m.roomId[r],
+            Chain.KINDS[kind],
+            item < 0 ? null : m.key[item],
+            name,
+            where < 0 ? null : m.roomId[where],
+            (double) sum.ms / total,
+            moment(Select.quantile(sum.ends, sum.count, 0.5)));
+    shares.add(of);
+    if (suiteTotal >= LEAST_MEAN * trials) {
+      suite.add(
+          new Share(
+              of.room(),
+              of.kind(),
+              of.item(),
+              of.thing(),
+              of.where(),
+              (double) sum.ms / suiteTotal,
+              of.until()));
+    }
+  }
+
+  /** Kept and tried of the silent person of the room of whom the least share was kept. */
+  private int[] silent(Run.Part part, int r) {
+    Silence silence = part.trial.silence();
+    int[] found = {trials, trials};
+    for (int p = 0; p < part.model.people; p++) {
+      if (silence.isSilent(p) && part.model.personRoom[p] == r) {
+        int kept = silence.kept(p);
+        int tried = silence.tried(p);
+        if ((long) kept * found[1] < (long) found[0] * tried) {
+          found[0] = kept;
+          found[1] = tried;
+        }
+      }
+    }
+    return found;
+  }
+
+  private List<ItemOut> items(Run.Part part, int r) {
+    Model m = part.model;
+    List<ItemOut> items = new ArrayList<>();
+    for (int i = m.firstItem[r]; i < m.firstItem[r + 1]; i++) {
+      if (m.mends[i] >= 0) {
+        continue;
+      }
+      int[] done = part.tally.done[i];
+      boolean begun = m.state[i] != Model.OPEN;
+      boolean known = m.state[i] == Model.GOOD && m.life[i] == 0;
+      Long good = known && m.good[i] > Model.EVER ? Long.valueOf(in.now() + m.good[i]) : null;
+      items.add(
+          new ItemOut(
+              m.key[i],
+              (double) part.tally.critical[i] / trials,
+              known ? good : momentOrNull(quantile(done, 0.1)),
+              known ? good : momentOrNull(quantile(done, 0.5)),
+              known ? good : momentOrNull(quantile(done, 0.9)),
+              begun ? null : momentOrNull(quantile(part.tally.last[i], 0.5)),
+              begun ? null : momentOrNull(quantile(part.tally.last[i], 0.1))));
+    }
+    return List.copyOf(items);
+  }
+
+  private int quantile(int[] of, double q) {
+    System.arraycopy(of, 0, scratch, 0, trials);
+    return Select.quantile(scratch, trials, q);
+  }
+
+  private long moment(int ms) {
+    return in.now() + ms;
+  }
+
+  private Long momentOrNull(int ms) {
+    return ms == Tally.NONE || ms == -Tally.NONE ? null : Long.valueOf(in.now() + ms);
+  }
+}

@@ -1,0 +1,377 @@
+package sunup.forecast;
+
+/** One trial: the rest of the morning, event by event. Made once, run as often as wanted. */
+final class Trial {
+  /** Most times that one item is done again for a lapse in one trial. */
+  static final int REDOS = 2;
+
+  static final int GOOD = 0;
+  static final int HANDS_END = 1;
+  static final int TIME_COMES = 2;
+  static final int PLACE_OPENS = 3;
+  static final int ROOM_EMPTIES = 4;
+  static final int PERSON_COMES = 5;
+  static final int PERSON_AWAY = 6;
+  static final int PERSON_BACK = 7;
+  static final int PERSON_LEAVES = 8;
+  static final int LAPSES = 9;
+  static final int WAITED = 10;
+
+  final Model m;
+  final Course course;
+  final Floor floor;
+  final Heap heap = new Heap();
+  final Known known;
+  final int[] missing;
+  final byte[] state;
+  final byte[] redone;
+  final boolean[] left;
+
+  /** Person factors of rule 4, and the trial or history that a person's draws belong to. */
+  final double[] factor;
+
+  /** Worked so far and the amount of work after which the person is called away, or NEVER. */
+  final long[] worked;
+
+  final long[] calledAt;
+  final long[] calledFor;
+  final long[] arrived;
+
+  private final Dispatch dispatch;
+  private final Opening opening;
+  private final long stopAt;
+  int roomsLeft;
+  long now;
+  int number;
+
+  Trial(Model m) {
+    this.m = m;
+    known = new Known(m);
+    course = new Course(m);
+    floor = new Floor(m);
+    dispatch = new Dispatch(m, floor, this);
+    missing = new int[m.items];
+    state = new byte[m.items];
+    redone = new byte[m.items];
+    left = new boolean[m.people];
+    factor = new double[m.people];
+    worked = new long[m.people];
+    calledAt = new long[m.people];
+    calledFor = new long[m.people];
+    arrived = new long[m.people];
+    long stop = 0;
+    for (int r = 0; r < m.rooms; r++) {
+      stop = Math.max(stop, m.cap[r]);
+    }
+    stopAt = stop;
+    opening = new Opening(this);
+  }
+
+  Silence silence() {
+    return opening.silence;
+  }
+
+  void run(int trialNumber) {
+    number = trialNumber;
+    now = 0;
+    heap.clear();
+    course.reset(known.course);
+    floor.reset(known);
+    dispatch.reset();
+    opening.open();
+    dispatch.pass(0);
+    while (roomsLeft > 0 && !heap.isEmpty() && Heap.at(heap.peek()) <= stopAt) {
+      now = Heap.at(heap.peek());
+      do {
+        handle(heap.pop());
+      } while (!heap.isEmpty() && Heap.at(heap.peek()) == now);
+      dispatch.pass(now);
+    }
+  }
+
+  int someoneFor(int i, int slot) {
+    return dispatch.someoneFor(i, slot);
+  }
+
+  boolean hasLeft(int p) {
+    return left[p];
+  }
+
+  private void handle(long event) {
+    int x = Heap.which(event);
+    switch (Heap.what(event)) {
+      case GOOD -> becomesGood(x);
+      case HANDS_END -> handsEnd(x);
+      case TIME_COMES -> oneLess(x);
+      case PLACE_OPENS -> opens(m.place, x);
+      case ROOM_EMPTIES -> empties(x);
+      case PERSON_COMES -> comes(x);
+      case PERSON_AWAY -> {
+        floor.away[x]++;
+        floor.settle(x);
+      }
+      case PERSON_BACK -> back(x);
+      case PERSON_LEAVES -> {
+        left[x] = true;
+        floor.away[x]++;
+        floor.settle(x);
+      }
+      case LAPSES -> lapses(x);
+      default -> floor.roamingDirty = true;
+    }
+  }
+
+  private void opens(int[] places, int place) {
+    for (int i = 0; i < m.items; i++) {
+      if (places[i] == place && state[i] == Model.OPEN) {
+        oneLess(i);
+      }
+    }
+  }
+
+  private void empties(int r) {
+    for (int i = m.firstItem[r]; i < m.firstItem[r + 1]; i++) {
+      if (m.inRoom[i] && state[i] == Model.OPEN) {
+        oneLess(i);
+      }
+    }
+  }
+
+  private void comes(int p) {
+    floor.here[p] = true;
+    floor.idleSince[p] = now;
+    floor.idleAfter[p] = Course.CAME;
+    floor.settle(p);
+  }
+
+  private void back(int p) {
+    floor.away[p]--;
+    if (floor.busy[p] == 0) {
+      floor.idleSince[p] = now;
+      floor.idleAfter[p] = Course.WAS_AWAY;
+    }
+    floor.settle(p);
+  }
+
+  /** One thing less that an open item waits for. */
+  void oneLess(int i) {
+    if (--missing[i] == 0) {
+      becomesReady(i);
+    }
+  }
+
+  void becomesReady(int i) {
+    if (m.slotsOf(i) == 0 && m.needsOf(i) == 0) {
+      begin(i, dispatch.chosen);
+      return;
+    }
+    floor.setReady(i);
+    if (m.slotsOf(i) > 1) {
+      dispatch.waitsFrom(i, now);
+      push(now + Dispatch.PATIENCE, WAITED, i);
+    }
+  }
+
+  void push(long at, int what, int which) {
+    heap.push(Heap.event(at, what, which));
+  }
+
+  void begin(int i, int[] people) {
+    if (floor.isReady(i)) {
+      floor.unready(i);
+      if (m.slotsOf(i) > 1) {
+        dispatch.waitsNoMore(i);
+      }
+    }
+    state[i] = Model.IN_HAND;
+    course.begin[i] = now;
+    course.enter(i);
+    floor.claimUnits(i, course);
+    long walk = 0;
+    int first = m.firstSlot[i];
+    int slots = m.slotsOf(i);
+    for (int s = 0; s < slots; s++) {
+      int p = people[s];
+      walk = Math.max(walk, walk(i, p));
+      occupy(p, first + s);
+      floor.where[p] = m.place[i] >= 0 ? m.rooms + m.place[i] : m.room[i];
+    }
+    course.walked[i] = walk > 0;
+    int lead = slots == 0 ? Course.NOBODY : people[0];
+    long hands = hands(i, lead);
+    long waits = waits(i);
+    timed(i, now + walk + hands, waits);
+  }
+
+  /** Enters when an item's hands end and when it is good, and the events of both. */
+  void timed(int i, long handsEnd, long waits) {
+    course.handsEnd[i] = handsEnd;
+    course.extra[i] = extra(i);
+    course.natural[i] = handsEnd + waits + course.extra[i];
+    course.good[i] = course.natural[i];
+    if (m.marks[i]) {
+      course.good[i] = Math.max(course.good[i], m.notBefore[i]);
+    }
+    if (m.isArrival[i] && now == 0) {
+      // It may have come unseen before now.
+      course.good[i] = Math.min(now, goodSince(i));
+      course.begin[i] = course.good[i];
+      course.handsEnd[i] = course.good[i];
+      course.natural[i] = course.good[i];
+    }
+    if (course.good[i] <= now && m.slotsOf(i) == 0 && m.needsOf(i) == 0) {
+      becomesGood(i);
+      return;
+    }
+    if (handsEnd < course.good[i] && m.slotsOf(i) > 0) {
+      push(Math.max(now, handsEnd), HANDS_END, i);
+    }
+    push(Math.max(now, course.good[i]), GOOD, i);
+  }
+
+  private long goodSince(int i) {
+    long since = course.arrival[i];
+    for (int j : m.before[i]) {
+      since = Math.max(since, course.good[j]);
+    }
+    return since;
+  }
+
+  void occupy(int p, int slot) {
+    course.slotPerson[slot] = p;
+    course.slotSince[slot] = floor.idleSince[p];
+    course.slotAfter[slot] = floor.idleAfter[p];
+    floor.busy[p]++;
+    floor.settle(p);
+  }
+
+  /** Minutes to the place, and back from where the person was before. */
+  private long walk(int i, int p) {
+    int from = floor.where[p];
+    int to = m.place[i] >= 0 ? m.rooms + m.place[i] : -1;
+    if (from == to || (from < m.rooms && to < 0)) {
+      return 0;
+    }
+    long ms = 0;
+    if (from >= m.rooms) {
+      ms += m.walk[from - m.rooms].at(uniform(i, Hash.WALK, number));
+    }
+    if (to >= 0) {
+      ms += m.walk[m.place[i]].at(uniform(i, Hash.WALK, number));
+    }
+    return ms;
+  }
+
+  double uniform(int i, int purpose, int trial) {
+    return Hash.uniform(Hash.stream(m.scope[i], purpose, redone[i]), trial);
+  }
+
+  private long hands(int i, int lead) {
+    Dist d = m.hands[i];
+    if (d.isConstant()) {
+      return d.usual;
+    }
+    double u = uniform(i, Hash.HANDS, number);
+    if (lead < 0 || m.sqrtShare == 0) {
+      return d.at(u);
+    }
+    return d.atNormal(m.sqrtShare * factor[lead] + m.sqrtRest * Normal.quantile(u));
+  }
+
+  private long waits(int i) {
+    Dist d = m.waits[i];
+    return d.isConstant() ? d.usual : d.at(uniform(i, Hash.WAITS, number));
+  }
+
+  private long extra(int i) {
+    int n = m.extraOneIn[i];
+    return n > 0 && uniform(i, Hash.EXTRA, number) * n < 1 ? m.extraMs[i] : 0;
+  }
+
+  private void handsEnd(int i) {
+    if (course.handsEnd[i] <= now) {
+      releasePeople(i);
+    }
+  }
+
+  private void releasePeople(int i) {
+    for (int s = m.firstSlot[i]; s < m.firstSlot[i + 1]; s++) {
+      int p = course.slotPerson[s];
+      if (p >= 0) {
+        released(p, i);
+      }
+    }
+  }
+
+  private void released(int p, int i) {
+    floor.busy[p]--;
+    if (floor.busy[p] == 0) {
+      floor.idleSince[p] = now;
+      floor.idleAfter[p] = i;
+    }
+    worked[p] += m.hands[i].usual;
+    if (worked[p] >= calledAt[p]) {
+      calledAt[p] = Model.NEVER;
+      floor.away[p]++;
+      push(now + calledFor[p], PERSON_BACK, p);
+    }
+    floor.settle(p);
+  }
+
+  private void becomesGood(int i) {
+    if (course.handsEnd[i] >= course.good[i] && m.slotsOf(i) > 0) {
+      releasePeople(i);
+    }
+    state[i] = Model.GOOD;
+    for (int n : m.endsNeeds[i]) {
+      if (floor.claimed[n]) {
+        floor.release(n, now, i);
+      }
+    }
+    for (int n = m.firstNeed[i]; n < m.firstNeed[i + 1]; n++) {
+      if (floor.claimed[n] && state[m.needUntil[n]] == Model.GOOD) {
+        floor.release(n, now, i);
+      }
+    }
+    for (int j : m.dependants[i]) {
+      if (state[j] == Model.OPEN) {
+        oneLess(j);
+      }
+    }
+    if (m.life[i] > 0 && m.gatedBy[i] >= 0) {
+      push(Math.max(now, course.good[i] + m.life[i]), LAPSES, i);
+    }
+    if (m.startItem[m.room[i]] == i) {
+      roomsLeft--;
+    }
+  }
+
+  /** The item is open again unless the step that it gates is under way. */
+  private void lapses(int i) {
+    boolean stale = state[i] != Model.GOOD || course.good[i] + m.life[i] > now;
+    if (stale || redone[i] == REDOS || state[m.gatedBy[i]] != Model.OPEN) {
+      return;
+    }
+    state[i] = Model.OPEN;
+    redone[i]++;
+    course.good[i] = Model.NEVER;
+    course.reopened[i] = now;
+    for (int j : m.dependants[i]) {
+      if (state[j] == Model.OPEN && missing[j]++ == 0) {
+        floor.unready(j);
+        if (m.slotsOf(j) > 1) {
+          dispatch.waitsNoMore(j);
+        }
+      }
+    }
+    missing[i] = 0;
+    for (int j : m.before[i]) {
+      missing[i] += state[j] == Model.GOOD ? 0 : 1;
+    }
+    missing[i] += m.place[i] >= 0 && m.opensAt[m.place[i]] > now ? 1 : 0;
+    missing[i] += m.inRoom[i] && course.emptied[m.room[i]] > now ? 1 : 0;
+    if (missing[i] == 0) {
+      becomesReady(i);
+    }
+  }
+}
