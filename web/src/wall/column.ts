@@ -1,5 +1,24 @@
-import { columnX, type Layout, type Picture } from './geometry.ts';
+import type { RoomPart } from '../generated/wire.ts';
+import {
+  columnX,
+  heightOf,
+  type Layout,
+  type Picture,
+  picture,
+  planned,
+  WIDTH,
+} from './geometry.ts';
 import { Shape } from './svg.ts';
+import { roomWord, type WordSetting } from './words.ts';
+
+/** Where a column stands and when: what it is drawn from beside its room. */
+export interface Spot {
+  readonly layout: Layout;
+  readonly index: number;
+  readonly last: boolean;
+  readonly now: number;
+  readonly draft: boolean;
+}
 
 const NOW_THICK = 4;
 const STROKE_THICK = 8;
@@ -22,10 +41,18 @@ export class Column {
   private readonly number: Shape;
   private readonly word: Shape;
 
-  constructor(parent: Element) {
-    this.group = new Shape(parent, 'g');
+  private room: RoomPart | null = null;
+  private spot: Spot | null = null;
+  private nowAt = 0;
+  private wordsOf: RoomPart | null = null;
+  private wordsIn: WordSetting | null = null;
+  private words = { long: '', short: '' };
+
+  /** @param under what lies under the line; @param over what lies over it */
+  constructor(under: Element, over: Element) {
+    this.past = new Shape(under, 'rect', { class: 'past', y: 0 });
+    this.group = new Shape(over, 'g');
     const inside = this.group.element;
-    this.past = new Shape(inside, 'rect', { class: 'past', y: 0 });
     this.now = new Shape(inside, 'rect', { class: 'now', height: NOW_THICK, rx: NOW_THICK / 2 });
     this.nowUp = new Shape(inside, 'path', { class: 'now-up', d: 'M-9 4 L0 -5 L9 4' });
     this.halo = new Shape(inside, 'ellipse', { class: 'halo', fill: 'url(#halo)' });
@@ -42,12 +69,44 @@ export class Column {
     this.word = new Shape(inside, 'text', { class: 'word' });
   }
 
-  /** Puts the column where it belongs; texts stay. */
-  place(layout: Layout, index: number): void {
+  /** The words under the number, long and short; worked out again only if something changed. */
+  wording(room: RoomPart, setting: WordSetting): { readonly long: string; readonly short: string } {
+    if (this.wordsOf !== room || this.wordsIn !== setting) {
+      this.wordsOf = room;
+      this.wordsIn = setting;
+      this.words = { long: roomWord(room, setting, false), short: roomWord(room, setting, true) };
+    }
+    return this.words;
+  }
+
+  /** Draws the room, if it changed or its now-stroke moved by half a unit (about five seconds). */
+  update(room: RoomPart, spot: Spot): void {
+    const { layout, index, last, now, draft } = spot;
+    const moved =
+      !this.spot ||
+      this.spot.layout !== layout ||
+      this.spot.index !== index ||
+      this.spot.last !== last;
+    const nowAt = Math.round(heightOf(layout, (now - (room.target ?? now)) / 60_000) * 2);
+    const same = !moved && room === this.room && draft === this.spot?.draft;
+    if (same && nowAt === this.nowAt) return;
+    this.room = room;
+    this.spot = spot;
+    this.nowAt = nowAt;
+    if (moved) this.place(layout, index, last);
+    this.show(layout, index, draft ? planned(room, layout) : picture(room, layout, now));
+    this.number.text(room.room);
+    const word = layout.short ? this.words.short : this.words.long;
+    this.word.text(layout.wordRows > 0 ? word : '');
+  }
+
+  private place(layout: Layout, index: number, last: boolean): void {
     const x = columnX(layout, index);
     const half = layout.columnWidth / 2;
     const stroke = layout.columnWidth * 0.37;
-    this.past.set({ x: x - half - 0.5, width: layout.columnWidth + 1 });
+    const from = index === 0 ? 0 : x - half;
+    const to = last ? WIDTH : x + half;
+    this.past.set({ x: from, width: to - from });
     this.now.set({ x: x - stroke, width: stroke * 2 });
     for (const shape of [this.lit, this.lens, this.halo]) shape.set({ cx: x });
     this.number.set({
@@ -62,35 +121,38 @@ export class Column {
     });
   }
 
-  show(layout: Layout, index: number, picture: Picture): void {
+  private show(layout: Layout, index: number, picture: Picture): void {
     const x = columnX(layout, index);
     const { cy, rx, ry, arrow, shape } = picture;
     const away = picture.now === null ? 'started-or-none' : picture.nowAbove ? 'far' : 'near';
     this.group.set({ class: `room ${picture.standing} shape-${shape} now-${away}` });
     const now = picture.now ?? 0;
-    this.past.set({ height: now });
+    this.past.set({ height: Math.min(now, layout.bottom) });
     this.now.set({ y: now - NOW_THICK / 2 });
     if (picture.nowAbove) this.nowUp.set({ transform: `translate(${round(x)} ${now - 9})` });
     if (shape === 'stroke') {
       this.stroke.set({ x: x - rx * 0.85, y: cy - STROKE_THICK / 2, width: rx * 1.7 });
     } else if (shape !== 'none') {
       this.lens.set({ cy, rx, ry });
-      this.lit.set({ cy, rx, ry });
-      if (shape === 'disc') this.halo.set({ cy, rx: rx * 2.1, ry: ry * 2.1 });
-      this.bar.set({ x: x - rx - 8, y: cy - BAR_THICK / 2, width: 2 * rx + 16 });
+      const { standing } = picture;
+      if (standing === 'tight') this.lit.set({ cy, rx, ry });
+      if (standing === 'ready') this.halo.set({ cy, rx: rx * 2.1, ry: ry * 2.1 });
+      if (standing === 'stuck') {
+        this.bar.set({ x: x - rx - 8, y: cy - BAR_THICK / 2, width: 2 * rx + 16 });
+      }
+    }
+    if (arrow === null) {
+      this.arrow.set({ d: 'M0 0' });
+      return;
     }
     this.arrow.set({
-      d: arrow === 'up' ? ARROW_UP : arrow === 'down' ? ARROW : 'M0 0',
+      d: arrow === 'up' ? ARROW_UP : ARROW,
       transform: `translate(${round(x)} ${round(arrow === 'up' ? cy - ry - 14 : cy + ry + 14)})`,
     });
   }
 
-  say(number: string, word: string): void {
-    this.number.text(number);
-    this.word.text(word);
-  }
-
   remove(): void {
+    this.past.remove();
     this.group.remove();
   }
 }

@@ -8,13 +8,20 @@ export const LATE_MINUTES = 20;
 
 const MINUTE_MS = 60_000;
 const NUMBER_SIZE = 54;
-const TEXT_ROWS_MAX = 3;
-const WORD_ROWS_MAX = 2;
+const NUMBER_ROWS_MAX = 3;
+/** From so many rooms on there are numbers only. */
+const WORDS_BELOW_ROOMS = 40;
+/** Letters larger than this leave no room for words in two rows, nor for much beside them. */
+export const LARGE_LETTER = 44;
 const RIGHT = 28;
 const TOP = 22;
 const GAP = 10;
-const LENS_LEAST = 11;
-const DISC_MOST = 25;
+const LENS_LEAST = 12;
+const LENS_AWAY = 16;
+const ARROW_ROOM = 22;
+const LENS_WIDE = 38;
+const DISC_MOST = 27;
+const PLANNED_MOST = 18;
 
 /** Where everything of the horizon is, for a number of rooms and a size. */
 export interface Layout {
@@ -31,6 +38,8 @@ export interface Layout {
   /** Numbers, and words under them, alternate over so many rows; no words at 0. */
   readonly numberRows: number;
   readonly wordRows: number;
+  /** The short words have to stand under the numbers. */
+  readonly short: boolean;
   readonly numberLine: number;
   readonly wordLine: number;
   /** False if even so the numbers are smaller than the distance asks for. */
@@ -59,38 +68,23 @@ function rowsFor(texts: readonly string[], size: number, column: number, bold: b
  * Lays the horizon out.
  *
  * @param names the rooms' names in order
- * @param words the words under them
+ * @param words the words under them, and the short ones
  * @param height what there is
  * @param letter the smallest letters allowed
  */
 export function layOut(
   names: readonly string[],
-  words: readonly string[],
+  words: { readonly long: readonly string[]; readonly short: readonly string[] },
   height: number,
   letter: number,
 ): Layout {
   const left = Math.ceil(textWidth('00:00', letter, true) + 34);
   const columnWidth = (WIDTH - left - RIGHT) / Math.max(1, names.length);
-  const fitting = (size: number): number => rowsFor(names, size, columnWidth, true);
-  const largest = Math.max(NUMBER_SIZE, letter);
-  const narrow = rowsFor(names, largest, columnWidth, true) > 1;
-  let numberSize = narrow ? letter : largest;
-  if (narrow && fitting(letter) === 1) {
-    const widest = Math.max(...names.map((name) => textWidth(name, 1, true)));
-    numberSize = Math.min(largest, (columnWidth - GAP) / widest);
-  }
-  let numberRows = fitting(numberSize);
-  let fits = true;
-  if (numberRows > TEXT_ROWS_MAX) {
-    fits = false;
-    numberRows = TEXT_ROWS_MAX;
-    const widest = Math.max(...names.map((name) => textWidth(name, 1, true)));
-    numberSize = (columnWidth * TEXT_ROWS_MAX - GAP) / widest;
-  }
-  const asked = rowsFor(words, letter, columnWidth, false);
-  const wordRows = names.length < 40 && numberRows === 1 && asked <= WORD_ROWS_MAX ? asked : 0;
+  const number = sizeNumbers(names, columnWidth, letter);
+  const word = sizeWords(words, columnWidth, letter);
+  const wordRows = names.length < WORDS_BELOW_ROOMS && number.rows === 1 ? word.rows : 0;
   const wordHeight = letter * 1.16;
-  const below = numberRows * numberSize * 1.02 + wordRows * wordHeight + 18;
+  const below = number.rows * number.size * 1.02 + wordRows * wordHeight + 18;
   const bottom = height - below - 14;
   const unitsPerMinute = Math.max(1, (bottom - TOP) / (EARLY_MINUTES + LATE_MINUTES));
   return {
@@ -102,13 +96,62 @@ export function layOut(
     line: TOP + EARLY_MINUTES * unitsPerMinute,
     unitsPerMinute,
     letter,
-    numberSize,
-    numberRows,
+    numberSize: number.size,
+    numberRows: number.rows,
     wordRows,
-    numberLine: height - below + numberSize * 0.78,
-    wordLine: height - below + numberRows * numberSize * 1.02 + letter * 0.86,
-    fits,
+    short: word.short,
+    numberLine: height - below + number.size * 0.78,
+    wordLine: height - below + number.rows * number.size * 1.02 + letter * 0.86,
+    fits: number.fits,
   };
+}
+
+/** One row of numbers if they fit, large ones before small ones; else as many rows as it takes. */
+function sizeNumbers(
+  names: readonly string[],
+  column: number,
+  letter: number,
+): { size: number; rows: number; fits: boolean } {
+  const widest = Math.max(0.1, ...names.map((name) => textWidth(name, 1, true)));
+  const inOneRow = (column - GAP) / widest;
+  if (inOneRow >= letter) {
+    return { size: Math.min(inOneRow, Math.max(NUMBER_SIZE, letter)), rows: 1, fits: true };
+  }
+  const rows = rowsFor(names, letter, column, true);
+  if (rows <= NUMBER_ROWS_MAX) return { size: letter, rows, fits: true };
+  const size = (column * NUMBER_ROWS_MAX - GAP) / widest;
+  return { size, rows: NUMBER_ROWS_MAX, fits: false };
+}
+
+/** Long words in one row, else short ones, else long ones alternating over two; else none. */
+function sizeWords(
+  words: { readonly long: readonly string[]; readonly short: readonly string[] },
+  column: number,
+  letter: number,
+): { rows: number; short: boolean } {
+  if (rowsFor(words.long, letter, column, false) === 1) return { rows: 1, short: false };
+  if (rowsFor(words.short, letter, column, false) === 1) return { rows: 1, short: true };
+  if (letter > LARGE_LETTER) return { rows: 0, short: false };
+  if (rowsFor(words.long, letter, column, false) === 2) return { rows: 2, short: false };
+  return rowsFor(words.short, letter, column, false) === 2
+    ? { rows: 2, short: true }
+    : { rows: 0, short: false };
+}
+
+/** Which of these minutes can be marked beside the line without touching each other. */
+export function marksThatFit(layout: Layout, marks: readonly number[]): readonly number[] {
+  const taken = [layout.line];
+  return [...marks]
+    .sort((a, b) => Math.abs(a) - Math.abs(b))
+    .filter((minutes) => {
+      const y = heightOf(layout, minutes);
+      const free =
+        taken.every((other) => Math.abs(other - y) >= layout.letter * 1.12) &&
+        y >= layout.top + layout.letter * 0.4 &&
+        y <= layout.bottom;
+      if (free) taken.push(y);
+      return free;
+    });
 }
 
 /** The middle of column `index`. */
@@ -127,7 +170,7 @@ export type Arrow = 'up' | 'down' | null;
 export interface Picture {
   readonly standing: Standing;
   /** `none` if there is nothing to draw but the number. */
-  readonly shape: 'disc' | 'lens' | 'stroke' | 'none';
+  readonly shape: 'disc' | 'lens' | 'stroke' | 'planned' | 'none';
   readonly cy: number;
   readonly rx: number;
   readonly ry: number;
@@ -144,7 +187,7 @@ export interface Picture {
  * @param now the morning's time, epoch milliseconds
  */
 export function picture(room: RoomPart, layout: Layout, now: number): Picture {
-  const rx = Math.min(52, layout.columnWidth * 0.31);
+  const rx = Math.min(LENS_WIDE, layout.columnWidth * 0.31);
   const none: Picture = {
     standing: room.standing,
     shape: 'none',
@@ -174,6 +217,22 @@ export function picture(room: RoomPart, layout: Layout, now: number): Picture {
   return { ...none, ...stroke, shape: 'lens', ...kept(layout, from, minutes(mid), to, LENS_LEAST) };
 }
 
+/** A room of a draft: its sun is not up yet. */
+export function planned(room: RoomPart, layout: Layout): Picture {
+  const there = room.target !== undefined;
+  const r = Math.min(PLANNED_MOST, layout.columnWidth * 0.25);
+  return {
+    standing: room.standing,
+    shape: there ? 'planned' : 'none',
+    cy: layout.line,
+    rx: r,
+    ry: r,
+    arrow: null,
+    now: null,
+    nowAbove: false,
+  };
+}
+
 /** Keeps [from, to] inside the scale, at least `least` high to each side; says if mid is outside. */
 function kept(
   layout: Layout,
@@ -183,12 +242,13 @@ function kept(
   least: number,
 ): { cy: number; ry: number; arrow: Arrow } {
   const arrow: Arrow = mid < -EARLY_MINUTES ? 'up' : mid > LATE_MINUTES ? 'down' : null;
-  const room = arrow ? least + 16 : least;
+  const away = least > 0 ? LENS_AWAY : 0;
+  const room = arrow ? away + ARROW_ROOM : least;
   const inside = (y: number): number =>
     Math.min(Math.max(y, layout.top + room), layout.bottom - room);
   const high = inside(heightOf(layout, from));
   const low = inside(heightOf(layout, to));
-  return { cy: (high + low) / 2, ry: Math.max(least, (low - high) / 2 + least / 2), arrow };
+  return { cy: (high + low) / 2, ry: Math.max(arrow ? away : least, (low - high) / 2), arrow };
 }
 
 function nowStroke(layout: Layout, minutes: number): { now: number; nowAbove: boolean } {

@@ -1,9 +1,9 @@
 import type { RoomPart, SuitePart } from '../generated/wire.ts';
 import { clockTime } from '../look/index.ts';
 import { Column } from './column.ts';
-import { heightOf, layOut, type Layout, picture, WIDTH } from './geometry.ts';
+import { heightOf, layOut, type Layout, marksThatFit, WIDTH } from './geometry.ts';
 import { Shape } from './svg.ts';
-import { roomWord } from './words.ts';
+import type { WordSetting } from './words.ts';
 
 /** What the horizon draws. */
 export interface Skyline {
@@ -13,7 +13,8 @@ export interface Skyline {
   readonly now: number;
 }
 
-const MARKS = [20, 10, -10] as const;
+/** Minutes before and after the target that are marked where there is room. */
+const MARKS = [-20, -10, 10] as const;
 
 /**
  * The horizon: one line is every room's target, each room a column. Draws into an SVG that it
@@ -27,10 +28,12 @@ export class Horizon {
   private readonly line: Shape;
   private readonly target: Shape;
   private readonly marks: readonly { minutes: number; text: Shape; rule: Shape }[];
-  private readonly roomsGroup: Shape;
+  private readonly under: Shape;
+  private readonly over: Shape;
   private readonly columns = new Map<string, Column>();
   private layout: Layout | null = null;
   private layoutKey = '';
+  private setting: WordSetting = { zone: 'UTC', horizon: undefined, draft: false };
   private height = 400;
   private readonly letter: number;
 
@@ -44,14 +47,14 @@ export class Horizon {
     this.above = new Shape(clip.element, 'rect', { x: 0, y: 0, width: WIDTH });
     this.sky = new Shape(svg, 'rect', { x: 0, y: 0, width: WIDTH, fill: 'url(#sky)' });
     this.ground = new Shape(svg, 'rect', { class: 'ground', x: 0, width: WIDTH });
+    this.under = new Shape(svg, 'g');
+    this.line = new Shape(svg, 'line', { class: 'line', x1: 0, x2: WIDTH });
+    this.over = new Shape(svg, 'g');
     this.marks = MARKS.map((minutes) => ({
       minutes,
-      rule: new Shape(svg, 'line', { class: 'rule', x2: WIDTH }),
+      rule: new Shape(this.under.element, 'line', { class: 'rule', x2: WIDTH }),
       text: new Shape(svg, 'text', { class: 'mark' }),
     }));
-    // The line lies over the ceiling of the past and under the suns.
-    this.line = new Shape(svg, 'line', { class: 'line', x1: 0, x2: WIDTH });
-    this.roomsGroup = new Shape(svg, 'g');
     this.target = new Shape(svg, 'text', { class: 'target' });
   }
 
@@ -62,25 +65,18 @@ export class Horizon {
 
   draw(skyline: Skyline): Layout {
     const { rooms, suite, now } = skyline;
-    const layout = this.layOutFor(rooms, suite);
-    const seen = new Set<string>();
+    const setting = this.settingOf(suite);
+    const columns = rooms.map((room) => this.columnOf(room.key));
+    const words = rooms.map((room, index) => columns[index]!.wording(room, setting));
+    const before = this.layout;
+    const layout = this.layOutFor(rooms, words, setting);
+    // Suns rise and sink slowly because the morning moves, not because the screen was laid out.
+    this.root.set({ class: layout === before ? '' : 'still' });
     rooms.forEach((room, index) => {
-      seen.add(room.key);
-      let column = this.columns.get(room.key);
-      if (!column) {
-        column = new Column(this.roomsGroup.element);
-        this.columns.set(room.key, column);
-      }
-      column.place(layout, index);
-      column.show(layout, index, picture(room, layout, now));
-      const short = layout.wordRows !== 1;
-      column.say(room.room, layout.wordRows > 0 ? roomWord(room, suite, short) : '');
+      const last = index === rooms.length - 1;
+      columns[index]!.update(room, { layout, index, last, now, draft: setting.draft });
     });
-    for (const [key, column] of this.columns) {
-      if (seen.has(key)) continue;
-      column.remove();
-      this.columns.delete(key);
-    }
+    if (this.columns.size > rooms.length) this.removeOthers(rooms);
     return layout;
   }
 
@@ -88,15 +84,56 @@ export class Horizon {
     this.root.set({ 'aria-label': words });
   }
 
-  private layOutFor(rooms: readonly RoomPart[], suite: SuitePart | undefined): Layout {
-    const words = rooms.map((room) => roomWord(room, suite, false));
-    const horizon = suite?.horizon === undefined ? '' : clockTime(suite.horizon, suite.zone);
-    const key = [this.height, horizon, ...rooms.map((room) => room.room), ...words].join('|');
+  private columnOf(key: string): Column {
+    let column = this.columns.get(key);
+    if (!column) {
+      column = new Column(this.under.element, this.over.element);
+      this.columns.set(key, column);
+    }
+    return column;
+  }
+
+  private removeOthers(rooms: readonly RoomPart[]): void {
+    const there = new Set(rooms.map((room) => room.key));
+    for (const [key, column] of this.columns) {
+      if (there.has(key)) continue;
+      column.remove();
+      this.columns.delete(key);
+    }
+  }
+
+  /** The same object as long as nothing in it changes. */
+  private settingOf(suite: SuitePart | undefined): WordSetting {
+    const next = {
+      zone: suite?.zone ?? 'UTC',
+      horizon: suite?.horizon,
+      draft: suite?.phase === 'draft',
+    };
+    const now = this.setting;
+    const same = now.zone === next.zone && now.horizon === next.horizon && now.draft === next.draft;
+    if (!same) this.setting = next;
+    return this.setting;
+  }
+
+  private layOutFor(
+    rooms: readonly RoomPart[],
+    words: readonly { readonly long: string; readonly short: string }[],
+    setting: WordSetting,
+  ): Layout {
+    let key = `${this.height}|${setting.zone}|${setting.horizon}`;
+    rooms.forEach((room, index) => (key += `|${room.room}/${words[index]!.long}`));
     if (this.layout && key === this.layoutKey) return this.layout;
     this.layoutKey = key;
-    const names = rooms.map((room) => room.room);
-    this.layout = layOut(names, words, this.height, this.letter);
-    this.backdrop(this.layout, horizon);
+    const next = layOut(
+      rooms.map((room) => room.room),
+      { long: words.map((one) => one.long), short: words.map((one) => one.short) },
+      this.height,
+      this.letter,
+    );
+    const { horizon, zone } = setting;
+    // Another word alone moves nothing: then the layout stays the same object.
+    if (!this.layout || !sameLayout(this.layout, next)) this.layout = next;
+    this.backdrop(this.layout, horizon === undefined ? '' : clockTime(horizon, zone));
     return this.layout;
   }
 
@@ -109,13 +146,19 @@ export class Horizon {
     this.line.set({ y1: line, y2: line });
     this.target.set({ x: 16, y: line + letter * 0.34, 'font-size': letter });
     this.target.text(horizon);
+    const fitting = marksThatFit(layout, MARKS);
     for (const { minutes, rule, text } of this.marks) {
-      const y = heightOf(layout, -minutes);
+      const y = heightOf(layout, minutes);
       rule.set({ x1: left, y1: y, y2: y });
       text.set({ x: left - 18, y: y + letter * 0.34, 'font-size': letter });
-      text.text(minutes > 0 ? `${minutes}` : `+${-minutes}`);
+      const shown = fitting.includes(minutes);
+      text.text(shown ? (minutes < 0 ? `${-minutes}` : `+${minutes}`) : '');
     }
   }
+}
+
+function sameLayout(one: Layout, other: Layout): boolean {
+  return (Object.keys(one) as (keyof Layout)[]).every((name) => one[name] === other[name]);
 }
 
 function fillDefinitions(definitions: Element): void {

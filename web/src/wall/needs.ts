@@ -4,6 +4,7 @@ import { classMap } from 'lit/directives/class-map.js';
 import { repeat } from 'lit/directives/repeat.js';
 import type { NeedPart } from '../generated/wire.ts';
 import { say as sayCommon } from '../look/index.ts';
+import { LARGE_LETTER } from './geometry.ts';
 import { lookAgain, needFigure, say } from './words.ts';
 
 /** Lines shown at most, and how many of them may be loud. */
@@ -19,23 +20,38 @@ export function loudKeys(needs: readonly NeedPart[]): ReadonlySet<string> {
 /** How the lines are set for a size of letters and a height, in units of 1/1920 of the width. */
 export interface LineSizes {
   readonly lines: number;
+  /** Letters are so large that who has taken it stands under the words. */
   readonly twoLines: boolean;
   readonly rowHeight: number;
   readonly words: number;
   readonly taken: number;
+  /** There is room for a heading over the lines. */
+  readonly heading: boolean;
 }
 
+/** What the horizon needs at least. */
+const SKY_LEAST = 360;
+
 /**
- * As many of five lines as fit. When letters must be very large, who has taken it stands under the
- * words and fewer lines are shown.
+ * As many of five lines as fit beside the horizon.
+ *
+ * @param letter the smallest letters
+ * @param height what there is for horizon and lines together
  */
 export function lineSizes(letter: number, height: number): LineSizes {
-  const twoLines = letter > 44;
-  const taken = letter;
-  const words = Math.max(letter, Math.min(50, letter * 1.45));
-  const least = twoLines ? (words + taken) * 1.2 : words * 1.34;
-  const lines = Math.max(1, Math.min(LINES_MAX, Math.floor(height / least)));
-  return { lines, twoLines, rowHeight: Math.min(height / lines, least * 1.3), words, taken };
+  const twoLines = letter > LARGE_LETTER;
+  const words = Math.max(letter, Math.min(52, letter * 1.5));
+  const rowHeight = twoLines ? (words + letter) * 1.2 : words * 1.42;
+  const heading = !twoLines;
+  const lines = Math.floor((height - SKY_LEAST - (heading ? letter * 1.4 : 0)) / rowHeight);
+  return {
+    lines: Math.max(1, Math.min(LINES_MAX, lines)),
+    twoLines,
+    rowHeight,
+    words,
+    taken: letter,
+    heading,
+  };
 }
 
 /** The lines of *needs someone*. */
@@ -54,7 +70,6 @@ export class SunupNeeds extends LitElement {
       display: block;
       position: relative;
       height: 100%;
-      --line: calc(var(--words) * var(--u));
     }
     .row {
       position: absolute;
@@ -63,12 +78,10 @@ export class SunupNeeds extends LitElement {
       height: calc(var(--row) * var(--u));
       border-top: 2px solid var(--rule);
       display: grid;
-      grid-template-columns:
-        calc(var(--words) * 2.5 * var(--u)) calc(var(--words) * 4 * var(--u))
-        1fr auto;
+      grid-template-columns: 2.2em 3.9em 1fr auto;
       align-items: center;
       column-gap: calc(16 * var(--u));
-      font-size: var(--line);
+      font-size: calc(var(--words) * var(--u));
       line-height: 1.1;
       transition: transform calc(var(--slow) * 1.5) ease-in-out;
       white-space: nowrap;
@@ -90,10 +103,10 @@ export class SunupNeeds extends LitElement {
     }
     .figure {
       font-weight: 700;
-      font-size: 1.12em;
       justify-self: start;
-      padding: 0.04em 0.22em;
-      margin-left: -0.22em;
+      line-height: 1.16;
+      padding: 0 0.24em;
+      margin-left: -0.24em;
       border-radius: 0.14em;
       color: var(--ember);
     }
@@ -172,6 +185,9 @@ export class SunupNeeds extends LitElement {
     if (need.takenBy === undefined) return say('need.nobody');
     const again = lookAgain(need, this.zone, this.minute * 60_000);
     const role = html`<b>${sayCommon(`role.${need.takenBy}`)}</b>`;
-    return again ? html`${role} · ${again}` : role;
+    if (!again) return role;
+    return again === say('need.look-now')
+      ? html`${role} · <b>${again}</b>`
+      : html`${role} · ${again}`;
   }
 }

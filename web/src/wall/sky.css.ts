@@ -61,6 +61,7 @@ export const skyStyles = css`
   .past {
     fill: var(--ground);
     fill-opacity: 0.62;
+    shape-rendering: crispEdges;
   }
   .now {
     fill: var(--sky);
@@ -72,7 +73,6 @@ export const skyStyles = css`
     stroke-linecap: round;
   }
   .now-started-or-none .now,
-  .now-started-or-none .past,
   .now-started-or-none .now-up,
   .now-near .now-up {
     display: none;
@@ -91,6 +91,19 @@ export const skyStyles = css`
     display: none;
     transition: cy var(--slow) ease-in-out;
   }
+  .still .lens,
+  .still .lit,
+  .still .halo {
+    transition: none;
+  }
+  .shape-planned .lens {
+    fill: var(--deep);
+    stroke: var(--dim);
+    stroke-width: 4;
+  }
+  .arrow[d='M0 0'] {
+    display: none;
+  }
   .arrow {
     fill: none;
     stroke: var(--sun);
@@ -99,7 +112,10 @@ export const skyStyles = css`
     stroke-linejoin: round;
   }
   .stroke {
-    fill: var(--dim);
+    fill: #c3ccd2;
+    stroke: var(--deep);
+    stroke-width: 3;
+    paint-order: stroke;
     display: none;
   }
   .shape-stroke .stroke {
@@ -117,7 +133,7 @@ export const skyStyles = css`
     fill: var(--sun);
     stroke: none;
   }
-  .shape-disc .halo {
+  .ready.shape-disc .halo {
     display: inline;
   }
   .ahead.shape-lens .lens,

@@ -18,7 +18,7 @@ export const wallStyles = css`
   main {
     height: 100%;
     display: grid;
-    grid-template-rows: auto minmax(0, 1fr) minmax(0, 1.02fr) auto;
+    grid-template-rows: auto minmax(0, 1fr) auto auto;
     font-size: calc(var(--letter) * var(--u));
     line-height: 1.2;
   }
@@ -77,6 +77,7 @@ export const wallStyles = css`
   .sky {
     min-height: 0;
     overflow: hidden;
+    contain: strict;
   }
   .needs {
     display: flex;
@@ -96,8 +97,7 @@ export const wallStyles = css`
     color: var(--ink);
   }
   .lines {
-    flex: 1;
-    min-height: 0;
+    height: calc(var(--lines) * var(--u));
   }
   .calm {
     height: 100%;

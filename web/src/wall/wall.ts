@@ -5,7 +5,7 @@ import { LiveController, type Live } from '../live/index.ts';
 import { clockTime } from '../look/index.ts';
 import { WIDTH } from './geometry.ts';
 import { Horizon } from './horizon.ts';
-import { lineSizes } from './needs.ts';
+import { type LineSizes, lineSizes } from './needs.ts';
 import './needs.ts';
 import { settle, type Shown } from './order.ts';
 import { smallestLetters, type WallSettings } from './settings.ts';
@@ -23,13 +23,15 @@ const MINUTE_MS = 60_000;
 export class SunupWall extends LitElement {
   @property({ attribute: false }) live!: Live;
   @property({ attribute: false }) settings!: WallSettings;
-  @state() private needsHeight = 400;
+  @state() private height = 1080;
   @state() private fits = true;
 
   private horizon: Horizon | null = null;
   private shown: Shown | null = null;
   private readonly observer = new ResizeObserver(() => this.resized());
   private drawnNow = 0;
+  private sortedOf: readonly RoomPart[] = [];
+  private sorted: readonly RoomPart[] = [];
 
   static override styles = [wallStyles, skyStyles];
 
@@ -54,19 +56,30 @@ export class SunupWall extends LitElement {
     return smallestLetters(this.settings);
   }
 
+  /** Header and caution, in units. */
+  private get frameHeight(): number {
+    return Math.max(this.letter * 1.3, 76) + this.letter * 1.2 + 40;
+  }
+
   private get suite(): SuitePart | undefined {
     return this.live.list('suite')[0];
   }
 
+  /** The rooms in the wall's order; sorted again only if one of them changed. */
   private get rooms(): readonly RoomPart[] {
-    return [...this.live.list('room')].sort((a, b) => a.order - b.order);
+    const list = this.live.list('room');
+    if (list !== this.sortedOf) {
+      this.sortedOf = list;
+      this.sorted = [...list].sort((a, b) => a.order - b.order);
+    }
+    return this.sorted;
   }
 
   override firstUpdated(): void {
     const sky = this.renderRoot.querySelector('.sky')!;
     this.horizon = new Horizon(sky, this.letter);
     this.observer.observe(sky);
-    this.observer.observe(this.renderRoot.querySelector('.lines')!);
+    this.observer.observe(this);
     this.resized();
   }
 
@@ -74,7 +87,7 @@ export class SunupWall extends LitElement {
     const unit = this.clientWidth / WIDTH || 1;
     const sky = this.renderRoot.querySelector('.sky')!;
     this.horizon?.resize(Math.round(sky.clientHeight / unit));
-    this.needsHeight = Math.round(this.renderRoot.querySelector('.lines')!.clientHeight / unit);
+    this.height = Math.round(this.clientHeight / unit);
     this.requestUpdate();
   }
 
@@ -82,7 +95,7 @@ export class SunupWall extends LitElement {
     const { suite, rooms } = this;
     const layout = this.horizon?.draw({ suite, rooms, now: this.drawnNow });
     if (layout) this.fits = layout.fits;
-    this.horizon?.describe(this.countWords(suite));
+    this.horizon?.describe(this.countWords(suite, rooms));
   }
 
   override render() {
@@ -91,15 +104,19 @@ export class SunupWall extends LitElement {
     // What is not live any more keeps the time at which it was.
     this.drawnNow = old ? (live.lastLiveAt ?? live.now()) : live.now();
     const needs = this.ordered();
+    const sizes = lineSizes(this.letter, this.height - this.frameHeight);
     const words = calm(suite, rooms, needs.length, this.drawnNow);
     return html`
       <sunup-banner .live=${live}></sunup-banner>
       <main class=${old ? 'old' : ''}>
-        ${this.header(suite, old)}
+        ${this.header(suite, rooms, old)}
         <div class="sky"></div>
         <section class="needs">
-          ${words ? nothing : this.heading(rooms, needs)}
-          <div class="lines">
+          ${words || !sizes.heading ? nothing : this.heading(rooms, needs)}
+          <div
+            class="lines"
+            .style=${`--lines: ${linesHeight(sizes, words !== null, this.letter)}`}
+          >
             ${
               words
                 ? html`<div class="calm">
@@ -108,7 +125,7 @@ export class SunupWall extends LitElement {
                   </div>`
                 : html`<sunup-needs
                     .needs=${needs}
-                    .sizes=${lineSizes(this.letter, this.needsHeight)}
+                    .sizes=${sizes}
                     .zone=${suite?.zone ?? 'UTC'}
                     .minute=${Math.floor(this.drawnNow / MINUTE_MS)}
                     ?old=${old}
@@ -121,18 +138,18 @@ export class SunupWall extends LitElement {
     `;
   }
 
-  private header(suite: SuitePart | undefined, old: boolean) {
+  private header(suite: SuitePart | undefined, rooms: readonly RoomPart[], old: boolean) {
     const clock = suite ? clockTime(this.drawnNow, suite.zone) : '';
     return html`<header>
       <div class="facts">
-        <h1>${this.countWords(suite)}</h1>
+        <h1>${this.countWords(suite, rooms)}</h1>
         ${suite?.demo ? html`<span class="demo">${this.demoWords()}</span>` : nothing}
         ${
           suite && suite.quiet > 0 && suite.phase === 'open'
             ? html`<span class="quiet">${say('quiet', { rooms: suite.quiet })}</span>`
             : nothing
         }
-        ${suite ? html`<span class="place">${suite.hospital} · ${suite.suite}</span>` : nothing}
+        ${suite ? html`<span class="place">${placeWords(suite)}</span>` : nothing}
       </div>
       <span class="clock">${old ? '--:--' : clock}</span>
       <sunup-mark .live=${this.live}></sunup-mark>
@@ -144,11 +161,12 @@ export class SunupWall extends LitElement {
     return rate > 1 ? say('demo.fast', { rate }) : say('demo');
   }
 
-  private countWords(suite: SuitePart | undefined): string {
-    if (!suite || suite.phase === 'none') return suite ? suite.suite : 'Sunup';
+  private countWords(suite: SuitePart | undefined, rooms: readonly RoomPart[]): string {
+    if (!suite || suite.phase === 'none') return suite?.hospital ?? 'Sunup';
     const figures = { cases: suite.cases, onTime: suite.onTime };
     if (suite.phase === 'draft') return say('count.draft', figures);
-    const over = suite.phase === 'closed' || afterNoon(suite.zone, this.drawnNow);
+    const waiting = rooms.some((room) => !['started', 'none'].includes(room.standing));
+    const over = suite.phase === 'closed' || !waiting || afterNoon(suite.zone, this.drawnNow);
     return say(over ? 'count.over' : 'count.on-time', figures);
   }
 
@@ -176,4 +194,13 @@ export class SunupWall extends LitElement {
     this.shown = settle(this.shown, ranked, performance.now(), this.live.rate);
     return this.shown.keys.map((key) => byKey.get(key)!);
   }
+}
+
+function placeWords(suite: SuitePart): string {
+  return suite.phase === 'none' ? suite.suite : `${suite.hospital} · ${suite.suite}`;
+}
+
+/** Without a heading the lines' place is as much higher, so that the horizon stays where it is. */
+function linesHeight(sizes: LineSizes, calm: boolean, letter: number): number {
+  return sizes.lines * sizes.rowHeight + (calm && sizes.heading ? letter * 1.2 + 6 : 0);
 }

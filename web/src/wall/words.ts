@@ -36,20 +36,30 @@ const british = {
   'over.open': '{onTime} of {cases} started on time · {rooms} not started',
   'closed.head': 'This morning is closed',
   'started.at': 'in {time}',
+  'unheard.short': 'quiet',
 } as const;
 
 export const say = speaker(british);
 
+/** What of the suite the words under the numbers depend on. */
+export interface WordSetting {
+  readonly zone: string;
+  readonly horizon: number | undefined;
+  readonly draft: boolean;
+}
+
 /** The word under a room's number. The clock time stands there where the room has its own. */
-export function roomWord(room: RoomPart, suite: SuitePart | undefined, short: boolean): string {
-  const zone = suite?.zone ?? 'UTC';
+export function roomWord(room: RoomPart, setting: WordSetting, short: boolean): string {
+  const { zone, horizon, draft } = setting;
   if (room.standing === 'started' && room.startedAt !== undefined) {
     const time = clockTime(room.startedAt, zone);
     return short ? time : say('started.at', { time });
   }
-  const own = room.target !== undefined && room.target !== suite?.horizon;
+  const own = room.target !== undefined && room.target !== horizon;
   const calm = ['ahead', 'agreed', 'ready'].includes(room.standing);
-  if (own && calm) return clockTime(room.target!, zone);
+  if (own && (calm || draft)) return clockTime(room.target!, zone);
+  if (draft && room.standing !== 'none') return '';
+  if (short && room.standing === 'unheard') return say('unheard.short');
   return room.word || sayCommon(`standing.${room.standing}` as CommonKey);
 }
 
