@@ -1,0 +1,122 @@
+package sunup.outlook;
+
+import java.util.ArrayList;
+import java.util.List;
+import sunup.board.Morning;
+import sunup.board.Morning.CaseDay;
+import sunup.board.Morning.NoteKept;
+import sunup.board.Morning.RoomDay;
+import sunup.board.Private;
+import sunup.board.Role;
+import sunup.forecast.Forecast;
+import sunup.forecast.Forecast.RoomOut;
+import sunup.forecast.Forecast.Share;
+import sunup.wire.Part;
+import sunup.wire.Part.ChancePart;
+import sunup.wire.Part.HoldupShare;
+import sunup.wire.Part.NotePart;
+
+/** The figures and the notes, for the desk. */
+final class DeskParts {
+  private static final int NOTES_AT_MOST = 50;
+  private static final int SHARES_AT_MOST = 6;
+
+  private final Morning morning;
+  private final Forecast forecast;
+  private final long now;
+
+  DeskParts(Morning morning, Forecast forecast, long now) {
+    this.morning = morning;
+    this.forecast = forecast;
+    this.now = now;
+  }
+
+  void addTo(List<Part> parts) {
+    if (forecast != null) {
+      for (RoomOut room : forecast.rooms()) {
+        parts.add(chance(room));
+      }
+    }
+    for (RoomDay room : morning.rooms().values()) {
+      said(parts, room);
+    }
+    List<NoteKept> notes = morning.notes();
+    for (int i = Math.max(0, notes.size() - NOTES_AT_MOST); i < notes.size(); i++) {
+      NoteKept note = notes.get(i);
+      parts.add(note("note/" + i, note.room(), note.by(), note.at(), "note", note.text()));
+    }
+    for (CaseDay c : morning.cases().values()) {
+      if (c.reason() != null && c.reason().said() != null) {
+        parts.add(
+            note(
+                "note/reason/" + c.plan().id(),
+                c.plan().room(),
+                null,
+                0,
+                "reason",
+                c.reason().said()));
+      }
+    }
+  }
+
+  private ChancePart chance(RoomOut room) {
+    Words words = new Words(morning, now);
+    List<HoldupShare> shares = new ArrayList<>();
+    for (Share share : room.holdups()) {
+      if (shares.size() == SHARES_AT_MOST) {
+        break;
+      }
+      shares.add(new HoldupShare(Words.key(share), words.staff(share), round(share.share(), 100)));
+    }
+    return new ChancePart(
+        "chance/" + room.id(),
+        room.id(),
+        round(room.onTime(), 100),
+        minute(room.start10()),
+        minute(room.start50()),
+        minute(room.start90()),
+        round(room.meanLateMs() / 60_000, 10),
+        forecast.trials(),
+        room.kept(),
+        room.tried(),
+        round(room.alreadyLost(), 100),
+        shares);
+  }
+
+  private static long minute(long at) {
+    return Math.round(at / 60_000.0) * 60_000;
+  }
+
+  private static double round(double value, int parts) {
+    return Math.round(value * parts) / (double) parts;
+  }
+
+  private static void said(List<Part> parts, RoomDay room) {
+    if (room.taken() != null && room.taken().said() != null) {
+      parts.add(
+          note(
+              "note/taken/" + room.id(),
+              room.id(),
+              room.taken().by(),
+              room.taken().at(),
+              "taken",
+              room.taken().said()));
+    }
+    if (room.help() != null && room.help().answeredBy() == null) {
+      Private what =
+          room.help().what() == null ? Private.of("send someone, not urgent") : room.help().what();
+      parts.add(note("note/help/" + room.id(), room.id(), null, room.help().at(), "help", what));
+    }
+  }
+
+  private static NotePart note(
+      String key, sunup.board.RoomId room, Role by, long at, String kind, Private text) {
+    return new NotePart(
+        key,
+        room == null ? null : room.value(),
+        by == null ? Role.DESK : by,
+        at,
+        kind,
+        text.shown());
+  }
+}

@@ -1,0 +1,66 @@
+package sunup.outlook;
+
+import sunup.forecast.Draw;
+
+/**
+ * First settings of the outlook: expert guesses that a site replaces by what its own mornings
+ * teach. Times in milliseconds.
+ */
+final class FirstSettings {
+  static final long MINUTE = 60_000;
+
+  /** How much later than planned a person comes: usually 1 minute, one in ten over 8. */
+  static final Draw PERSON_LATE = new Draw.LogNormal(MINUTE, 8 * MINUTE);
+
+  /** Around an announced time ("says 07:20"), from 5 minutes before it on. */
+  static final long ANNOUNCED_EARLY = 5 * MINUTE;
+
+  static final Draw ANNOUNCED = new Draw.LogNormal(5 * MINUTE, 14 * MINUTE);
+
+  /** A room in use or being cleaned with no end said. */
+  static final Draw IN_USE = new Draw.LogNormal(25 * MINUTE, 50 * MINUTE);
+
+  static final Draw CLEANING = new Draw.LogNormal(20 * MINUTE, 35 * MINUTE);
+
+  /** Mending a reported fault when the sheet names no extra. */
+  static final Draw MEND = new Draw.LogNormal(8 * MINUTE, 20 * MINUTE);
+
+  /** The patient is sent for so many times the usual chain before the start. */
+  static final double SENT_FOR_LEAD = 1.8;
+
+  /** A room not heard from for so long while its set-up is open has gone quiet. */
+  static final long QUIET_AFTER = 15 * MINUTE;
+
+  /** After its planned beginning a room gets so long before silence is remarkable. */
+  static final long FIRST_WORD_WITHIN = 10 * MINUTE;
+
+  /** From so long before the target on, every unheard room is asked. */
+  static final long ASK_FROM = 45 * MINUTE;
+
+  /** An unheard room is asked at least so long before its last moment to act. */
+  static final long ASK_BEFORE_LAST = 10 * MINUTE;
+
+  /** Standing thresholds on P(on time), with the dead band that keeps them from flickering. */
+  static final double TIGHT_ENTER = 0.85;
+
+  static final double TIGHT_LEAVE = 0.90;
+
+  static final double LATE_ENTER = 0.50;
+
+  static final double LATE_LEAVE = 0.58;
+
+  /** A shown figure changes by so many minutes for so long, or at once by an event. */
+  static final int SHOWN_CHANGE = 3;
+
+  static final long SHOWN_FOR = MINUTE;
+
+  /** Needs are sorted no more than once a minute. */
+  static final long SORT_EVERY = MINUTE;
+
+  static final int NEEDS_AT_MOST = 5;
+
+  /** Share of known causes in the late minutes from which a quiet room may be called late. */
+  static final double KNOWN_CAUSE = 0.5;
+
+  private FirstSettings() {}
+}

@@ -1,0 +1,276 @@
+package sunup.outlook;
+
+import static sunup.outlook.FirstSettings.MINUTE;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import sunup.board.ItemState;
+import sunup.board.Morning;
+import sunup.board.RoomId;
+import sunup.forecast.Forecast;
+import sunup.forecast.Forecast.ItemOut;
+import sunup.forecast.Forecast.RoomOut;
+import sunup.forecast.Forecast.Share;
+import sunup.outlook.Judged.RoomJudged;
+import sunup.outlook.RoomSheet.Line;
+import sunup.wire.Standing;
+
+/**
+ * Standings with memory. Three things it keeps to: silence is never called late and never ready; a
+ * standing changes only past a dead band; a shown figure changes by an event, or by three minutes
+ * for a minute.
+ */
+final class Judge {
+  /** Kinds of holdup that are a room's own unreported work and not a known cause. */
+  private static final Set<String> OWN_WORK = Set.of("work", "waits", "not-begun", "plan");
+
+  private final Judged before;
+  private final Morning morning;
+  private final Map<String, RoomOut> figures = new LinkedHashMap<>();
+  private final long now;
+  private final boolean event;
+
+  Judge(Judged before, Morning morning, Forecast forecast, long now) {
+    this.before = before;
+    this.morning = morning;
+    this.now = now;
+    this.event = before.seq() != morning.seq();
+    if (forecast != null) {
+      for (RoomOut room : forecast.rooms()) {
+        figures.put(room.id(), room);
+      }
+    }
+  }
+
+  Judged judge() {
+    Map<String, RoomJudged> rooms = new LinkedHashMap<>();
+    for (RoomId id : morning.rooms().keySet()) {
+      rooms.put(id.value(), room(id));
+    }
+    List<String> needs = needs(rooms);
+    boolean sorted = !needs.equals(before.needs());
+    return new Judged(
+        rooms,
+        needs,
+        sorted || before.sortedAt() == Long.MIN_VALUE ? now : before.sortedAt(),
+        morning.seq());
+  }
+
+  private RoomJudged room(RoomId id) {
+    RoomSheet sheet = RoomSheet.of(morning, id, now);
+    if (sheet == null) {
+      return new RoomJudged(Standing.NONE, 0, 0, false, null);
+    }
+    RoomOut figure = figures.get(id.value());
+    RoomJudged last = before.rooms().get(id.value());
+    Standing standing = standing(sheet, figure, last == null ? null : last.standing());
+    int late = lateMinutes(sheet, figure, standing);
+    int saveable =
+        figure == null ? 0 : (int) Math.round(late * Math.max(0, 1 - figure.alreadyLost()));
+    boolean ask = standing == Standing.UNHEARD && isTimeToAsk(sheet, figure);
+    return steady(last, new RoomJudged(standing, late, saveable, ask, null));
+  }
+
+  private RoomJudged steady(RoomJudged last, RoomJudged fresh) {
+    if (last == null || event || last.standing() != fresh.standing()) {
+      return fresh;
+    }
+    if (Math.abs(fresh.lateMinutes() - last.lateMinutes()) < FirstSettings.SHOWN_CHANGE) {
+      return new RoomJudged(
+          last.standing(), last.lateMinutes(), last.saveable(), fresh.ask(), null);
+    }
+    long since = last.differsSince() == null ? now : last.differsSince();
+    if (now - since >= FirstSettings.SHOWN_FOR) {
+      return fresh;
+    }
+    return new RoomJudged(last.standing(), last.lateMinutes(), last.saveable(), fresh.ask(), since);
+  }
+
+  private Standing standing(RoomSheet sheet, RoomOut figure, Standing last) {
+    if (sheet.startedAt() != null) {
+      return Standing.STARTED;
+    }
+    if (sheet.untakenFault() != null) {
+      return Standing.STUCK;
+    }
+    List<Line> open = sheet.openForStart();
+    boolean silent = isSilent(sheet, open);
+    if (figure == null) {
+      return silent ? Standing.UNHEARD : Standing.AHEAD;
+    }
+    Standing byFigures = byFigures(sheet, figure, open, last);
+    if (!silent) {
+      return byFigures;
+    }
+    boolean late = byFigures == Standing.LATE || byFigures == Standing.TIGHT;
+    boolean known = knownShare(figure) >= FirstSettings.KNOWN_CAUSE;
+    return late && known ? byFigures : Standing.UNHEARD;
+  }
+
+  private Standing byFigures(RoomSheet sheet, RoomOut figure, List<Line> open, Standing last) {
+    double onTime = figure.onTime();
+    boolean wasLate = last == Standing.LATE;
+    boolean wasTight = last == Standing.TIGHT || wasLate;
+    if (onTime < (wasLate ? FirstSettings.LATE_LEAVE : FirstSettings.LATE_ENTER)) {
+      return Standing.LATE;
+    }
+    if (onTime < (wasTight ? FirstSettings.TIGHT_LEAVE : FirstSettings.TIGHT_ENTER)) {
+      return Standing.TIGHT;
+    }
+    if (open.isEmpty()) {
+      return Standing.READY;
+    }
+    return sheet.caseDay().agreedAt() != null ? Standing.AGREED : Standing.AHEAD;
+  }
+
+  /**
+   * Nobody heard since the planned beginning, or gone quiet with set-up work open. A room that
+   * reported itself ready is not silent, whatever single touches are missing.
+   */
+  private boolean isSilent(RoomSheet sheet, List<Line> open) {
+    if (sheet.room().readyAt() != null || !hasOpenSetUp(open)) {
+      return false;
+    }
+    Long word = sheet.room().lastWordAt();
+    if (word == null) {
+      return now >= morning.beginsAt() + FirstSettings.FIRST_WORD_WITHIN;
+    }
+    return now - word >= FirstSettings.QUIET_AFTER && !hasWorkInHand(open);
+  }
+
+  private static boolean hasOpenSetUp(List<Line> open) {
+    return open.stream().anyMatch(line -> line.asks().section().isSetUp());
+  }
+
+  private boolean hasWorkInHand(List<Line> open) {
+    for (Line line : open) {
+      if (line.state() == ItemState.IN_HAND && line.asks().section().isSetUp()) {
+        long begun = line.item().begunAt() != null ? line.item().begunAt() : line.item().since();
+        return now - begun < 2 * FirstSettings.QUIET_AFTER;
+      }
+    }
+    return false;
+  }
+
+  /** The share of the late minutes that something else than the room's own silent work explains. */
+  private double knownShare(RoomOut figure) {
+    double known = 0;
+    for (Share share : figure.holdups()) {
+      boolean own =
+          OWN_WORK.contains(share.kind())
+              ? isSetUp(figure.id(), share.item())
+              : share.kind().equals("arrival") || share.kind().equals("person");
+      known += own && !isKnownElsewhere(share) ? 0 : share.share();
+    }
+    return known;
+  }
+
+  private static boolean isKnownElsewhere(Share share) {
+    return share.where() != null && !share.where().equals(share.room());
+  }
+
+  private boolean isSetUp(String room, String key) {
+    if (key == null) {
+      return true;
+    }
+    RoomSheet sheet = RoomSheet.of(morning, new RoomId(room), now);
+    Line line = sheet == null ? null : sheet.line(key);
+    return line == null
+        || line.asks().section().isSetUp()
+        || line.asks().section() == sunup.board.Section.START;
+  }
+
+  private boolean isTimeToAsk(RoomSheet sheet, RoomOut figure) {
+    if (now >= sheet.target() - FirstSettings.ASK_FROM) {
+      return true;
+    }
+    if (figure == null) {
+      return false;
+    }
+    long last = Long.MAX_VALUE;
+    for (ItemOut item : figure.items()) {
+      Line line = sheet.line(item.key());
+      if (item.last90() != null
+          && line != null
+          && line.asks().section().isSetUp()
+          && !line.isDone()) {
+        last = Math.min(last, item.last90());
+      }
+    }
+    return last != Long.MAX_VALUE && now >= last - FirstSettings.ASK_BEFORE_LAST;
+  }
+
+  private int lateMinutes(RoomSheet sheet, RoomOut figure, Standing standing) {
+    if (sheet.startedAt() != null) {
+      return (int) Math.max(0, (sheet.startedAt() - sheet.target()) / MINUTE);
+    }
+    if (figure == null) {
+      return 0;
+    }
+    if (standing == Standing.LATE || standing == Standing.STUCK) {
+      return (int) Math.max(0, Math.round((figure.start50() - sheet.target()) / (double) MINUTE));
+    }
+    if (standing == Standing.TIGHT) {
+      return (int) Math.max(1, Math.round(figure.meanLateMs() / MINUTE));
+    }
+    return 0;
+  }
+
+  private List<String> needs(Map<String, RoomJudged> rooms) {
+    List<String> wanted = new ArrayList<>();
+    rooms.forEach(
+        (id, room) -> {
+          if (needsSomeone(room) || asksForHelp(id)) {
+            wanted.add(id);
+          }
+        });
+    List<String> kept = new ArrayList<>(before.needs());
+    kept.retainAll(wanted);
+    boolean due = now - before.sortedAt() >= FirstSettings.SORT_EVERY || before.sortedAt() > now;
+    if (!due && kept.size() == before.needs().size()) {
+      for (String id : wanted) {
+        if (!kept.contains(id)) {
+          kept.add(id);
+        }
+      }
+      return List.copyOf(kept);
+    }
+    wanted.sort(
+        Comparator.comparingInt((String id) -> -weight(rooms.get(id), id))
+            .thenComparing(id -> order(id)));
+    return List.copyOf(wanted);
+  }
+
+  private static boolean needsSomeone(RoomJudged room) {
+    return room.standing() == Standing.LATE
+        || room.standing() == Standing.STUCK
+        || room.standing() == Standing.TIGHT
+        || room.ask();
+  }
+
+  private boolean asksForHelp(String id) {
+    Morning.RoomDay room = morning.rooms().get(new RoomId(id));
+    return room.help() != null && room.help().answeredBy() == null;
+  }
+
+  /** Worst saveable first: a room lost by 40 minutes that nobody can help stands below one by 8. */
+  private int weight(RoomJudged room, String id) {
+    int weight = 10 * room.saveable();
+    if (room.standing() == Standing.STUCK) {
+      weight += 60;
+    } else if (room.standing() == Standing.LATE) {
+      weight += 5;
+    } else if (room.ask()) {
+      weight += 20;
+    }
+    return asksForHelp(id) ? weight + 30 : weight;
+  }
+
+  private int order(String id) {
+    return new ArrayList<>(morning.rooms().keySet()).indexOf(new RoomId(id));
+  }
+}

@@ -1,0 +1,30 @@
+package sunup.outlook;
+
+import java.util.List;
+import java.util.Map;
+import sunup.wire.Standing;
+
+/**
+ * What the board has said of each room, kept so that it does not flicker.
+ *
+ * @param rooms by room id
+ * @param needs room ids in the order of "needs someone"
+ * @param sortedAt when they were last sorted, morning time
+ * @param seq journal sequence of the state that was judged
+ */
+public record Judged(Map<String, RoomJudged> rooms, List<String> needs, long sortedAt, long seq) {
+  /** Before anything was judged. */
+  public static final Judged NOTHING = new Judged(Map.of(), List.of(), Long.MIN_VALUE, -1);
+
+  /**
+   * One room.
+   *
+   * @param standing as shown
+   * @param lateMinutes as shown
+   * @param saveable minutes that can still be saved
+   * @param ask true if somebody should ask the room
+   * @param differsSince since when the computed figure has differed from the shown one, or null
+   */
+  public record RoomJudged(
+      Standing standing, int lateMinutes, int saveable, boolean ask, Long differsSince) {}
+}

@@ -1,0 +1,179 @@
+package sunup.outlook;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import sunup.board.ItemState;
+import sunup.board.Morning;
+import sunup.board.Morning.PersonDay;
+import sunup.board.Morning.PlaceDay;
+import sunup.board.Morning.UnitDay;
+import sunup.board.Role;
+import sunup.board.RoomId;
+import sunup.board.RoomUse;
+import sunup.board.Section;
+import sunup.forecast.Draw;
+import sunup.forecast.ForecastInput;
+import sunup.forecast.ForecastInput.KindIn;
+import sunup.forecast.ForecastInput.PlaceIn;
+import sunup.forecast.ForecastInput.RoomIn;
+import sunup.sheets.SheetItem;
+
+/**
+ * Writes a morning down as the forecast's input. Pure; equal mornings and times give equal input.
+ */
+final class MorningInput {
+  private final Morning morning;
+  private final long now;
+  private final Map<RoomId, RoomSheet> sheets = new LinkedHashMap<>();
+  private final Set<Section> heardTracks = EnumSet.noneOf(Section.class);
+
+  MorningInput(Morning morning, long now) {
+    this.morning = morning;
+    this.now = now;
+    for (RoomId id : morning.rooms().keySet()) {
+      RoomSheet sheet = RoomSheet.of(morning, id, now);
+      if (sheet != null) {
+        sheets.put(id, sheet);
+        for (RoomSheet.Line line : sheet.lines()) {
+          if (line.item() != null && line.item().revision() > 0 && wasTouched(line)) {
+            heardTracks.add(line.asks().section());
+          }
+        }
+      }
+    }
+  }
+
+  private static boolean wasTouched(RoomSheet.Line line) {
+    return line.item().command() != null
+        || line.item().evidence() != null
+        || line.item().state() != ItemState.OPEN;
+  }
+
+  ForecastInput build(int trials) {
+    List<RoomIn> rooms = new ArrayList<>();
+    for (RoomSheet sheet : sheets.values()) {
+      rooms.add(room(sheet));
+    }
+    return new ForecastInput(
+        1,
+        now,
+        seedOf(morning),
+        trials,
+        settings(),
+        new PeopleInput(morning, sheets, now).build(),
+        kinds(),
+        places(),
+        rooms);
+  }
+
+  private ForecastInput.Settings settings() {
+    ForecastInput.Settings first = ForecastInput.Settings.DEFAULT;
+    return new ForecastInput.Settings(
+        morning.settings().personShare(),
+        morning.settings().graceMinutes() * FirstSettings.MINUTE,
+        first.capMs(),
+        first.forgottenTouch(),
+        first.silence());
+  }
+
+  /** The morning's seed: the same on every node and at every recompute (FNV-1a, 64 bits). */
+  static long seedOf(Morning morning) {
+    long hash = 0xcbf29ce484222325L;
+    for (char c : morning.id().toString().toCharArray()) {
+      hash = (hash ^ c) * 0x100000001b3L;
+    }
+    return hash;
+  }
+
+  private List<KindIn> kinds() {
+    Map<String, Integer> capacity = new LinkedHashMap<>();
+    Map<String, List<String>> promised = new LinkedHashMap<>();
+    for (UnitDay unit : morning.units().values()) {
+      capacity.merge(unit.plan().kind(), 1, Integer::sum);
+      if (unit.promised() != null) {
+        promised
+            .computeIfAbsent(unit.plan().kind(), k -> new ArrayList<>())
+            .add(unit.promised().value());
+      }
+    }
+    List<KindIn> kinds = new ArrayList<>();
+    capacity.forEach(
+        (kind, n) -> kinds.add(new KindIn(kind, n, promised.getOrDefault(kind, List.of()))));
+    return kinds;
+  }
+
+  private List<PlaceIn> places() {
+    List<PlaceIn> places = new ArrayList<>();
+    for (PlaceDay place : morning.places().values()) {
+      places.add(
+          new PlaceIn(
+              place.plan().id().value(),
+              place.opensAt(),
+              new Draw.Constant(Math.round(place.plan().walkMinutes() * FirstSettings.MINUTE))));
+    }
+    return places;
+  }
+
+  private RoomIn room(RoomSheet sheet) {
+    ItemsInput items =
+        new ItemsInput(morning, sheet, now, rolesFor(sheet.room().id())::contains, this::isHeard);
+    return new RoomIn(
+        sheet.room().id().value(),
+        sheet.caseDay().plan().id().value(),
+        sheet.target(),
+        sheet.startStep().code(),
+        morning.beginsAt(),
+        occupied(sheet),
+        sheet.startedAt(),
+        items.build());
+  }
+
+  private Draw occupied(RoomSheet sheet) {
+    RoomUse use = sheet.room().use();
+    if (use == RoomUse.FREE) {
+      return null;
+    }
+    Long until = sheet.room().useUntil();
+    if (until != null && until > now) {
+      return new Draw.Constant(until - now);
+    }
+    return use == RoomUse.CLEANING ? FirstSettings.CLEANING : FirstSettings.IN_USE;
+  }
+
+  /** A role that nobody here serves this room in is not modelled: no trial waits for it. */
+  private Set<Role> rolesFor(RoomId room) {
+    Set<Role> roles = EnumSet.noneOf(Role.class);
+    for (PersonDay person : morning.people().values()) {
+      RoomId own = person.plan().room();
+      boolean serves =
+          own == null
+              ? person.plan().covers().isEmpty() || person.plan().covers().contains(room)
+              : own.equals(room) || room.equals(person.room());
+      if (serves && person.leftAt() == null) {
+        roles.add(person.plan().role());
+        if (person.plan().role() == Role.TRAINEE) {
+          roles.add(Role.ANAESTHETIST);
+        }
+      }
+    }
+    return roles;
+  }
+
+  /**
+   * Whether silence about an item of this track means anything: somebody reports that track this
+   * morning. A suite whose holding area never touches a screen must not look late for it.
+   */
+  private boolean isHeard(Section section) {
+    return section == Section.START || heardTracks.contains(section);
+  }
+
+  static boolean isSharedTrack(SheetItem asks) {
+    return asks.section() == Section.PATIENT
+        || asks.section() == Section.SURGEON
+        || asks.section() == Section.TEAM;
+  }
+}

@@ -1,0 +1,127 @@
+package sunup.outlook;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import sunup.board.Morning;
+import sunup.board.Morning.PersonDay;
+import sunup.board.Morning.RoomDay;
+import sunup.board.Role;
+import sunup.board.RoomId;
+import sunup.forecast.Draw;
+import sunup.forecast.ForecastInput.PersonIn;
+
+/** The people of a morning as the forecast sees them. */
+final class PeopleInput {
+  private final Morning morning;
+  private final Map<RoomId, RoomSheet> sheets;
+  private final long now;
+
+  PeopleInput(Morning morning, Map<RoomId, RoomSheet> sheets, long now) {
+    this.morning = morning;
+    this.sheets = sheets;
+    this.now = now;
+  }
+
+  List<PersonIn> build() {
+    List<PersonIn> people = new ArrayList<>();
+    for (PersonDay person : morning.people().values()) {
+      if (person.leftAt() == null) {
+        people.add(person(person));
+      }
+    }
+    return people;
+  }
+
+  private PersonIn person(PersonDay person) {
+    RoomId own = ownRoom(person);
+    boolean surgeon = person.plan().role() == Role.SURGEON;
+    Long arrived = person.arrivedAt();
+    boolean reported = true;
+    if (arrived == null && surgeon) {
+      // The item "surgeon seen" carries the surgeon's coming; here the surgeon is only one person.
+      arrived = morning.beginsAt();
+    } else if (arrived == null && own == null && person.expectedAt() == null) {
+      // Nobody touches a screen to say that a porter came: taken as planned.
+      arrived = Math.min(now, person.plan().plannedAt());
+      if (person.plan().plannedAt() > now) {
+        arrived = null;
+      }
+    } else if (arrived == null) {
+      reported = person.expectedAt() != null;
+    }
+    long planned =
+        person.expectedAt() != null
+            ? person.expectedAt() - FirstSettings.ANNOUNCED_EARLY
+            : person.plan().plannedAt();
+    Draw late = person.expectedAt() != null ? FirstSettings.ANNOUNCED : FirstSettings.PERSON_LATE;
+    return new PersonIn(
+        person.plan().id().value(),
+        roles(person.plan().role()),
+        own == null ? null : own.value(),
+        covers(person),
+        arrived,
+        planned,
+        late,
+        reported,
+        null,
+        List.of(),
+        lastWord(person, own),
+        styles(own));
+  }
+
+  private RoomId ownRoom(PersonDay person) {
+    if (person.plan().room() == null || person.plan().role() == Role.SURGEON) {
+      return null;
+    }
+    RoomId room = person.room() != null ? person.room() : person.plan().room();
+    return sheets.containsKey(room) ? room : null;
+  }
+
+  private static List<String> covers(PersonDay person) {
+    List<String> covers = new ArrayList<>();
+    for (RoomId room : person.plan().covers()) {
+      covers.add(room.value());
+    }
+    if (covers.isEmpty() && person.plan().room() != null) {
+      covers.add(person.plan().room().value());
+    }
+    return covers;
+  }
+
+  private static List<String> roles(Role role) {
+    return role == Role.TRAINEE
+        ? List.of(role.word(), Role.ANAESTHETIST.word())
+        : List.of(role.word());
+  }
+
+  /** Words from the room are the anaesthetist's, unless the person spoke later. */
+  private Long lastWord(PersonDay person, RoomId own) {
+    Long word = person.lastWordAt();
+    boolean setsUp =
+        person.plan().role() == Role.ANAESTHETIST || person.plan().role() == Role.TRAINEE;
+    if (own != null && setsUp) {
+      RoomDay room = morning.rooms().get(own);
+      if (room.lastWordAt() != null && (word == null || room.lastWordAt() > word)) {
+        word = room.lastWordAt();
+      }
+    }
+    return word;
+  }
+
+  /** Whoever spoke is not one who never does; more than that a few words do not tell. */
+  private List<String> styles(RoomId own) {
+    if (own == null || morning.rooms().get(own).lastWordAt() == null) {
+      return null;
+    }
+    RoomSheet sheet = sheets.get(own);
+    boolean spoke =
+        sheet.lines().stream()
+            .anyMatch(
+                line ->
+                    line.asks().section().isSetUp()
+                        && line.item() != null
+                        && line.item().evidence() != null);
+    return spoke ? List.of("each-item", "each-section", "at-end") : null;
+  }
+}

@@ -1,0 +1,225 @@
+package sunup.outlook;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import sunup.board.Item;
+import sunup.board.ItemState;
+import sunup.board.Morning;
+import sunup.board.Morning.CaseDay;
+import sunup.board.Morning.PersonDay;
+import sunup.board.Morning.PlaceDay;
+import sunup.board.Morning.Reason;
+import sunup.board.Morning.Taken;
+import sunup.board.Morning.UnitDay;
+import sunup.board.Private;
+import sunup.board.Role;
+import sunup.board.RoomId;
+import sunup.board.Step;
+import sunup.forecast.Forecast;
+import sunup.forecast.Forecast.RoomOut;
+import sunup.forecast.Forecast.Share;
+import sunup.outlook.RoomSheet.Line;
+import sunup.sheets.SheetItem;
+import sunup.wire.Part;
+import sunup.wire.Part.CasePart;
+import sunup.wire.Part.ItemPart;
+import sunup.wire.Part.PersonPart;
+import sunup.wire.Part.PlacePart;
+import sunup.wire.Part.StepAt;
+import sunup.wire.Part.UnitPart;
+import sunup.wire.Part.Wait;
+import sunup.wire.Part.WaitPart;
+
+/** The parts for those who work in the suite. */
+final class StaffParts {
+  private static final int WAITS_AT_MOST = 4;
+  private static final double WAIT_SHARE = 0.05;
+
+  private final Morning morning;
+  private final long now;
+  private final Map<String, RoomOut> figures = new HashMap<>();
+
+  StaffParts(Morning morning, Forecast forecast, long now) {
+    this.morning = morning;
+    this.now = now;
+    if (forecast != null) {
+      for (RoomOut room : forecast.rooms()) {
+        figures.put(room.id(), room);
+      }
+    }
+  }
+
+  void addTo(List<Part> parts) {
+    for (CaseDay caseDay : morning.cases().values()) {
+      parts.add(casePart(caseDay));
+    }
+    for (RoomId id : morning.rooms().keySet()) {
+      RoomSheet sheet = RoomSheet.of(morning, id, now);
+      if (sheet != null) {
+        for (Line line : sheet.lines()) {
+          parts.add(item(id, sheet, line));
+        }
+        parts.add(waits(id, sheet));
+      }
+    }
+    for (PersonDay person : morning.people().values()) {
+      parts.add(person(person));
+    }
+    for (UnitDay unit : morning.units().values()) {
+      parts.add(unit(unit));
+    }
+    for (PlaceDay place : morning.places().values()) {
+      parts.add(
+          new PlacePart(
+              "place/" + place.plan().id(),
+              place.plan().id().value(),
+              place.plan().wall(),
+              place.opensAt(),
+              place.revision()));
+    }
+  }
+
+  private CasePart casePart(CaseDay c) {
+    List<StepAt> steps = new ArrayList<>();
+    for (Step step : Step.values()) {
+      if (c.steps().containsKey(step)) {
+        steps.add(new StepAt(step, c.steps().get(step)));
+      }
+    }
+    Reason reason = c.reason();
+    return new CasePart(
+        "case/" + c.plan().id(),
+        c.plan().id().value(),
+        c.plan().room().value(),
+        c.plan().bookedAt(),
+        c.agreedAt(),
+        shown(c.plan().procedure()),
+        c.plan().service(),
+        c.plan().technique(),
+        c.plan().options(),
+        c.cancelled(),
+        steps,
+        c.flagged(),
+        reason == null ? null : reason.reason(),
+        reason != null && reason.agreed(),
+        reason == null ? null : reason.instead(),
+        c.revision());
+  }
+
+  private ItemPart item(RoomId room, RoomSheet sheet, Line line) {
+    SheetItem asks = line.asks();
+    Item item = line.item();
+    return new ItemPart(
+        "item/" + line.ref(),
+        line.ref(),
+        room.value(),
+        line.order(),
+        asks.section(),
+        asks.desk(),
+        roles(asks),
+        line.state(),
+        item == null ? 0 : item.since(),
+        asks.gates(),
+        asks.marks(),
+        asks.evidence(),
+        item == null ? null : item.evidence(),
+        item != null && item.together(),
+        item == null ? null : shown(item.what()),
+        item == null || item.mender() == null ? null : item.mender().value(),
+        item == null ? null : item.expectedAt(),
+        item == null ? null : morning.lapsesAt(item),
+        stillGoing(sheet, line),
+        asks.core(),
+        item == null ? 0 : item.revision());
+  }
+
+  private static String shown(Private value) {
+    return value == null ? null : value.shown();
+  }
+
+  private static List<Role> roles(SheetItem asks) {
+    Set<Role> roles = new LinkedHashSet<>();
+    for (List<Role> any : asks.who()) {
+      roles.addAll(any);
+    }
+    return List.copyOf(roles);
+  }
+
+  /** Past 1.5 times what one in ten takes longer than, the station asks (rule 3). */
+  private boolean stillGoing(RoomSheet sheet, Line line) {
+    if (line.state() != ItemState.IN_HAND || sheet.startedAt() != null) {
+      return false;
+    }
+    long begun = line.item().begunAt() != null ? line.item().begunAt() : line.item().since();
+    SheetItem asks = line.asks();
+    double minutes = asks.hands().oneInTen() + (asks.waits() == null ? 0 : asks.waits().oneInTen());
+    return now - begun > 1.5 * minutes * FirstSettings.MINUTE;
+  }
+
+  private WaitPart waits(RoomId id, RoomSheet sheet) {
+    List<Wait> waits = new ArrayList<>();
+    RoomOut figure = figures.get(id.value());
+    Words words = new Words(morning, now);
+    Taken taken = sheet.room().taken();
+    if (figure != null && sheet.startedAt() == null) {
+      for (Share share : figure.holdups()) {
+        if (share.share() < WAIT_SHARE || waits.size() == WAITS_AT_MOST) {
+          break;
+        }
+        String key = Words.key(share);
+        boolean mine = taken != null && taken.holdup().equals(key);
+        waits.add(
+            new Wait(key, words.staff(share), isOwn(sheet, share), mine ? taken.by() : null, null));
+      }
+    }
+    Long about = figure == null || sheet.startedAt() != null ? null : figure.start50();
+    return new WaitPart("wait/" + id, id.value(), about == null ? null : minute(about), waits);
+  }
+
+  private static boolean isOwn(RoomSheet sheet, Share share) {
+    Line line = share.item() == null ? null : sheet.line(share.item());
+    return line != null && line.asks().section().isSetUp() && share.thing() == null;
+  }
+
+  private static long minute(long at) {
+    return Math.round(at / 60_000.0) * 60_000;
+  }
+
+  private PersonPart person(PersonDay p) {
+    List<String> covers = new ArrayList<>();
+    for (RoomId room : p.plan().covers()) {
+      covers.add(room.value());
+    }
+    RoomId own = p.plan().room();
+    return new PersonPart(
+        "person/" + p.plan().id(),
+        p.plan().id().value(),
+        p.plan().role(),
+        p.plan().role().word() + (own == null ? " " + p.plan().id() : " of " + own),
+        own == null ? null : own.value(),
+        covers,
+        p.plan().plannedAt(),
+        p.expectedAt(),
+        p.arrivedAt(),
+        p.leftAt(),
+        p.room() == null ? null : p.room().value(),
+        p.lastWordAt(),
+        p.revision());
+  }
+
+  private static UnitPart unit(UnitDay u) {
+    return new UnitPart(
+        "unit/" + u.plan().id(),
+        u.plan().id().value(),
+        u.plan().kind(),
+        u.plan().wall(),
+        u.with() == null ? null : u.with().value(),
+        u.since(),
+        u.promised() == null ? null : u.promised().value(),
+        u.revision());
+  }
+}

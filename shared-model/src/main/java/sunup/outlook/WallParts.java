@@ -1,0 +1,240 @@
+package sunup.outlook;
+
+import static sunup.outlook.FirstSettings.MINUTE;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import sunup.board.Morning;
+import sunup.board.Morning.CaseDay;
+import sunup.board.Morning.RoomDay;
+import sunup.board.Morning.Taken;
+import sunup.board.RoomId;
+import sunup.board.SiteSettings;
+import sunup.board.Step;
+import sunup.forecast.Forecast;
+import sunup.forecast.Forecast.RoomOut;
+import sunup.forecast.Forecast.Share;
+import sunup.outlook.Judged.RoomJudged;
+import sunup.wire.Part;
+import sunup.wire.Part.NeedPart;
+import sunup.wire.Part.RoomPart;
+import sunup.wire.Part.SuitePart;
+import sunup.wire.Standing;
+
+/** The parts that the wall may have: nothing about a patient. */
+final class WallParts {
+  private final Morning morning;
+  private final Judged judged;
+  private final long now;
+  private final Map<String, RoomOut> figures = new HashMap<>();
+
+  WallParts(Morning morning, Forecast forecast, Judged judged, long now) {
+    this.morning = morning;
+    this.judged = judged;
+    this.now = now;
+    if (forecast != null) {
+      for (RoomOut room : forecast.rooms()) {
+        figures.put(room.id(), room);
+      }
+    }
+  }
+
+  void addTo(List<Part> parts, boolean loopback) {
+    parts.add(suite(loopback));
+    if (morning.phase() == Morning.Phase.NONE) {
+      return;
+    }
+    int order = 0;
+    for (RoomId id : morning.rooms().keySet()) {
+      parts.add(room(id, order++));
+    }
+    int rank = 0;
+    for (String id : judged.needs()) {
+      if (rank == FirstSettings.NEEDS_AT_MOST) {
+        break;
+      }
+      parts.add(need(id, rank++));
+    }
+  }
+
+  private SuitePart suite(boolean loopback) {
+    SiteSettings settings = morning.settings();
+    String phase = morning.phase().name().toLowerCase(Locale.ROOT);
+    if (settings == null) {
+      return new SuitePart(
+          "suite", "", "", "", "UTC", phase, Step.INDUCTION, 0, null, 0, 0, 0, false, loopback);
+    }
+    int cases = 0;
+    int onTime = 0;
+    int quiet = 0;
+    for (RoomId id : morning.rooms().keySet()) {
+      RoomJudged room = judged.rooms().get(id.value());
+      if (room == null || room.standing() == Standing.NONE) {
+        continue;
+      }
+      cases++;
+      onTime += looksOnTime(room) ? 1 : 0;
+      quiet += room.standing() == Standing.UNHEARD ? 1 : 0;
+    }
+    return new SuitePart(
+        "suite",
+        settings.hospital(),
+        settings.suiteName(),
+        morning.id().date().toString(),
+        settings.zone(),
+        phase,
+        settings.startEvent(),
+        settings.graceMinutes(),
+        horizon(),
+        cases,
+        onTime,
+        quiet,
+        settings.demo(),
+        loopback);
+  }
+
+  private boolean looksOnTime(RoomJudged room) {
+    return switch (room.standing()) {
+      case READY, AHEAD, AGREED -> true;
+      case STARTED -> room.lateMinutes() <= morning.settings().graceMinutes();
+      default -> false;
+    };
+  }
+
+  /** The target that most rooms have; the earliest of those if several do. */
+  private Long horizon() {
+    Map<Long, Integer> count = new HashMap<>();
+    for (CaseDay c : morning.cases().values()) {
+      if (!c.cancelled()) {
+        count.merge(c.target(), 1, Integer::sum);
+      }
+    }
+    Long best = null;
+    for (Map.Entry<Long, Integer> e : count.entrySet()) {
+      boolean better =
+          best == null
+              || e.getValue() > count.get(best)
+              || (e.getValue().equals(count.get(best)) && e.getKey() < best);
+      best = better ? e.getKey() : best;
+    }
+    return best;
+  }
+
+  private RoomPart room(RoomId id, int order) {
+    RoomDay room = morning.rooms().get(id);
+    RoomSheet sheet = RoomSheet.of(morning, id, now);
+    RoomOut figure = figures.get(id.value());
+    RoomJudged said =
+        judged.rooms().getOrDefault(id.value(), new RoomJudged(Standing.NONE, 0, 0, false, null));
+    boolean shown = sheet != null && figure != null && sheet.startedAt() == null;
+    return new RoomPart(
+        "room/" + id,
+        id.value(),
+        order,
+        sheet == null ? null : sheet.target(),
+        sheet != null && sheet.caseDay().agreedAt() != null,
+        said.standing(),
+        shown ? whole(figure.could10()) : null,
+        shown ? whole(figure.could50()) : null,
+        shown ? whole(figure.could90()) : null,
+        shown ? whole(figure.start50()) : null,
+        said.lateMinutes(),
+        word(sheet, said),
+        sheet == null ? null : sheet.startedAt(),
+        room.lastWordAt(),
+        room.readyAt(),
+        room.readyBy(),
+        room.readyOpen() == null ? 0 : room.readyOpen().size(),
+        room.use(),
+        room.useUntil(),
+        room.revision());
+  }
+
+  /** Half minutes are enough for a lens and keep frames few. */
+  private static Long whole(long at) {
+    return Math.round(at / 30_000.0) * 30_000;
+  }
+
+  private String word(RoomSheet sheet, RoomJudged said) {
+    Words words = new Words(morning, now);
+    return switch (said.standing()) {
+      case STARTED -> "in " + words.clock(sheet.startedAt());
+      case UNHEARD -> "no word";
+      case AGREED -> words.clock(sheet.target());
+      case NONE -> "no case";
+      default -> said.standing().name().toLowerCase(Locale.ROOT);
+    };
+  }
+
+  private NeedPart need(String id, int rank) {
+    RoomId room = new RoomId(id);
+    RoomDay day = morning.rooms().get(room);
+    RoomJudged said = judged.rooms().get(id);
+    Words words = new Words(morning, now);
+    String text = words(id, said, words);
+    String holdup = holdup(id, said);
+    Taken taken = day.taken();
+    boolean current =
+        taken != null && (taken.lookAgainAt() == null || taken.lookAgainAt() > now - 5 * MINUTE);
+    return new NeedPart(
+        "need/" + id,
+        rank,
+        id,
+        kind(said),
+        said.lateMinutes(),
+        said.saveable(),
+        text,
+        holdup,
+        current ? taken.by() : null,
+        current ? taken.lookAgainAt() : null);
+  }
+
+  private static String kind(RoomJudged said) {
+    return switch (said.standing()) {
+      case STUCK -> "stuck";
+      case LATE -> "late";
+      case TIGHT -> "tight";
+      default -> said.ask() ? "ask" : "help";
+    };
+  }
+
+  private boolean help(String id) {
+    Morning.Help help = morning.rooms().get(new RoomId(id)).help();
+    return help != null && help.answeredBy() == null;
+  }
+
+  private Share first(String id) {
+    RoomOut figure = figures.get(id);
+    return figure == null || figure.holdups().isEmpty() ? null : figure.holdups().get(0);
+  }
+
+  private String words(String id, RoomJudged said, Words words) {
+    RoomSheet sheet = RoomSheet.of(morning, new RoomId(id), now);
+    if (said.standing() == Standing.STUCK && sheet.untakenFault() != null) {
+      return Words.cut(sheet.untakenFault().asks().wall() + ": fault, nobody on it");
+    }
+    if (said.ask() && said.standing() == Standing.UNHEARD) {
+      Long word = sheet.room().lastWordAt();
+      return word == null ? "no word yet" : "no word since " + words.clock(word);
+    }
+    if (help(id) && said.standing() != Standing.LATE && said.standing() != Standing.TIGHT) {
+      return "asks for someone, not urgent";
+    }
+    Share share = first(id);
+    return share == null ? "several small things" : words.wall(share);
+  }
+
+  private String holdup(String id, RoomJudged said) {
+    if (said.standing() == Standing.STUCK) {
+      RoomSheet sheet = RoomSheet.of(morning, new RoomId(id), now);
+      return "mend/" + sheet.untakenFault().asks().key();
+    }
+    if (said.ask() && said.standing() == Standing.UNHEARD) {
+      return "ask";
+    }
+    Share share = first(id);
+    return share == null ? "room" : Words.key(share);
+  }
+}
