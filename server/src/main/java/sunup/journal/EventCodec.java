@@ -40,9 +40,11 @@ public final class EventCodec {
   private static final String SEALER = "sealer";
   private static final String KNOWN = "known";
 
+  private static final ObjectMapper MAPPER = Json.mapper(sealedPrivates());
+  private static final ObjectWriter WRITER = MAPPER.writerFor(Kept.class);
+  private static final ObjectReader READER = MAPPER.readerFor(Kept.class);
+
   private final IntFunction<byte[]> random;
-  private final ObjectWriter writer;
-  private final ObjectReader reader;
 
   /**
    * @param random gives as many random bytes as asked for; they keep erased values from being
@@ -50,9 +52,6 @@ public final class EventCodec {
    */
   public EventCodec(IntFunction<byte[]> random) {
     this.random = random;
-    ObjectMapper mapper = Json.mapper(sealedPrivates());
-    this.writer = mapper.writerFor(Kept.class);
-    this.reader = mapper.readerFor(Kept.class);
   }
 
   /**
@@ -94,7 +93,7 @@ public final class EventCodec {
             recorded.happenedAt(),
             recorded.recordedAt());
     try {
-      byte[] bytes = writer.withAttribute(SEALER, sealer).writeValueAsBytes(kept);
+      byte[] bytes = WRITER.withAttribute(SEALER, sealer).writeValueAsBytes(kept);
       return new Encoded(Bytes.of(bytes), sealer.sealed);
     } catch (JsonProcessingException e) {
       throw new IllegalStateException("an event could not be written: " + e.getMessage(), e);
@@ -116,7 +115,7 @@ public final class EventCodec {
                 + FORMAT
                 + "; run the Sunup that wrote it, or a newer one");
       }
-      Kept kept = reader.withAttribute(KNOWN, privates).readValue(bytes.raw());
+      Kept kept = READER.withAttribute(KNOWN, privates).readValue(bytes.raw());
       return new Recorded(
           kept.event(), kept.actor(), kept.command(), kept.happenedAt(), kept.recordedAt());
     } catch (JsonProcessingException e) {
