@@ -11,6 +11,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.ObjectReader;
 import com.fasterxml.jackson.databind.ObjectWriter;
 import com.fasterxml.jackson.databind.SerializerProvider;
+import com.fasterxml.jackson.databind.exc.InvalidTypeIdException;
 import com.fasterxml.jackson.databind.module.SimpleModule;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -118,6 +119,12 @@ public final class EventCodec {
       Kept kept = READER.withAttribute(KNOWN, privates).readValue(bytes.raw());
       return new Recorded(
           kept.event(), kept.actor(), kept.command(), kept.happenedAt(), kept.recordedAt());
+    } catch (InvalidTypeIdException e) {
+      throw new UnreadableEvent(
+          "this Sunup does not know the type '"
+              + e.getTypeId()
+              + "'; run the Sunup that wrote it, or a newer one",
+          e);
     } catch (JsonProcessingException e) {
       throw new UnreadableEvent(
           "this Sunup can't read it ("

@@ -107,7 +107,7 @@ final class Decisions {
 
   /** True once the morning takes nothing more; receipts are not asked any more then. */
   boolean over() {
-    return state.id() != null && now() > terms.takesUntil(state);
+    return now() > terms.takesUntil(state);
   }
 
   boolean full() {

@@ -2,10 +2,23 @@ package sunup.simulated;
 
 import sunup.suites.Clock;
 
-/** A node's clock over simulated time, possibly off. */
-public record SimulatedClock(SimulatedTime time, long offBy) implements Clock {
+/** A node's clock over simulated time, possibly off, and movable by hand. */
+public final class SimulatedClock implements Clock {
   /** 2026-11-30 05:00 UTC. */
-  public static final long START = 1_795_928_400_000L;
+  public static final long START = 1_796_014_800_000L;
+
+  private final SimulatedTime time;
+  private long offBy;
+
+  public SimulatedClock(SimulatedTime time, long offBy) {
+    this.time = time;
+    this.offBy = offBy;
+  }
+
+  /** The hands jump ahead; monotonic time does not. */
+  public void jump(long ms) {
+    offBy += ms;
+  }
 
   @Override
   public long realMs() {
