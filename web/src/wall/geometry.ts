@@ -233,7 +233,9 @@ export function planned(room: RoomPart, layout: Layout): Picture {
   };
 }
 
-/** Keeps [from, to] inside the scale, at least `least` high to each side; says if mid is outside. */
+/**
+ * Keeps [from, to] inside the scale, at least `least` high to each side; says if mid is outside.
+ */
 function kept(
   layout: Layout,
   from: number,
