@@ -164,7 +164,7 @@ public final class Rights {
     if (kind == CommandKind.LEAVE_OUT) {
       return mayLeaveOut(role, sheet.section());
     }
-    if (COORDINATORS.contains(role) && tellsNoGood(kind)) {
+    if (tellsNoGood(kind) && (COORDINATORS.contains(role) || ROOM_TEAM.contains(role))) {
       return true;
     }
     boolean named = sheet.who().stream().anyMatch(any -> any.contains(role));
@@ -172,7 +172,7 @@ public final class Rights {
     return named || whoeverSees || sectionsOf(role).contains(sheet.section());
   }
 
-  /** What a telephone call may tell the desk of any item; never that it is good. */
+  /** What any of a room's people, or a call to the desk, may tell of any item: never "good". */
   private static boolean tellsNoGood(CommandKind kind) {
     return kind == CommandKind.FAULT
         || kind == CommandKind.TAKE_FAULT
@@ -194,7 +194,8 @@ public final class Rights {
   /** The sections that a role may speak of beside the items that name it. */
   private static Set<Section> sectionsOf(Role role) {
     return switch (role) {
-      case ANAESTHETIST, SUPERVISOR, TRAINEE -> EnumSet.allOf(Section.class);
+      // The circulating nurse speaks for the room; a station that nobody signed speaks so too.
+      case ANAESTHETIST, SUPERVISOR, TRAINEE, CIRCULATING -> EnumSet.allOf(Section.class);
       case TECHNICIAN ->
           EnumSet.of(
               Section.MACHINE,
@@ -204,14 +205,6 @@ public final class Rights {
               Section.IV,
               Section.SPECIAL,
               Section.ROOM);
-      case CIRCULATING ->
-          EnumSet.of(
-              Section.SPECIAL,
-              Section.ROOM,
-              Section.INSTRUMENTS,
-              Section.PATIENT,
-              Section.TEAM,
-              Section.START);
       case SCRUB -> EnumSet.of(Section.ROOM, Section.INSTRUMENTS, Section.TEAM, Section.START);
       case HOLDING, PORTER -> EnumSet.of(Section.PATIENT);
       case CLEANER -> EnumSet.of(Section.ROOM);

@@ -374,7 +374,7 @@ final class Told {
         switch (page) {
           case "desk" -> DeskNotes.SCREEN;
           case "holding" -> "rehearsal-holding";
-          default -> "rehearsal-" + room;
+          default -> "station-" + room + ".rehearsal";
         };
     return new Report(at, page, screen, person, command, shown);
   }

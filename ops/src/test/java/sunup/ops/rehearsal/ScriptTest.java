@@ -119,7 +119,7 @@ class ScriptTest {
               List<Report> reports = Script.write(plan, once, seed).reports();
               List<Report> own =
                   reports.stream()
-                      .filter(r -> r.screen().equals("rehearsal-2") && setUp(r.command()))
+                      .filter(r -> r.screen().equals("station-2.rehearsal") && setUp(r.command()))
                       .toList();
               assertThat(own).isNotEmpty();
               assertThat(own)
@@ -130,7 +130,7 @@ class ScriptTest {
                   .noneMatch(
                       r ->
                           r.page().equals("station")
-                              && r.screen().equals("rehearsal-2")
+                              && r.screen().equals("station-2.rehearsal")
                               && r.at() < target - 15 * MINUTE);
             });
   }
