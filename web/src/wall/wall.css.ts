@@ -134,6 +134,7 @@ export const wallStyles = css`
     --ember: var(--dim);
     --sky: var(--dim);
     --ink: var(--dim);
+    color: var(--ink);
     filter: grayscale(1);
   }
   .old::after {
@@ -143,7 +144,7 @@ export const wallStyles = css`
     background: repeating-linear-gradient(
       135deg,
       transparent 0 60px,
-      rgb(16 22 29 / 0.55) 60px 90px
+      rgb(16 22 29 / 0.35) 60px 90px
     );
   }
   .old .now {

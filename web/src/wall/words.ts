@@ -26,9 +26,12 @@ const british = {
   'draft.text': 'first at {time} · nobody reports yet',
   'calm.head': 'Every room looks on time',
   'calm.text': 'nobody is needed anywhere',
-  'calm.quiet': 'no word yet from {rooms}',
-  'some.head': 'Nothing here can be helped from outside',
-  'some.text': '{rooms} below the line · each is working on it',
+  'quiet.head': 'All that is heard of looks on time',
+  'quiet.text': 'no word yet from {rooms}',
+  'quiet.rooms': '{count} rooms',
+  'tight.head': 'Nobody is needed',
+  'tight.text': '{rooms} tight',
+  'below.text': '{rooms} below the line, nothing to be saved from here',
   'started.head': 'All first cases have started',
   'started.text': '{onTime} of {cases} on time',
   'over.head': 'The morning is over',
@@ -84,6 +87,8 @@ export interface Calm {
   readonly text: string;
 }
 
+/** More rooms than this are counted, not named. */
+const NAMES_MAX = 6;
 const NOON_MINUTES = 12 * 60;
 
 /**
@@ -115,13 +120,23 @@ export function calm(
   if (withCase.length > 0 && waiting.length === 0) {
     return { head: say('started.head'), text: say('started.text', figures) };
   }
+  return nothingToDo(waiting);
+}
+
+/** The list is empty, but some have not started: is all well, or is there only nothing to do? */
+function nothingToDo(waiting: readonly RoomPart[]): Calm {
   const below = belowTheLine(waiting).length;
-  if (below > 0) return { head: say('some.head'), text: say('some.text', { rooms: below }) };
+  if (below > 0) return { head: say('tight.head'), text: say('below.text', { rooms: below }) };
   const quiet = waiting.filter((room) => room.standing === 'unheard');
-  const text = quiet.length
-    ? say('calm.quiet', { rooms: quiet.map((room) => room.room).join(', ') })
-    : say('calm.text');
-  return { head: say('calm.head'), text };
+  if (quiet.length > 0) {
+    const names = quiet.map((room) => room.room);
+    const rooms =
+      names.length > NAMES_MAX ? say('quiet.rooms', { count: names.length }) : names.join(', ');
+    return { head: say('quiet.head'), text: say('quiet.text', { rooms }) };
+  }
+  const tight = waiting.filter((room) => room.standing === 'tight').length;
+  if (tight > 0) return { head: say('tight.head'), text: say('tight.text', { rooms: tight }) };
+  return { head: say('calm.head'), text: say('calm.text') };
 }
 
 /** Rooms that will not start on time as things stand. Silence is not among the reasons. */

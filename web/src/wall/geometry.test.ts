@@ -1,0 +1,192 @@
+import { describe, expect, it } from 'vitest';
+import type { RoomPart, Standing } from '../generated/wire.ts';
+import {
+  columnX,
+  EARLY_MINUTES,
+  heightOf,
+  LARGE_LETTER,
+  LATE_MINUTES,
+  layOut,
+  type Layout,
+  marksThatFit,
+  picture,
+  planned,
+  textWidth,
+  WIDTH,
+} from './geometry.ts';
+
+const MINUTE = 60_000;
+const TARGET = 450 * MINUTE;
+const LETTER = 34;
+const names = (count: number): string[] => Array.from({ length: count }, (_, i) => String(i + 1));
+const words = (text: string, count: number, short = text) => ({
+  long: Array<string>(count).fill(text),
+  short: Array<string>(count).fill(short),
+});
+const layout = (count = 12, height = 520, letter = LETTER): Layout =>
+  layOut(names(count), words('ahead', count), height, letter);
+
+function room(standing: Standing, mid: number, half = 4, over: Partial<RoomPart> = {}): RoomPart {
+  return {
+    part: 'room',
+    key: 'room/1',
+    room: '1',
+    order: 0,
+    target: TARGET,
+    agreed: false,
+    standing,
+    could10: TARGET + (mid - half) * MINUTE,
+    could50: TARGET + mid * MINUTE,
+    could90: TARGET + (mid + half) * MINUTE,
+    lateMinutes: 0,
+    word: standing,
+    readyOpen: 0,
+    use: 'free',
+    revision: 1,
+    ...over,
+  };
+}
+
+describe('the layout of the horizon', () => {
+  it.each([4, 12, 16, 24, 40, 60])('shouldKeepColumnsAndNumbersApartInsideTheWall: %d', (count) => {
+    const it = layout(count);
+    expect(columnX(it, 0) - it.columnWidth / 2).toBeGreaterThanOrEqual(it.left - 0.01);
+    expect(columnX(it, count - 1) + it.columnWidth / 2).toBeLessThanOrEqual(WIDTH);
+    const widest = textWidth(String(count), it.numberSize, true);
+    expect(widest).toBeLessThan(it.columnWidth * it.numberRows);
+    expect(it.numberSize).toBeGreaterThanOrEqual(LETTER);
+    expect(it.fits).toBe(true);
+  });
+
+  it('shouldHaveTheLineBetweenTopAndBottomAndTheScaleEven', () => {
+    const it = layout();
+    expect(it.top).toBeLessThan(it.line);
+    expect(it.line).toBeLessThan(it.bottom);
+    expect(heightOf(it, -EARLY_MINUTES)).toBeCloseTo(it.top);
+    expect(heightOf(it, LATE_MINUTES)).toBeCloseTo(it.bottom);
+  });
+
+  it('shouldKeepWordsUnderNumbersUpToThirtyNineRoomsAndThenDropThem', () => {
+    expect(layout(12).wordRows).toBe(1);
+    expect(layout(24).wordRows).toBe(2);
+    expect(layout(40).wordRows).toBe(0);
+  });
+
+  it('shouldTakeShortWordsBeforeItLetsThemAlternate', () => {
+    const sixteen = layOut(names(16), words('no word', 16, 'quiet'), 520, LETTER);
+    expect(sixteen).toMatchObject({ wordRows: 1, short: true });
+    const twelve = layOut(names(12), words('no word', 12, 'quiet'), 520, LETTER);
+    expect(twelve).toMatchObject({ wordRows: 1, short: false });
+  });
+
+  it('shouldGiveUpWordsBeforeLettersThatAreReadFromFarAway', () => {
+    const far = layout(16, 400, 67.6);
+    expect(far.letter).toBeGreaterThan(LARGE_LETTER);
+    expect(far.wordRows).toBe(0);
+    expect(far.numberSize).toBeGreaterThanOrEqual(67.6);
+  });
+
+  it('shouldSayWhenEvenNumbersAreTooSmallForTheDistance', () => {
+    expect(layout(60, 400, 67.6).fits).toBe(false);
+  });
+
+  it('shouldMarkOnlyMinutesWhoseFiguresDoNotTouch', () => {
+    expect(marksThatFit(layout(), [-20, -10, 10])).toEqual([-10, 10, -20]);
+    expect(marksThatFit(layout(12, 300), [-20, -10, 10])).not.toContain(-10);
+  });
+});
+
+describe('the picture of a room', () => {
+  const now = TARGET - 20 * MINUTE;
+
+  it('shouldStandAboveTheLineIfEarlyAndBelowIfLate', () => {
+    const it = layout();
+    expect(picture(room('ahead', -8), it, now).cy).toBeCloseTo(heightOf(it, -8));
+    expect(picture(room('ahead', -8), it, now).cy).toBeLessThan(it.line);
+    expect(picture(room('late', 9), it, now).cy).toBeGreaterThan(it.line);
+  });
+
+  it('shouldReachFromTheTenToTheNinetyPercentPoint', () => {
+    const it = layout();
+    const { cy, ry } = picture(room('ahead', -8, 5), it, now);
+    expect(cy - ry).toBeCloseTo(heightOf(it, -13));
+    expect(cy + ry).toBeCloseTo(heightOf(it, -3));
+  });
+
+  it('shouldBeADiscOnlyIfReadyAndAStrokeOnlyIfStarted', () => {
+    const it = layout();
+    const shape = (standing: Standing) => picture(room(standing, 0), it, now).shape;
+    expect(shape('ready')).toBe('disc');
+    expect(shape('started')).toBe('stroke');
+    for (const standing of ['ahead', 'tight', 'late', 'stuck', 'unheard', 'agreed'] as const) {
+      expect(shape(standing)).toBe('lens');
+    }
+    expect(shape('none')).toBe('none');
+  });
+
+  it('shouldPointOutOfTheScaleAndStayInsideIt', () => {
+    const it = layout();
+    const late = picture(room('stuck', 45, 10), it, now);
+    expect(late.arrow).toBe('down');
+    expect(late.cy + late.ry).toBeLessThan(it.bottom);
+    const early = picture(room('ahead', -50, 5), it, now);
+    expect(early.arrow).toBe('up');
+    expect(early.cy - early.ry).toBeGreaterThan(it.top);
+    expect(picture(room('late', LATE_MINUTES - 1), it, now).arrow).toBeNull();
+  });
+
+  it('shouldStayInsideTheScaleWhateverTheFigures', () => {
+    const it = layout();
+    for (let mid = -90; mid <= 90; mid += 7) {
+      for (const half of [0, 3, 20, 70]) {
+        const { cy, ry } = picture(room('late', mid, half), it, now);
+        expect(cy - ry).toBeGreaterThanOrEqual(it.top - 0.01);
+        expect(cy + ry).toBeLessThanOrEqual(it.bottom + 0.01);
+        expect(ry).toBeGreaterThan(0);
+      }
+    }
+  });
+
+  it('shouldLetNowComeDownTowardsTheLineAndPointUpWhenItIsFar', () => {
+    const it = layout();
+    const at = (minutes: number) => picture(room('ahead', -2), it, TARGET + minutes * MINUTE);
+    expect(at(-20).now).toBeLessThan(at(-10).now!);
+    expect(at(-10).now).toBeLessThan(it.line);
+    expect(at(0).now).toBeCloseTo(it.line);
+    expect(at(-60)).toMatchObject({ now: it.top, nowAbove: true });
+    expect(at(90).now).toBe(it.bottom);
+  });
+
+  it('shouldHaveNoNowInARoomThatHasStarted', () => {
+    const it = layout();
+    const started = room('started', 0, 0, { startedAt: TARGET + 6 * MINUTE });
+    expect(picture(started, it, now)).toMatchObject({ now: null, shape: 'stroke' });
+    expect(picture(started, it, now).cy).toBeCloseTo(heightOf(it, 6));
+  });
+
+  it('shouldMeasureEachRoomAgainstItsOwnTarget', () => {
+    const it = layout();
+    const own = room('agreed', 0, 4, { target: TARGET + 30 * MINUTE });
+    // It could start at the others' target, thirty minutes before its own.
+    expect(picture(own, it, now).cy).toBeLessThan(heightOf(it, -20));
+    expect(picture(own, it, now).nowAbove).toBe(true);
+  });
+
+  it('shouldDrawOnlyTheNumberOfARoomWithoutFigures', () => {
+    const it = layout();
+    const bare = room('ahead', 0, 0, {
+      could10: undefined,
+      could50: undefined,
+      could90: undefined,
+    });
+    expect(picture(bare, it, now).shape).toBe('none');
+    expect(picture(bare, it, now).now).not.toBeNull();
+  });
+
+  it('shouldLieOnTheLineWhilePlanned', () => {
+    const it = layout();
+    expect(planned(room('ahead', -9), it)).toMatchObject({ shape: 'planned', cy: it.line });
+    const empty = room('none', 0, 0, { target: undefined });
+    expect(planned(empty, it).shape).toBe('none');
+  });
+});

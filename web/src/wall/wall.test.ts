@@ -1,0 +1,204 @@
+import { describe, expect, it } from 'vitest';
+import type { NeedPart, RoomPart, SuitePart } from '../generated/wire.ts';
+import { LINES_MAX, lineSizes, LOUD_MAX, loudKeys } from './needs.ts';
+import { settle, SORT_LEAST_MS, SORT_MS } from './order.ts';
+import { readSettings, smallestLetters } from './settings.ts';
+import { calm, lookAgain, needFigure, roomWord } from './words.ts';
+
+const at = (clock: string): number => Date.parse(`2026-11-25T${clock}:00Z`);
+
+const suite = (over: Partial<SuitePart> = {}): SuitePart => ({
+  part: 'suite',
+  key: 'suite',
+  hospital: 'Kestrel Bay',
+  suite: 'Main suite',
+  date: '2026-11-25',
+  zone: 'UTC',
+  phase: 'open',
+  startEvent: 'wheels-in',
+  graceMinutes: 0,
+  horizon: at('07:30'),
+  cases: 4,
+  onTime: 3,
+  quiet: 0,
+  demo: true,
+  loopback: true,
+  ...over,
+});
+
+const room = (over: Partial<RoomPart> = {}): RoomPart => ({
+  part: 'room',
+  key: 'room/1',
+  room: '1',
+  order: 0,
+  target: at('07:30'),
+  agreed: false,
+  standing: 'ahead',
+  lateMinutes: 0,
+  word: 'ahead',
+  readyOpen: 0,
+  use: 'free',
+  revision: 1,
+  ...over,
+});
+
+const need = (name: string, over: Partial<NeedPart> = {}): NeedPart => ({
+  part: 'need',
+  key: `need/${name}`,
+  rank: 0,
+  room: name,
+  kind: 'late',
+  minutes: 11,
+  saveable: 9,
+  words: 'surgeon not seen',
+  holdup: 'x',
+  ...over,
+});
+
+describe('the settings of the wall', () => {
+  it('shouldComeFromTheAddress', () => {
+    const read = readSettings('?inches=65&metres=4.5&screen=wall-east');
+    expect(read).toEqual({ inches: 65, metres: 4.5, screen: 'wall-east', wrong: [] });
+  });
+
+  it('shouldFallBackAndSayWhatIsWrong', () => {
+    const read = readSettings('?inches=abc&metres=900');
+    expect(read).toMatchObject({ inches: 55, metres: 3 });
+    expect(read.wrong).toEqual([
+      'inches must be from 10 to 150, not “abc”',
+      'metres must be from 0.5 to 20, not “900”',
+    ]);
+    expect(readSettings('?inches=').wrong.length).toBe(1);
+  });
+
+  it('shouldAskForLettersByDistanceAndSize', () => {
+    expect(smallestLetters({ inches: 55, metres: 6 })).toBeCloseTo(67.6, 1);
+    expect(smallestLetters({ inches: 65, metres: 3 })).toBeCloseTo(28.6, 1);
+  });
+});
+
+describe('the order of the lines', () => {
+  it('shouldNotChangeWithinAMinute', () => {
+    const first = settle(null, ['a', 'b', 'c'], 0, 1);
+    const second = settle(first, ['c', 'b', 'a'], SORT_MS - 1, 1);
+    expect(second.keys).toEqual(['a', 'b', 'c']);
+    expect(settle(second, ['c', 'b', 'a'], SORT_MS, 1).keys).toEqual(['c', 'b', 'a']);
+  });
+
+  it('shouldLetGoWhatIsGoneAndPutWhatIsNewLast', () => {
+    const first = settle(null, ['a', 'b', 'c'], 0, 1);
+    expect(settle(first, ['new', 'c', 'a'], 1, 1).keys).toEqual(['a', 'c', 'new']);
+  });
+
+  it('shouldFollowAFastRehearsalButNotFasterThanEyesDo', () => {
+    const first = settle(null, ['a', 'b'], 0, 60);
+    expect(settle(first, ['b', 'a'], SORT_LEAST_MS - 1, 60).keys).toEqual(['a', 'b']);
+    expect(settle(first, ['b', 'a'], SORT_LEAST_MS, 60).keys).toEqual(['b', 'a']);
+  });
+});
+
+describe('the lines', () => {
+  it('shouldBeLoudOnlyIfNobodyHasTakenThemAndAtMostThree', () => {
+    const needs = [
+      need('1', { takenBy: 'desk' }),
+      need('2'),
+      need('3', { kind: 'tight' }),
+      need('4', { kind: 'stuck' }),
+      need('5', { kind: 'ask' }),
+      need('6'),
+    ];
+    expect([...loudKeys(needs)]).toEqual(['need/2', 'need/4', 'need/5']);
+    expect(LOUD_MAX).toBe(3);
+  });
+
+  it('shouldBeFiveOnAUsualWallAndFewerWhenLettersAreLarge', () => {
+    expect(lineSizes(33.8, 920)).toMatchObject({ lines: LINES_MAX, twoLines: false });
+    const far = lineSizes(67.6, 860);
+    expect(far).toMatchObject({ lines: 3, twoLines: true, heading: false });
+    expect(far.lines * far.rowHeight).toBeLessThanOrEqual(500.01);
+    expect(lineSizes(67.6, 300).lines).toBe(1);
+  });
+
+  it('shouldSayMinutesOrTheWord', () => {
+    expect(needFigure(need('1'))).toBe('+11');
+    expect(needFigure(need('1', { kind: 'stuck', minutes: 26 }))).toBe('stuck');
+    expect(needFigure(need('1', { kind: 'ask', minutes: 0 }))).toBe('ask');
+    expect(needFigure(need('1', { minutes: 0 }))).toBe('late');
+  });
+
+  it('shouldSayWhenToLookAgain', () => {
+    const taken = need('1', { lookAgainAt: at('07:10') });
+    expect(lookAgain(taken, 'UTC', at('07:04'))).toBe('look again 07:10');
+    expect(lookAgain(taken, 'UTC', at('07:10'))).toBe('look again now');
+    expect(lookAgain(taken, 'America/New_York', at('07:04'))).toBe('look again 02:10');
+    expect(lookAgain(need('1'), 'UTC', 0)).toBe('');
+  });
+});
+
+describe('the word under a number', () => {
+  const setting = { zone: 'UTC', horizon: at('07:30'), draft: false };
+
+  it('shouldBeTheServersUnlessTheRoomHasItsOwnTime', () => {
+    expect(roomWord(room(), setting, false)).toBe('ahead');
+    const own = { target: at('08:00') };
+    expect(roomWord(room(own), setting, false)).toBe('08:00');
+    expect(roomWord(room({ ...own, standing: 'late', word: 'late' }), setting, false)).toBe('late');
+  });
+
+  it('shouldBeTheTimeOfAStartInShortIfItMust', () => {
+    const started = room({ standing: 'started', word: 'started', startedAt: at('07:02') });
+    expect(roomWord(started, setting, false)).toBe('in 07:02');
+    expect(roomWord(started, setting, true)).toBe('07:02');
+  });
+
+  it('shouldSayNothingOfStandingsInADraft', () => {
+    expect(roomWord(room(), { ...setting, draft: true }, false)).toBe('');
+  });
+});
+
+describe('what the wall says instead of lines', () => {
+  const head = (over: Partial<SuitePart>, rooms: RoomPart[], needs = 0, clock = '07:04') =>
+    calm(suite(over), rooms, needs, at(clock))?.head;
+
+  it('shouldSayThatNothingIsPlanned', () => {
+    expect(calm(undefined, [], 0, 0)?.head).toBe('Nothing is planned');
+    expect(head({ phase: 'none' }, [])).toBe('Nothing is planned');
+  });
+
+  it('shouldSayThatItIsADraftAndForWhichDay', () => {
+    expect(calm(suite({ phase: 'draft', date: '2026-11-26' }), [], 0, at('15:00'))).toEqual({
+      head: 'Draft for Thursday 26 November',
+      text: 'first at 07:30 · nobody reports yet',
+    });
+  });
+
+  it('shouldSayThatEveryRoomLooksOnTime', () => {
+    expect(head({}, [room(), room({ standing: 'ready' })])).toBe('Every room looks on time');
+  });
+
+  it('shouldNotCallASilentRoomLateNorOnTime', () => {
+    const rooms = [room(), room({ room: '8', standing: 'unheard' })];
+    const words = calm(suite(), rooms, 0, at('07:04'));
+    expect(words?.head).not.toBe('Every room looks on time');
+    expect(words?.text).toBe('no word yet from 8');
+  });
+
+  it('shouldNotSayThatAllIsWellWhileARoomIsBelowTheLine', () => {
+    expect(head({}, [room({ standing: 'late' })])).not.toBe('Every room looks on time');
+    expect(head({}, [room({ standing: 'stuck' })])).not.toBe('Every room looks on time');
+    expect(head({}, [room({ standing: 'tight' })])).not.toBe('Every room looks on time');
+  });
+
+  it('shouldLeaveTheLinesWhenThereAreSome', () => {
+    expect(calm(suite(), [room()], 1, at('07:04'))).toBeNull();
+  });
+
+  it('shouldSayThatAllHaveStartedAndSumUpFromNoon', () => {
+    const started = [room({ standing: 'started' }), room({ standing: 'none' })];
+    expect(head({}, started)).toBe('All first cases have started');
+    expect(head({}, started, 0, '12:00')).toBe('The morning is over');
+    expect(head({ phase: 'closed' }, started)).toBe('This morning is closed');
+    const open = calm(suite(), [...started, room()], 2, at('12:00'));
+    expect(open?.text).toBe('3 of 4 started on time · 1 not started');
+  });
+});
