@@ -139,12 +139,12 @@ describe('station as it looks', () => {
       await look('section');
       await page.getByRole('button', { name: /spare oxygen source: more/ }).click();
       await look('item');
-      await page.getByRole('button', { name: 'Close' }).last().click();
-      await page.getByRole('button', { name: 'Close' }).first().click();
+      await page.getByRole('button', { name: 'Close', exact: true }).click();
+      await page.getByRole('button', { name: 'Close machine' }).click();
       await page.getByRole('button', { name: 'Monitors: all but…' }).click();
       await page.getByRole('button', { name: /alarms audible: not done/ }).click();
       await look('all-but');
-      await page.getByRole('button', { name: 'Close' }).first().click();
+      await page.getByRole('button', { name: 'Close monitors' }).click();
       await page.getByRole('button', { name: 'Machine: gone through' }).click();
       await look('number');
       await page.getByRole('button', { name: 'Close' }).first().click();
@@ -153,7 +153,7 @@ describe('station as it looks', () => {
       await page.getByRole('button', { name: 'Close' }).first().click();
       await page.getByRole('button', { name: /^Room and team/ }).click();
       await look('beside');
-      await page.getByRole('button', { name: /^anaesthetist · A5/ }).click();
+      await page.getByRole('button', { name: /^anaesthetist of 5/ }).click();
       await look('who');
     });
   }

@@ -1,10 +1,216 @@
-import { LitElement, html } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
+import { classMap } from 'lit/directives/class-map.js';
+import { boardWords, refusals, saidWords, sentWords } from '../hands/bands.ts';
+import { BoardPage, TAKE_BACK_MS } from '../hands/page.ts';
+import { shared } from '../hands/style.ts';
+import { CAUTION } from '../hands/words.ts';
+import { dateWords } from '../look/index.ts';
+import { listPanel, ListState } from './list.ts';
+import { type DeskRow, deskRows } from './model.ts';
+import { needsPanel } from './needs.ts';
+import { notesPanel } from './notes.ts';
+import { peoplePanel } from './people.ts';
+import { roomPanel } from './room.ts';
+import { roomsTable } from './rooms.ts';
+import { deskStyle } from './style.ts';
+import { thingsPanel } from './things.ts';
 
-/** Stands here until the page is built. */
+/** What the right-hand side shows. */
+export type Panel = 'needs' | 'room' | 'people' | 'things' | 'list' | 'notes';
+
+const PANELS: readonly [Panel, string][] = [
+  ['needs', 'needs'],
+  ['room', 'room'],
+  ['people', 'people'],
+  ['things', 'equipment'],
+  ['list', 'case list'],
+  ['notes', 'notes'],
+];
+
+/** Entries of what was said here that are shown. */
+const SAID_SHOWN = 4;
+
+/** The desk: all rooms with their figures, and hands for everything that can be arranged. */
 @customElement('sunup-desk')
-export class SunupDesk extends LitElement {
+export class Desk extends BoardPage {
+  static override styles = [shared, deskStyle];
+
+  panel: Panel = 'needs';
+  /** The room that is open on the right. */
+  room: string | undefined;
+  /** The room whose swap with the open one is being looked at. */
+  swapWith: string | undefined;
+  /** The form that is open in a panel, by key. */
+  form: string | undefined;
+  readonly listState = new ListState(this);
+
+  constructor() {
+    super('desk', 'desk');
+  }
+
+  get rows(): DeskRow[] {
+    return deskRows(this.list('room'), this.list('case'), this.list('chance'), this.list('need'));
+  }
+
   override render() {
-    return html`<main><h1>Desk</h1></main>`;
+    const rows = this.rows;
+    return html`
+      ${this.top()}
+      <sunup-banner .live=${this.live}></sunup-banner>
+      ${refusals(this)}
+      <main>
+        <section class="rooms" aria-label="rooms">${roomsTable(this, rows)}</section>
+        <div class="side">
+          <nav aria-label="what to work on">
+            ${PANELS.map(
+              ([panel, name]) =>
+                html`<button
+                  aria-pressed=${this.panel === panel}
+                  ?disabled=${panel === 'room' && this.room === undefined}
+                  @click=${() => this.go(panel)}
+                >
+                  ${panel === 'room' && this.room !== undefined ? `room ${this.room}` : name}
+                </button>`,
+            )}
+          </nav>
+          <div class="panel">${this.body(rows)}</div>
+          ${this.log()}
+        </div>
+      </main>
+      <footer>
+        <span>${CAUTION}</span>
+        <span
+          >${this.live.unsent > 0 ? html`<b>${sentWords(this)}</b>` : sentWords(this)} ·
+          ${boardWords(this)}${this.suite?.demo ? ' · demo' : ''}</span
+        >
+      </footer>
+    `;
+  }
+
+  go(panel: Panel): void {
+    this.panel = panel;
+    this.form = undefined;
+    this.swapWith = undefined;
+    this.requestUpdate();
+  }
+
+  openRoom(room: string): void {
+    this.room = room;
+    this.go('room');
+  }
+
+  /** Opens a form in a panel, or closes it if it is open. */
+  toggle(form: string): void {
+    this.form = this.form === form ? undefined : form;
+    this.requestUpdate();
+    void this.updateComplete.then(() =>
+      this.renderRoot.querySelector<HTMLElement>('.panel form input, .panel form select')?.focus(),
+    );
+  }
+
+  /** Closes the form after it was said. */
+  done(): void {
+    this.form = undefined;
+    this.swapWith = undefined;
+    this.requestUpdate();
+  }
+
+  private top(): TemplateResult {
+    const suite = this.suite;
+    const phase = suite?.phase ?? 'none';
+    return html`<header>
+      <h1>Desk</h1>
+      <p>
+        ${suite ? `${suite.hospital} · ${suite.suite}` : 'no morning yet'}
+        <small>${suite?.date ? dateWords(suite.date) : ''} · ${phaseWords(phase)}</small>
+      </p>
+      ${
+        suite && phase !== 'none'
+          ? html`<p>
+              <b>${suite.onTime} of ${suite.cases}</b> look on time
+              <small
+                >${suite.quiet > 0 ? `no word from ${suite.quiet}` : 'a word from every room'}</small
+              >
+            </p>`
+          : nothing
+      }
+      <span class="gap"></span>
+      ${
+        phase === 'draft'
+          ? html`<button
+              class="first"
+              @click=${() => this.tell('the morning is open', { type: 'open-morning' })}
+            >
+              Open the morning
+            </button>`
+          : nothing
+      }
+      ${phase === 'open' ? this.closing() : nothing}
+      <sunup-mark .live=${this.live}></sunup-mark>
+      <b class="clock">${this.hhmm(this.now)}</b>
+    </header>`;
+  }
+
+  /** Closing asks once more: nobody closes a morning by a slip. */
+  private closing(): TemplateResult {
+    return this.form === 'close'
+      ? html`<button @click=${() => this.toggle('close')}>Not yet</button>
+          <button
+            class="first"
+            @click=${() => {
+              this.tell('the morning is closed', { type: 'close-morning' }, { undoable: false });
+              this.done();
+            }}
+          >
+            Close it
+          </button>`
+      : html`<button @click=${() => this.toggle('close')}>Close the morning…</button>`;
+  }
+
+  private body(rows: DeskRow[]): TemplateResult {
+    switch (this.panel) {
+      case 'needs':
+        return needsPanel(this, rows);
+      case 'room':
+        return roomPanel(this, rows);
+      case 'people':
+        return peoplePanel(this);
+      case 'things':
+        return thingsPanel(this);
+      case 'list':
+        return listPanel(this, this.listState);
+      case 'notes':
+        return notesPanel(this);
+    }
+  }
+
+  /** What was said from here last, and how far it has come. */
+  private log(): TemplateResult {
+    const last = this.said.list.slice(-SAID_SHOWN).reverse();
+    const back = this.said.lastToUndo(this.now, TAKE_BACK_MS * this.live.rate);
+    return html`<div class="log" role="status" aria-label="said here">
+      ${last.map(
+        (said) =>
+          html`<p class=${classMap({ [said.state]: true })}>
+            <span>${said.label}</span>
+            <span class="dim">${said.undone ? 'taken back' : saidWords(said)}</span>
+          </p>`,
+      )}
+      ${back ? html`<button @click=${() => this.takeBack(back)}>Take back: ${back.label}</button>` : nothing}
+    </div>`;
+  }
+}
+
+function phaseWords(phase: string): string {
+  switch (phase) {
+    case 'draft':
+      return 'draft, not open yet';
+    case 'open':
+      return 'open';
+    case 'closed':
+      return 'closed';
+    default:
+      return 'nothing planned: take a case list';
   }
 }

@@ -144,7 +144,7 @@ export class Holding extends BoardPage {
       <th scope="row">
         <b>${row.room.room}</b>
         <span
-          >${this.hhmm(target)}${row.room.agreed ? ' agreed' : ''}<small
+          >${this.hhmm(target)}${row.room.agreed ? html`<small>agreed</small>` : nothing}<small
             >${
               row.left
                 ? 'in the room'

@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { CommandUnion, ItemPart } from '../generated/wire.ts';
 import { nextTimes, timeOn } from '../hands/clock.ts';
 import { evidenceWords, isDone } from '../hands/items.ts';
-import { faultWords, LEFT_OUT, roleName, stateName } from '../hands/words.ts';
+import { faultWords, LEFT_OUT, stateName } from '../hands/words.ts';
 import type { Holding } from './main.ts';
 import { cellWord, type Row } from './model.ts';
 
@@ -139,7 +139,7 @@ function answer(at: Holding, item: ItemPart): TemplateResult {
                   ` good, seen by ${p.label}`,
                 )}
             >
-              ${roleName(p.role)} · ${p.label}
+              ${p.label}
             </button>`,
         )}
       </div>`;

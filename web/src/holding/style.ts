@@ -263,6 +263,11 @@ export const holdingStyle = css`
     }
     tbody tr > th {
       grid-row: 1 / 4;
+      white-space: normal;
+    }
+    td,
+    .cell {
+      height: 64px;
     }
     td.also {
       grid-area: 3 / 2 / 4 / 6;

@@ -61,6 +61,8 @@ export class Station extends BoardPage {
   opened: OpenSection | undefined;
   side: Side = { kind: 'waits' };
   private signed: string | undefined;
+  /** What is said as soon as somebody has signed on. */
+  private afterSign: (() => void) | undefined;
 
   constructor() {
     const room = roomOf(location.pathname);
@@ -120,7 +122,18 @@ export class Station extends BoardPage {
   }
 
   close(): void {
+    this.afterSign = undefined;
     this.show({ kind: 'waits' });
+  }
+
+  /** The set-up is somebody's: who it is comes first, then what was touched. */
+  private signedOn(then: () => void): void {
+    if (this.person !== undefined || this.half !== 'set-up') {
+      then();
+      return;
+    }
+    this.show({ kind: 'who' });
+    this.afterSign = then;
   }
 
   showHalf(half: Half): void {
@@ -149,10 +162,12 @@ export class Station extends BoardPage {
         about: [person.key],
       });
     }
-    if (person.role === 'circulating' || person.role === 'scrub') {
+    const then = this.afterSign;
+    if (!then && (person.role === 'circulating' || person.role === 'scrub')) {
       this.half = 'beside';
     }
     this.close();
+    then?.();
   }
 
   leave(person: PersonPart): void {
@@ -184,6 +199,10 @@ export class Station extends BoardPage {
 
   /** "Gone through": first what the section asks for, then the sweep. */
   goneThrough(view: SectionView, except: ReadonlySet<string> = new Set()): void {
+    this.signedOn(() => this.askOrSweep(view, except));
+  }
+
+  private askOrSweep(view: SectionView, except: ReadonlySet<string>): void {
     const ask = view.ask.filter((i) => !except.has(i.item));
     if (ask.length > 0) {
       this.ask(ask, view.section, new Set(except));
@@ -204,10 +223,12 @@ export class Station extends BoardPage {
 
   /** One touch for all sections that ask nothing more. */
   restGoneThrough(rest: readonly SectionView[]): void {
-    this.say(
-      `gone through: ${restWords(rest)}`,
-      rest.map((s) => ({ command: sweep(s, new Set(), this.person) })),
-      { about: rest.map((s) => s.section) },
+    this.signedOn(() =>
+      this.say(
+        `gone through: ${restWords(rest)}`,
+        rest.map((s) => ({ command: sweep(s, new Set(), this.person) })),
+        { about: rest.map((s) => s.section) },
+      ),
     );
   }
 

@@ -23,8 +23,9 @@ export function left(at: Station, view: StationView): TemplateResult {
       </ol>
       ${shown && open ? panel(at, shown, open) : nothing}
     </div>
+    ${shown && open ? panelButtons(at, shown, open) : nothing}
     ${
-      view.rest.length >= 2 && at.half === 'set-up'
+      !shown && view.rest.length >= 2 && at.half === 'set-up'
         ? html`<div class="rest">
             <button class="soft" @click=${() => at.restGoneThrough(view.rest)}>
               Rest gone through <small>${restWords(view.rest)}</small>
@@ -112,6 +113,25 @@ function panel(at: Station, view: SectionView, open: OpenSection): TemplateResul
     </div>
     ${view.items.map((item) => itemRow(at, item, except))}
   </section>`;
+}
+
+/** Under an open section, where the rest is called gone through otherwise. */
+function panelButtons(at: Station, view: SectionView, open: OpenSection): TemplateResult {
+  const except = open.except ?? new Set<string>();
+  const name = sectionName(view.section);
+  return html`<div class="rest two">
+    <button @click=${() => at.closeSection()}>Close ${name.toLowerCase()}</button>
+    ${
+      canSweep(view)
+        ? html`<button
+            class=${open.except ? 'main' : ''}
+            @click=${() => at.goneThrough(view, except)}
+          >
+            ${name} gone through${except.size > 0 ? `, but ${except.size}` : ''}
+          </button>`
+        : nothing
+    }
+  </div>`;
 }
 
 function itemRow(

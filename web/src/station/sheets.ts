@@ -47,7 +47,7 @@ function whoSheet(at: Station): TemplateResult {
   const others = people.filter((p) => p !== me);
   return frame(
     at,
-    me ? `${roleName(me.role)} ${me.label} is signed on` : 'Who is here?',
+    me ? `${me.label} is signed on` : 'Who is here?',
     html`${
         me
           ? html`<div class="grid">
@@ -61,7 +61,7 @@ function whoSheet(at: Station): TemplateResult {
           (p, i) =>
             html`<div class="two">
               <button class="wide" ?data-first=${i === 0} @click=${() => at.sign(p)}>
-                ${roleName(p.role)} · ${p.label}<small
+                ${p.label}<small
                   >${hereWords(at, p)}${p.room && p.room !== at.room ? ` · now in ${p.room}` : ''}</small
                 >
               </button>
@@ -349,7 +349,7 @@ function witness(at: Station, asking: Asking, item: ItemPart): TemplateResult {
             ?data-first=${i === 0}
             @click=${() => at.sendGood(asking, item, asking.given ?? { kind: 'touch' }, p.person)}
           >
-            ${roleName(p.role)} · ${p.label}
+            ${p.label}
           </button>`,
       )}
     </div>`;

@@ -219,34 +219,25 @@ export const stationStyle = css`
     min-height: 0;
     display: flex;
     flex-direction: column;
-    gap: 6px;
     border: 3px solid var(--ink);
     border-radius: 14px;
-    background: var(--ground);
-    padding: 8px;
+    background: var(--raised);
     overflow: auto;
   }
-  .panel .head {
-    display: flex;
-    align-items: center;
-    gap: 8px;
-  }
-  .panel .head h2 {
-    flex: 1;
-    font-size: 24px;
-    padding-left: 8px;
+  .panel h2 {
+    flex: none;
+    font-size: 22px;
+    padding: 8px 14px;
   }
   .item {
     flex: 1;
-    min-height: 60px;
+    min-height: 58px;
     max-height: 76px;
     display: flex;
     align-items: center;
     gap: 8px;
-    padding: 0 4px 0 12px;
-    border: 2px solid var(--rule);
-    border-radius: 12px;
-    background: var(--raised);
+    padding: 0 6px 0 12px;
+    border-bottom: 1px solid var(--rule);
   }
   .item.good {
     background: var(--good-fill);
@@ -254,7 +245,6 @@ export const stationStyle = css`
   }
   .item.fault {
     background: var(--fault-fill);
-    border-color: var(--ember);
   }
   .item .name {
     flex: 1;
@@ -285,6 +275,9 @@ export const stationStyle = css`
   .rest,
   .chain {
     flex: none;
+  }
+  .rest.two button {
+    flex: 1;
   }
   .rest button {
     width: 100%;
@@ -362,6 +355,9 @@ export const stationStyle = css`
     .left .rows {
       flex: none;
       height: 480px;
+    }
+    .left .rows.opened {
+      height: 552px;
     }
     .right {
       display: grid;

@@ -1,0 +1,79 @@
+/** What the server says of a case list before it is taken. */
+export interface Preview {
+  hash: string;
+  added: PreviewRow[];
+  changed: PreviewRow[];
+  removed: PreviewRow[];
+  unchanged: number;
+  problems: Problem[];
+  notes: Problem[];
+}
+
+export interface PreviewRow {
+  caseId: string;
+  room: string;
+  start?: string;
+  technique?: string;
+  options?: string[];
+  changes?: string[];
+}
+
+/** What is wrong, where, and how to mend it. */
+export interface Problem {
+  file: string;
+  line: number;
+  field: string;
+  message: string;
+}
+
+/** Bytes of a list that are sent at most. */
+export const LIST_LIMIT = 1_000_000;
+
+/** The server's own words when it takes nothing. */
+export class NotTaken extends Error {}
+
+/** Asks what taking this list would change. Nothing happens yet. */
+export async function preview(csv: string, date: string): Promise<Preview> {
+  return (await post(`/api/intake/preview?date=${encodeURIComponent(date)}`, csv)) as Preview;
+}
+
+/** Takes the list, if it would still change what the preview said. */
+export async function take(csv: string, date: string, hash: string): Promise<void> {
+  const query = `date=${encodeURIComponent(date)}&hash=${encodeURIComponent(hash)}`;
+  await post(`/api/intake/take?${query}`, csv);
+}
+
+async function post(url: string, csv: string): Promise<unknown> {
+  if (csv.length > LIST_LIMIT) {
+    throw new NotTaken('This is larger than any case list. Choose the list of one date.');
+  }
+  let response: Response;
+  try {
+    response = await fetch(url, {
+      method: 'POST',
+      headers: { 'content-type': 'text/csv; charset=utf-8' },
+      body: csv,
+    });
+  } catch {
+    throw new NotTaken('The board does not answer. Nothing was taken; try again.');
+  }
+  const text = await response.text();
+  let body: unknown;
+  try {
+    body = text === '' ? {} : JSON.parse(text);
+  } catch {
+    body = {};
+  }
+  if (!response.ok) {
+    throw new NotTaken(
+      wordsOf(body) ?? `The board answered ${response.status}. Nothing was taken.`,
+    );
+  }
+  return body;
+}
+
+function wordsOf(body: unknown): string | undefined {
+  const words = (body as { words?: unknown; message?: unknown } | null) ?? {};
+  const found = words.words ?? words.message;
+  return typeof found === 'string' ? found : undefined;
+}

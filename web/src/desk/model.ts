@@ -1,0 +1,107 @@
+import type {
+  CasePart,
+  ChancePart,
+  ItemPart,
+  NeedPart,
+  NotePart,
+  PersonPart,
+  RoomPart,
+} from '../generated/wire.ts';
+import { isDone } from '../hands/items.ts';
+
+/** One room as the desk's list shows it. */
+export interface DeskRow {
+  room: RoomPart;
+  plan: CasePart | undefined;
+  chance: ChancePart | undefined;
+  need: NeedPart | undefined;
+}
+
+/** Rooms in the wall's order. */
+export function deskRows(
+  rooms: readonly RoomPart[],
+  cases: readonly CasePart[],
+  chances: readonly ChancePart[],
+  needs: readonly NeedPart[],
+): DeskRow[] {
+  return [...rooms]
+    .sort((a, b) => a.order - b.order)
+    .map((room) => ({
+      room,
+      plan: caseOf(cases, room.room),
+      chance: chances.find((c) => c.room === room.room),
+      need: needs.find((n) => n.room === room.room),
+    }));
+}
+
+/** The case that stands in a room; a cancelled one only if there is no other. */
+export function caseOf(cases: readonly CasePart[], room: string): CasePart | undefined {
+  const here = cases.filter((c) => c.room === room);
+  return here.find((c) => !c.cancelled) ?? here[0];
+}
+
+/** `61 %`, never 0 or 100: a simulation of that size knows no such thing. */
+export function percent(p: number): string {
+  return `${Math.min(99, Math.max(1, Math.round(p * 100)))} %`;
+}
+
+/** "7.4 min late": expected minutes, to a tenth as the board gives them. */
+export function late(minutes: number): string {
+  return `${minutes.toFixed(1)} min late`;
+}
+
+/** What two cases lose when they swap rooms: what was made ready for the case where it was. */
+export function voidedBySwap(
+  items: readonly ItemPart[],
+  one: CasePart,
+  other: CasePart,
+): { room: string; items: ItemPart[] }[] {
+  return [one, other].map((plan) => ({
+    room: plan.room,
+    items: items
+      .filter((i) => i.item.startsWith(`case:${plan.caseId}/`))
+      .filter((i) => i.state === 'good' || i.state === 'in-hand')
+      .filter((i) => i.section !== 'patient' && i.section !== 'surgeon' && i.section !== 'start')
+      .sort((a, b) => a.order - b.order),
+  }));
+}
+
+/** True if the desk owes this room a reason: it started late, or its target and grace are past. */
+export function owesReason(row: DeskRow, graceMinutes: number, now: number): boolean {
+  const { room, plan } = row;
+  if (!plan || plan.cancelled || room.target === undefined) {
+    return false;
+  }
+  const limit = room.target + (graceMinutes + 1) * 60_000;
+  return room.startedAt === undefined ? now >= limit : room.startedAt >= limit;
+}
+
+/** What is open or wrong in a room, faults first. */
+export function openItems(items: readonly ItemPart[], room: string): ItemPart[] {
+  return items
+    .filter((i) => i.room === room && !isDone(i) && !i.marks)
+    .sort((a, b) => Number(b.state === 'fault') - Number(a.state === 'fault') || a.order - b.order);
+}
+
+/** People in the order in which the desk looks for them: who should be here and is not, first. */
+export function peopleInOrder(people: readonly PersonPart[], now: number): PersonPart[] {
+  const rank = (p: PersonPart) =>
+    p.leftAt !== undefined ? 3 : p.arrivedAt !== undefined ? 2 : due(p) <= now ? 0 : 1;
+  const due = (p: PersonPart) => p.expectedAt ?? p.plannedAt;
+  return [...people].sort(
+    (a, b) =>
+      rank(a) - rank(b) ||
+      due(a) - due(b) ||
+      a.label.localeCompare(b.label, 'en', { numeric: true }),
+  );
+}
+
+/** Rooms from which no word came, for asking. */
+export function toAsk(rows: readonly DeskRow[]): DeskRow[] {
+  return rows.filter((r) => r.room.standing === 'unheard');
+}
+
+/** Notes, the newest first. */
+export function notesInOrder(notes: readonly NotePart[]): NotePart[] {
+  return [...notes].sort((a, b) => b.at - a.at || (a.key < b.key ? 1 : -1));
+}

@@ -1,0 +1,145 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
+import type { PersonPart } from '../generated/wire.ts';
+import { onSubmit, textField, timeField, timeIn } from '../hands/forms.ts';
+import type { Desk } from './main.ts';
+import { peopleInOrder } from './model.ts';
+
+/** Who is here, who is not, and what can be arranged: arrived, expected, left, handed over. */
+export function peoplePanel(at: Desk): TemplateResult {
+  const people = peopleInOrder(at.list('person'), at.now);
+  const away = people.filter((p) => p.arrivedAt === undefined && p.leftAt === undefined);
+  return html`<h2>People</h2>
+    <p class="dim">${away.length === 0 ? 'everyone has arrived' : `${away.length} not here yet`}</p>
+    ${repeat(
+      people,
+      (p) => p.key,
+      (p) => card(at, p, people),
+    )}`;
+}
+
+function card(at: Desk, p: PersonPart, people: PersonPart[]): TemplateResult {
+  const open = at.form === p.key;
+  return html`<div class="line">
+      <span
+        class="mark ${p.leftAt !== undefined ? 'left-out' : p.arrivedAt !== undefined ? 'good' : 'open'}"
+      ></span>
+      <span class="grow">${p.label}<small>${personWords(at, p)}</small></span>
+      ${
+        p.arrivedAt === undefined
+          ? html`<button
+              aria-label="${p.label} arrived"
+              @click=${() =>
+                at.tell(`${p.label} arrived`, {
+                  type: 'arrive',
+                  person: p.person,
+                  ...(p.ownRoom ? { room: p.ownRoom } : {}),
+                })}
+            >
+              Arrived
+            </button>`
+          : nothing
+      }
+      <button aria-expanded=${open} aria-label="${p.label}: more" @click=${() => at.toggle(p.key)}>
+        …
+      </button>
+    </div>
+    ${open ? more(at, p, people) : nothing}`;
+}
+
+function personWords(at: Desk, p: PersonPart): string {
+  if (p.leftAt !== undefined) {
+    return `left ${at.hhmm(p.leftAt)}`;
+  }
+  if (p.arrivedAt === undefined) {
+    const expected = p.expectedAt === undefined ? '' : ` · says ${at.hhmm(p.expectedAt)}`;
+    return `planned ${at.hhmm(p.plannedAt)}${expected}`;
+  }
+  const where = p.room ? `in ${p.room}` : 'in no room';
+  const word = p.lastWordAt === undefined ? '' : ` · last word ${at.hhmm(p.lastWordAt)}`;
+  return `arrived ${at.hhmm(p.arrivedAt)} · ${where}${word}`;
+}
+
+function more(at: Desk, p: PersonPart, people: PersonPart[]): TemplateResult {
+  const rooms = at.rows.map((r) => r.room.room);
+  const others = people.filter(
+    (o) => o.person !== p.person && o.arrivedAt !== undefined && o.leftAt === undefined,
+  );
+  const room = p.room ?? p.ownRoom;
+  return html`<div class="card">
+    ${
+      p.arrivedAt === undefined
+        ? html`<form
+            @submit=${onSubmit((fields, form) => {
+              const time = timeIn(at, form, 'at');
+              if (time !== undefined) {
+                const said = fields['said'] ?? '';
+                at.tell(`${p.label} expected ${at.hhmm(time)}`, {
+                  type: 'expect-person',
+                  person: p.person,
+                  at: time,
+                  ...(said === '' ? {} : { said }),
+                });
+                at.done();
+              }
+            })}
+          >
+            <div class="do">
+              ${timeField('at', `${p.label} expected at`)} ${textField('said', 'what was said')}
+              <button>Expected</button>
+            </div>
+          </form>`
+        : html`<form
+              @submit=${onSubmit((fields) => {
+                at.tell(`${p.label} goes to ${fields['room']}`, {
+                  type: 'join',
+                  person: p.person,
+                  room: fields['room']!,
+                });
+                at.done();
+              })}
+            >
+              <div class="do">
+                <select name="room" aria-label="goes to room">
+                  ${rooms.map((r) => html`<option value=${r}>room ${r}</option>`)}
+                </select>
+                <button>Goes there</button>
+                <button
+                  type="button"
+                  @click=${() => {
+                    at.tell(`${p.label} left`, { type: 'leave', person: p.person });
+                    at.done();
+                  }}
+                >
+                  Left for today
+                </button>
+              </div>
+            </form>
+            ${room && others.length > 0 ? handOver(at, p, others, room) : nothing}`
+    }
+  </div>`;
+}
+
+function handOver(at: Desk, p: PersonPart, others: PersonPart[], room: string): TemplateResult {
+  return html`<form
+    @submit=${onSubmit((fields) => {
+      const to = others.find((o) => o.person === fields['to']);
+      if (to) {
+        at.tell(`room ${room}: ${p.label} hands over to ${to.label}`, {
+          type: 'hand-over',
+          from: p.person,
+          to: to.person,
+          room,
+        });
+        at.done();
+      }
+    })}
+  >
+    <div class="do">
+      <select name="to" aria-label="hands over to">
+        ${others.map((o) => html`<option value=${o.person}>${o.label}</option>`)}
+      </select>
+      <button>Hands over room ${room}</button>
+    </div>
+  </form>`;
+}

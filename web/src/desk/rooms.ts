@@ -1,0 +1,113 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { classMap } from 'lit/directives/class-map.js';
+import { repeat } from 'lit/directives/repeat.js';
+import { roleName, standingName, useName } from '../hands/words.ts';
+import type { Desk } from './main.ts';
+import { type DeskRow, late, percent } from './model.ts';
+
+/** The wall's rooms with the figures that belong to the desk. */
+export function roomsTable(at: Desk, rows: DeskRow[]): TemplateResult {
+  if (rows.length === 0) {
+    return html`<p class="empty">
+      ${
+        at.live.state.everSeen
+          ? html`no rooms yet<br /><button class="main" @click=${() => at.go('list')}>
+                Take a case list
+              </button>`
+          : 'looking for the board'
+      }
+    </p>`;
+  }
+  return html`<div class="scroll" tabindex="0" role="group" aria-label="list of rooms">
+    <table>
+      <thead>
+        <tr>
+          <th scope="col">room</th>
+          <th scope="col">stands</th>
+          <th scope="col">target</th>
+          <th scope="col">start, 10–90 %</th>
+          <th scope="col">on time</th>
+          <th scope="col">waits for</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${repeat(
+          rows,
+          (r) => r.room.key,
+          (r) => row(at, r),
+        )}
+      </tbody>
+    </table>
+  </div>`;
+}
+
+function row(at: Desk, r: DeskRow): TemplateResult {
+  const { room, chance } = r;
+  const current = at.panel === 'room' && at.room === room.room;
+  const started = room.startedAt !== undefined;
+  return html`<tr class=${classMap({ current, [room.standing]: true })}>
+    <th scope="row">
+      <button
+        aria-pressed=${current}
+        aria-label="room ${room.room}"
+        @click=${() => at.openRoom(room.room)}
+      >
+        ${room.room}
+      </button>
+    </th>
+    <td class="stands">
+      <span class="lens ${room.standing}"></span>
+      <span
+        >${standingName(room.standing)}${
+          room.lateMinutes > 0 && !started ? html` <b>+${room.lateMinutes}</b>` : nothing
+        }${
+          room.use !== 'free'
+            ? html`<small>${useName(room.use)}${until(at, room.useUntil)}</small>`
+            : nothing
+        }</span
+      >
+    </td>
+    <td>${at.hhmm(room.target)}${room.agreed ? html`<small>agreed</small>` : nothing}</td>
+    <td>
+      ${
+        started
+          ? html`<b>${at.hhmm(room.startedAt)}</b>`
+          : chance
+            ? html`<b>${at.hhmm(chance.start50)}</b
+                ><small>${at.hhmm(chance.start10)}–${at.hhmm(chance.start90)}</small>`
+            : nothing
+      }
+    </td>
+    <td>
+      ${
+        chance && !started
+          ? html`${percent(chance.onTime)}<small>${late(chance.meanLateMinutes)}</small>`
+          : nothing
+      }
+    </td>
+    <td class="waits">${waits(at, r)}</td>
+  </tr>`;
+}
+
+function until(at: Desk, time: number | undefined): string {
+  return time === undefined ? '' : ` until ${at.hhmm(time)}`;
+}
+
+function waits(at: Desk, r: DeskRow): TemplateResult | typeof nothing {
+  if (r.room.startedAt !== undefined) {
+    return nothing;
+  }
+  const [first, second] = r.chance?.shares ?? [];
+  const taken = r.need?.takenBy;
+  const again =
+    r.need?.lookAgainAt === undefined ? '' : `, look again ${at.hhmm(r.need.lookAgainAt)}`;
+  return html`<span
+      >${first ? html`${first.words} <em>${percent(first.share)}</em>` : (r.need?.words ?? nothing)}</span
+    >${
+      taken
+        ? html`<small>${roleName(taken)} is on it${again}</small>`
+        : second
+          ? html`<small>${second.words} ${percent(second.share)}</small>`
+          : nothing
+    }`;
+}
