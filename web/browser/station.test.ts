@@ -160,6 +160,8 @@ describe('station as it looks', () => {
 
   it('should show a refusal in the server’s words and never as done', async () => {
     const { page, board } = await station();
+    await page.getByRole('button', { name: /^I am here/ }).click();
+    await page.getByText('arrived 07:0').waitFor();
     board.refusing = { type: 'sweep', code: 'evidence-missing', words: 'Say the leak first.' };
     await page.getByRole('button', { name: 'Suction: gone through' }).click();
     await page.getByText('Say the leak first.').waitFor();
@@ -172,6 +174,8 @@ describe('station as it looks', () => {
 
   it('should say that a touch is not sent while the board is away, and lose nothing', async () => {
     const { page, board } = await station();
+    await page.getByRole('button', { name: /^I am here/ }).click();
+    await page.getByText('arrived 07:0').waitFor();
     board.silent = true;
     await page.getByRole('button', { name: 'Suction: gone through' }).click();
     await page.getByText('1 not sent').waitFor();
@@ -182,7 +186,7 @@ describe('station as it looks', () => {
     expect(board.item('room:5/suction.strong').state).toBe('open');
     board.silent = false;
     await page.getByText('Everything is sent').waitFor({ timeout: 20_000 });
-    expect(types(board)).toEqual(['sweep']);
+    expect(types(board)).toEqual(['arrive', 'sweep']);
   });
 
   it('should never refuse "starting now" and name what is open', async () => {

@@ -100,17 +100,7 @@ function panel(at: Station, view: SectionView, open: OpenSection): TemplateResul
   const name = sectionName(view.section);
   const except = open.except;
   return html`<section class="panel" aria-label=${name}>
-    <div class="head">
-      <h2>${name}${except ? ': touch what is not done' : ''}</h2>
-      ${
-        except
-          ? html`<button class="main" @click=${() => at.goneThrough(view, except)}>
-              Gone through${except.size > 0 ? `, but ${except.size}` : ''}
-            </button>`
-          : nothing
-      }
-      <button @click=${() => at.closeSection()}>Close</button>
-    </div>
+    ${except ? html`<h2>${name}: touch what is not done</h2>` : nothing}
     ${view.items.map((item) => itemRow(at, item, except))}
   </section>`;
 }

@@ -1,0 +1,76 @@
+import { describe, expect, it } from 'vitest';
+import { item, person, plan, room } from '../hands/made/parts.ts';
+import { caseOf, deskRows, owesReason, peopleInOrder, percent, voidedBySwap } from './model.ts';
+
+const MINUTE = 60_000;
+
+describe('the desk', () => {
+  it('should never print certainty', () => {
+    expect([percent(0), percent(0.004), percent(0.615), percent(1)]).toEqual([
+      '1 %',
+      '1 %',
+      '62 %',
+      '99 %',
+    ]);
+  });
+
+  it('should list rooms in the wall’s order with the case that stands', () => {
+    const rows = deskRows(
+      [room('2'), room('1')],
+      [plan('C2x', '2', { cancelled: true }), plan('C2', '2')],
+      [],
+      [],
+    );
+    expect(rows.map((r) => [r.room.room, r.plan?.caseId])).toEqual([
+      ['1', undefined],
+      ['2', 'C2'],
+    ]);
+    expect(caseOf([plan('C9', '9', { cancelled: true })], '9')?.caseId).toBe('C9');
+  });
+
+  it('should name what a swap voids: case things made ready, not the room’s, not the patient’s', () => {
+    const items = [
+      item('case:C3/drugs.drawn', { state: 'good', room: '3' }),
+      item('case:C3/airway.tubes', { state: 'in-hand', room: '3' }),
+      item('case:C3/airway.plan-b', { room: '3' }),
+      item('case:C3/patient.papers', { state: 'good', room: '3' }),
+      item('room:3/machine.bag', { state: 'good', room: '3' }),
+      item('case:C7/drugs.drawn', { state: 'good', room: '7' }),
+    ];
+    const lost = voidedBySwap(items, plan('C3', '3'), plan('C7', '7'));
+    expect(lost.map((l) => [l.room, l.items.map((i) => i.item)])).toEqual([
+      ['3', ['case:C3/drugs.drawn', 'case:C3/airway.tubes']],
+      ['7', ['case:C7/drugs.drawn']],
+    ]);
+  });
+
+  it('should ask for a reason only once the grace minutes are past', () => {
+    const row = (startedAt?: number) => ({
+      room: room('3', { target: 0, ...(startedAt === undefined ? {} : { startedAt }) }),
+      plan: plan('C3', '3'),
+      chance: undefined,
+      need: undefined,
+    });
+    expect(owesReason(row(), 5, 6 * MINUTE - 1)).toBe(false);
+    expect(owesReason(row(), 5, 6 * MINUTE)).toBe(true);
+    expect(owesReason(row(5 * MINUTE + 59_000), 5, 60 * MINUTE)).toBe(false);
+    expect(owesReason(row(6 * MINUTE), 5, 60 * MINUTE)).toBe(true);
+  });
+
+  it('should put first who should be here and is not', () => {
+    const people = [
+      person('here', { arrivedAt: 1 }),
+      person('later', { plannedAt: 90 * MINUTE }),
+      person('says later', { plannedAt: 10 * MINUTE, expectedAt: 80 * MINUTE }),
+      person('missing', { plannedAt: 10 * MINUTE }),
+      person('gone', { arrivedAt: 1, leftAt: 2 }),
+    ];
+    expect(peopleInOrder(people, 30 * MINUTE).map((p) => p.label)).toEqual([
+      'missing',
+      'says later',
+      'later',
+      'here',
+      'gone',
+    ]);
+  });
+});

@@ -1,0 +1,87 @@
+import { describe, expect, it } from 'vitest';
+import type { EvidenceRule } from '../generated/wire.ts';
+import { bandWords, cannotBe, nextStep, openGates, outsideBand, sectionView } from './items.ts';
+import { item, plan } from './made/parts.ts';
+
+const MINUTE = 60_000;
+
+describe('a section', () => {
+  it('should be shown by the worst that is in it', () => {
+    const good = item('room:5/machine.bag', { state: 'good' });
+    const open = item('room:5/machine.flow');
+    const lapsed = item('case:C5/machine.ventilator', { state: 'lapsed' });
+    const fault = item('room:5/machine.self-test', { state: 'fault', what: 'leaks' });
+    const state = (...items: (typeof good)[]) => sectionView('machine', items, 0, 'UTC').state;
+    expect(state()).toBe('none');
+    expect(state(good)).toBe('good');
+    expect(state(open)).toBe('open');
+    expect(state(good, open)).toBe('hand');
+    expect(state(good, open, lapsed)).toBe('lapsed');
+    expect(state(good, open, lapsed, fault)).toBe('fault');
+  });
+
+  it('should ask for readings, choices and signatures, and for nothing that is done', () => {
+    const number: EvidenceRule = { kind: 'number', unit: 'psi', choices: [], witness: false };
+    const view = sectionView(
+      'machine',
+      [
+        item('room:5/machine.cylinder', { asks: number }),
+        item('room:5/machine.circuit', { asks: number, state: 'good' }),
+        item('room:5/machine.bag'),
+      ],
+      0,
+      'UTC',
+    );
+    expect(view.ask.map((i) => i.item)).toEqual(['room:5/machine.cylinder']);
+    expect(view.small).toContain('asks: cylinder');
+  });
+
+  it('should tell a lapse from half an hour before', () => {
+    const drawn = item('case:C5/drugs.drawn', { state: 'good', lapsesAt: 60 * MINUTE });
+    expect(sectionView('drugs', [drawn], 29 * MINUTE, 'UTC').small).not.toContain('counts until');
+    expect(sectionView('drugs', [drawn], 30 * MINUTE, 'UTC').small).toContain('counts until 01:00');
+  });
+});
+
+describe('a number', () => {
+  const cylinder = item('room:5/machine.cylinder', {
+    asks: {
+      kind: 'number',
+      unit: 'psi',
+      least: 0,
+      most: 3000,
+      low: 1000,
+      choices: [],
+      witness: false,
+    },
+  });
+
+  it('should be refused if no gauge reads it, and be a fault outside the good band', () => {
+    expect(cannotBe(cylinder, 18_500)).toContain('0 to 3000 psi');
+    expect(cannotBe(cylinder, 3000)).toBe('');
+    expect([outsideBand(cylinder, 999), outsideBand(cylinder, 1000)]).toEqual([true, false]);
+    expect(bandWords(cylinder)).toBe('good: 1000 psi or more');
+  });
+});
+
+describe('the start', () => {
+  it('should name what a step happens in spite of, earlier gates too, and not the step itself', () => {
+    const items = [
+      item('room:5/room.clean', { gates: 'wheels-in' }),
+      item('case:C5/patient.papers', { gates: 'sent-for' }),
+      item('case:C5/drugs.antibiotic', { gates: 'incision' }),
+      item('case:C5/start.sent-for', { marks: 'sent-for', gates: 'wheels-in' }),
+      item('case:C5/team.brief', { gates: 'sent-for', state: 'left-out' }),
+    ];
+    expect(openGates(items, 'wheels-in').map((i) => i.item)).toEqual([
+      'room:5/room.clean',
+      'case:C5/patient.papers',
+    ]);
+  });
+
+  it('should go on after the last step, even if one was never touched', () => {
+    expect(nextStep(plan('C5', '5'))).toBe('sent-for');
+    expect(nextStep(plan('C5', '5', { steps: [{ step: 'wheels-in', at: 1 }] }))).toBe('induction');
+    expect(nextStep(plan('C5', '5', { steps: [{ step: 'incision', at: 1 }] }))).toBeUndefined();
+  });
+});
