@@ -21,14 +21,14 @@ final class DeskParts {
   private static final int NOTES_AT_MOST = 50;
   private static final int SHARES_AT_MOST = 6;
 
+  private final Snapshot snapshot;
   private final Morning morning;
   private final Forecast forecast;
-  private final long now;
 
-  DeskParts(Morning morning, Forecast forecast, long now) {
-    this.morning = morning;
+  DeskParts(Snapshot snapshot, Forecast forecast) {
+    this.snapshot = snapshot;
+    this.morning = snapshot.morning();
     this.forecast = forecast;
-    this.now = now;
   }
 
   void addTo(List<Part> parts) {
@@ -60,7 +60,7 @@ final class DeskParts {
   }
 
   private ChancePart chance(RoomOut room) {
-    Words words = new Words(morning, now);
+    Words words = new Words(snapshot);
     List<HoldupShare> shares = new ArrayList<>();
     for (Share share : room.holdups()) {
       if (shares.size() == SHARES_AT_MOST) {

@@ -9,8 +9,8 @@ import sunup.forecast.Draw;
 final class FirstSettings {
   static final long MINUTE = 60_000;
 
-  /** How much later than planned a person comes: usually 1 minute, one in ten over 8. */
-  static final Draw PERSON_LATE = new Draw.LogNormal(MINUTE, 8 * MINUTE);
+  /** How much later than planned a person comes: usually 3 minutes, one in ten over 10. */
+  static final Draw PERSON_LATE = new Draw.LogNormal(3 * MINUTE, 10 * MINUTE);
 
   /** Around an announced time ("says 07:20"), from 5 minutes before it on. */
   static final long ANNOUNCED_EARLY = 5 * MINUTE;
@@ -34,20 +34,20 @@ final class FirstSettings {
   /** After its planned beginning a room gets so long before silence is remarkable. */
   static final long FIRST_WORD_WITHIN = 10 * MINUTE;
 
-  /** From so long before the target on, every unheard room is asked. */
+  /** From so long before the target on, every unheard room is asked and tight rooms are listed. */
   static final long ASK_FROM = 45 * MINUTE;
 
   /** An unheard room is asked at least so long before its last moment to act. */
   static final long ASK_BEFORE_LAST = 10 * MINUTE;
 
   /** Standing thresholds on P(on time), with the dead band that keeps them from flickering. */
-  static final double TIGHT_ENTER = 0.85;
+  static final double TIGHT_ENTER = 0.60;
 
-  static final double TIGHT_LEAVE = 0.90;
+  static final double TIGHT_LEAVE = 0.66;
 
-  static final double LATE_ENTER = 0.50;
+  static final double LATE_ENTER = 0.35;
 
-  static final double LATE_LEAVE = 0.58;
+  static final double LATE_LEAVE = 0.43;
 
   /** A shown figure changes by so many minutes for so long, or at once by an event. */
   static final int SHOWN_CHANGE = 3;

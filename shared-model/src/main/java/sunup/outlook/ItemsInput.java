@@ -3,7 +3,9 @@ package sunup.outlook;
 import static sunup.outlook.FirstSettings.MINUTE;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import java.util.function.Predicate;
 import sunup.board.Item;
 import sunup.board.ItemState;
@@ -26,6 +28,10 @@ import sunup.sheets.Uses;
 
 /** The items of one room as the forecast sees them. */
 final class ItemsInput {
+  /** Tracks whose items are done outside the room. */
+  private static final Set<Section> ELSEWHERE =
+      EnumSet.of(Section.PATIENT, Section.SURGEON, Section.TEAM, Section.INSTRUMENTS);
+
   private final Morning morning;
   private final RoomSheet sheet;
   private final long now;
@@ -107,8 +113,7 @@ final class ItemsInput {
 
   private static boolean inRoom(SheetItem asks) {
     return asks.place() == null
-        && !MorningInput.isSharedTrack(asks)
-        && asks.section() != Section.INSTRUMENTS
+        && !ELSEWHERE.contains(asks.section())
         && !asks.isMilestone()
         && !(asks.section() == Section.START && asks.gates() == Step.WHEELS_IN);
   }
@@ -179,10 +184,15 @@ final class ItemsInput {
           new Draw.LogNormal(spread, 2 * spread),
           !heard.test(asks.section()));
     }
-    if (MorningInput.isSharedTrack(asks) && !heard.test(asks.section())) {
+    if (isTrack(asks) && !heard.test(asks.section())) {
       return unheardTrack(asks);
     }
     return null;
+  }
+
+  /** The tracks beside the anaesthetist's own sections and the chain of the start. */
+  private static boolean isTrack(SheetItem asks) {
+    return !asks.section().isSetUp() && asks.section() != Section.START;
   }
 
   /**

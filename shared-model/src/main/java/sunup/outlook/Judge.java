@@ -7,10 +7,10 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import sunup.board.ItemState;
 import sunup.board.Morning;
 import sunup.board.RoomId;
+import sunup.board.Section;
 import sunup.forecast.Forecast;
 import sunup.forecast.Forecast.ItemOut;
 import sunup.forecast.Forecast.RoomOut;
@@ -25,19 +25,18 @@ import sunup.wire.Standing;
  * for a minute.
  */
 final class Judge {
-  /** Kinds of holdup that are a room's own unreported work and not a known cause. */
-  private static final Set<String> OWN_WORK = Set.of("work", "waits", "not-begun", "plan");
-
   private final Judged before;
+  private final Snapshot snapshot;
   private final Morning morning;
   private final Map<String, RoomOut> figures = new LinkedHashMap<>();
   private final long now;
   private final boolean event;
 
-  Judge(Judged before, Morning morning, Forecast forecast, long now) {
+  Judge(Judged before, Snapshot snapshot, Forecast forecast) {
     this.before = before;
-    this.morning = morning;
-    this.now = now;
+    this.snapshot = snapshot;
+    this.morning = snapshot.morning();
+    this.now = snapshot.now();
     this.event = before.seq() != morning.seq();
     if (forecast != null) {
       for (RoomOut room : forecast.rooms()) {
@@ -61,7 +60,7 @@ final class Judge {
   }
 
   private RoomJudged room(RoomId id) {
-    RoomSheet sheet = RoomSheet.of(morning, id, now);
+    RoomSheet sheet = snapshot.sheets().get(id);
     if (sheet == null) {
       return new RoomJudged(Standing.NONE, 0, 0, false, null);
     }
@@ -107,7 +106,7 @@ final class Judge {
       return byFigures;
     }
     boolean late = byFigures == Standing.LATE || byFigures == Standing.TIGHT;
-    boolean known = knownShare(figure) >= FirstSettings.KNOWN_CAUSE;
+    boolean known = knownShare(sheet, figure) >= FirstSettings.KNOWN_CAUSE;
     return late && known ? byFigures : Standing.UNHEARD;
   }
 
@@ -156,32 +155,33 @@ final class Judge {
     return false;
   }
 
-  /** The share of the late minutes that something else than the room's own silent work explains. */
-  private double knownShare(RoomOut figure) {
+  /** The share of the late minutes that something else than the room's silent people explains. */
+  private double knownShare(RoomSheet sheet, RoomOut figure) {
     double known = 0;
     for (Share share : figure.holdups()) {
-      boolean own =
-          OWN_WORK.contains(share.kind())
-              ? isSetUp(figure.id(), share.item())
-              : share.kind().equals("arrival") || share.kind().equals("person");
-      known += own && !isKnownElsewhere(share) ? 0 : share.share();
+      known += isKnown(sheet, share) ? share.share() : 0;
     }
     return known;
   }
 
-  private static boolean isKnownElsewhere(Share share) {
-    return share.where() != null && !share.where().equals(share.room());
-  }
-
-  private boolean isSetUp(String room, String key) {
-    if (key == null) {
+  private boolean isKnown(RoomSheet sheet, Share share) {
+    if (share.where() != null && !share.where().equals(share.room())) {
       return true;
     }
-    RoomSheet sheet = RoomSheet.of(morning, new RoomId(room), now);
-    Line line = sheet == null ? null : sheet.line(key);
-    return line == null
-        || line.asks().section().isSetUp()
-        || line.asks().section() == sunup.board.Section.START;
+    Line line = sheet.line(share.item());
+    return switch (share.kind()) {
+      case "place", "equipment", "occupied", "mend" -> true;
+      case "plan", "not-begun", "person" -> false;
+      case "arrival" ->
+          share.thing() == null
+              && line != null
+              && (line.item().expectedAt() != null || snapshot.isHeard(line.asks().section()));
+      default ->
+          line != null
+              && !line.asks().section().isSetUp()
+              && line.asks().section() != Section.START
+              && snapshot.isHeard(line.asks().section());
+    };
   }
 
   private boolean isTimeToAsk(RoomSheet sheet, RoomOut figure) {
@@ -224,7 +224,7 @@ final class Judge {
     List<String> wanted = new ArrayList<>();
     rooms.forEach(
         (id, room) -> {
-          if (needsSomeone(room) || asksForHelp(id)) {
+          if (needsSomeone(id, room) || asksForHelp(id)) {
             wanted.add(id);
           }
         });
@@ -245,11 +245,13 @@ final class Judge {
     return List.copyOf(wanted);
   }
 
-  private static boolean needsSomeone(RoomJudged room) {
-    return room.standing() == Standing.LATE
-        || room.standing() == Standing.STUCK
-        || room.standing() == Standing.TIGHT
-        || room.ask();
+  /** A tight room is one among many an hour ahead; it is listed once somebody can act on it. */
+  private boolean needsSomeone(String id, RoomJudged room) {
+    return switch (room.standing()) {
+      case LATE, STUCK -> true;
+      case TIGHT -> now >= snapshot.sheet(id).target() - FirstSettings.ASK_FROM;
+      default -> room.ask();
+    };
   }
 
   private boolean asksForHelp(String id) {

@@ -6,7 +6,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import sunup.board.ItemState;
 import sunup.board.Morning;
 import sunup.board.Morning.PersonDay;
 import sunup.board.Morning.PlaceDay;
@@ -14,48 +13,29 @@ import sunup.board.Morning.UnitDay;
 import sunup.board.Role;
 import sunup.board.RoomId;
 import sunup.board.RoomUse;
-import sunup.board.Section;
 import sunup.forecast.Draw;
 import sunup.forecast.ForecastInput;
 import sunup.forecast.ForecastInput.KindIn;
 import sunup.forecast.ForecastInput.PlaceIn;
 import sunup.forecast.ForecastInput.RoomIn;
-import sunup.sheets.SheetItem;
 
 /**
  * Writes a morning down as the forecast's input. Pure; equal mornings and times give equal input.
  */
 final class MorningInput {
+  private final Snapshot snapshot;
   private final Morning morning;
   private final long now;
-  private final Map<RoomId, RoomSheet> sheets = new LinkedHashMap<>();
-  private final Set<Section> heardTracks = EnumSet.noneOf(Section.class);
 
-  MorningInput(Morning morning, long now) {
-    this.morning = morning;
-    this.now = now;
-    for (RoomId id : morning.rooms().keySet()) {
-      RoomSheet sheet = RoomSheet.of(morning, id, now);
-      if (sheet != null) {
-        sheets.put(id, sheet);
-        for (RoomSheet.Line line : sheet.lines()) {
-          if (line.item() != null && line.item().revision() > 0 && wasTouched(line)) {
-            heardTracks.add(line.asks().section());
-          }
-        }
-      }
-    }
-  }
-
-  private static boolean wasTouched(RoomSheet.Line line) {
-    return line.item().command() != null
-        || line.item().evidence() != null
-        || line.item().state() != ItemState.OPEN;
+  MorningInput(Snapshot snapshot) {
+    this.snapshot = snapshot;
+    this.morning = snapshot.morning();
+    this.now = snapshot.now();
   }
 
   ForecastInput build(int trials) {
     List<RoomIn> rooms = new ArrayList<>();
-    for (RoomSheet sheet : sheets.values()) {
+    for (RoomSheet sheet : snapshot.sheets().values()) {
       rooms.add(room(sheet));
     }
     return new ForecastInput(
@@ -64,7 +44,7 @@ final class MorningInput {
         seedOf(morning),
         trials,
         settings(),
-        new PeopleInput(morning, sheets, now).build(),
+        new PeopleInput(snapshot).build(),
         kinds(),
         places(),
         rooms);
@@ -120,7 +100,8 @@ final class MorningInput {
 
   private RoomIn room(RoomSheet sheet) {
     ItemsInput items =
-        new ItemsInput(morning, sheet, now, rolesFor(sheet.room().id())::contains, this::isHeard);
+        new ItemsInput(
+            morning, sheet, now, rolesFor(sheet.room().id())::contains, snapshot::isHeard);
     return new RoomIn(
         sheet.room().id().value(),
         sheet.caseDay().plan().id().value(),
@@ -161,19 +142,5 @@ final class MorningInput {
       }
     }
     return roles;
-  }
-
-  /**
-   * Whether silence about an item of this track means anything: somebody reports that track this
-   * morning. A suite whose holding area never touches a screen must not look late for it.
-   */
-  private boolean isHeard(Section section) {
-    return section == Section.START || heardTracks.contains(section);
-  }
-
-  static boolean isSharedTrack(SheetItem asks) {
-    return asks.section() == Section.PATIENT
-        || asks.section() == Section.SURGEON
-        || asks.section() == Section.TEAM;
   }
 }

@@ -18,7 +18,7 @@ public final class Outlook {
    * @param trials how many trials to run
    */
   public static ForecastInput input(Morning morning, long now, int trials) {
-    return new MorningInput(morning, now).build(trials);
+    return new MorningInput(Snapshot.of(morning, now)).build(trials);
   }
 
   /**
@@ -28,7 +28,7 @@ public final class Outlook {
    * @param forecast the newest figures, or null if there are none yet
    */
   public static Judged judge(Judged before, Morning morning, Forecast forecast, long now) {
-    return new Judge(before, morning, forecast, now).judge();
+    return new Judge(before, Snapshot.of(morning, now), forecast).judge();
   }
 
   /**
@@ -39,10 +39,11 @@ public final class Outlook {
   public static List<Part> parts(
       Morning morning, Forecast forecast, Judged judged, long now, boolean loopback) {
     List<Part> parts = new ArrayList<>();
-    new WallParts(morning, forecast, judged, now).addTo(parts, loopback);
+    Snapshot snapshot = Snapshot.of(morning, now);
+    new WallParts(snapshot, forecast, judged).addTo(parts, loopback);
     if (morning.phase() != Morning.Phase.NONE) {
-      new StaffParts(morning, forecast, now).addTo(parts);
-      new DeskParts(morning, forecast, now).addTo(parts);
+      new StaffParts(snapshot, forecast).addTo(parts);
+      new DeskParts(snapshot, forecast).addTo(parts);
     }
     return parts;
   }

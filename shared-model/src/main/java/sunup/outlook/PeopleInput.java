@@ -1,8 +1,10 @@
 package sunup.outlook;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import sunup.board.Morning;
 import sunup.board.Morning.PersonDay;
 import sunup.board.Morning.RoomDay;
@@ -16,11 +18,17 @@ final class PeopleInput {
   private final Morning morning;
   private final Map<RoomId, RoomSheet> sheets;
   private final long now;
+  private final Set<Role> spoke = EnumSet.noneOf(Role.class);
 
-  PeopleInput(Morning morning, Map<RoomId, RoomSheet> sheets, long now) {
-    this.morning = morning;
-    this.sheets = sheets;
-    this.now = now;
+  PeopleInput(Snapshot snapshot) {
+    morning = snapshot.morning();
+    sheets = snapshot.sheets();
+    now = snapshot.now();
+    for (PersonDay person : morning.people().values()) {
+      if (person.lastWordAt() != null) {
+        spoke.add(person.plan().role());
+      }
+    }
   }
 
   List<PersonIn> build() {
@@ -40,7 +48,7 @@ final class PeopleInput {
     boolean reported = true;
     if (arrived == null && surgeon) {
       // The item "surgeon seen" carries the surgeon's coming; here the surgeon is only one person.
-      arrived = morning.beginsAt();
+      arrived = Math.min(now, morning.beginsAt());
     } else if (arrived == null && own == null && person.expectedAt() == null) {
       // Nobody touches a screen to say that a porter came: taken as planned.
       arrived = Math.min(now, person.plan().plannedAt());
@@ -67,7 +75,11 @@ final class PeopleInput {
         null,
         List.of(),
         lastWord(person, own),
-        styles(own));
+        styles(person.plan().role(), own));
+  }
+
+  private static boolean setsUp(Role role) {
+    return role == Role.ANAESTHETIST || role == Role.TRAINEE;
   }
 
   private RoomId ownRoom(PersonDay person) {
@@ -98,9 +110,7 @@ final class PeopleInput {
   /** Words from the room are the anaesthetist's, unless the person spoke later. */
   private Long lastWord(PersonDay person, RoomId own) {
     Long word = person.lastWordAt();
-    boolean setsUp =
-        person.plan().role() == Role.ANAESTHETIST || person.plan().role() == Role.TRAINEE;
-    if (own != null && setsUp) {
+    if (own != null && setsUp(person.plan().role())) {
       RoomDay room = morning.rooms().get(own);
       if (room.lastWordAt() != null && (word == null || room.lastWordAt() > word)) {
         word = room.lastWordAt();
@@ -109,19 +119,25 @@ final class PeopleInput {
     return word;
   }
 
-  /** Whoever spoke is not one who never does; more than that a few words do not tell. */
-  private List<String> styles(RoomId own) {
-    if (own == null || morning.rooms().get(own).lastWordAt() == null) {
+  /**
+   * Whoever spoke is not one who never does; more than that a few words do not tell. People of a
+   * role that nobody reports as this morning never do: their silence says nothing.
+   */
+  private List<String> styles(Role role, RoomId own) {
+    if (!setsUp(role) && !spoke.contains(role)) {
+      return List.of("never");
+    }
+    if (own == null || !setsUp(role) || morning.rooms().get(own).lastWordAt() == null) {
       return null;
     }
     RoomSheet sheet = sheets.get(own);
-    boolean spoke =
+    boolean reports =
         sheet.lines().stream()
             .anyMatch(
                 line ->
                     line.asks().section().isSetUp()
                         && line.item() != null
                         && line.item().evidence() != null);
-    return spoke ? List.of("each-item", "each-section", "at-end") : null;
+    return reports ? List.of("each-item", "each-section", "at-end") : null;
   }
 }

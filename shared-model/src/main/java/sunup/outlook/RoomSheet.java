@@ -1,7 +1,9 @@
 package sunup.outlook;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import sunup.board.Item;
 import sunup.board.ItemRef;
 import sunup.board.ItemState;
@@ -21,10 +23,17 @@ import sunup.sheets.SheetItem;
  * @param room the room-day
  * @param caseDay its case
  * @param lines in sheet order
+ * @param byKey the same by the items' keys
  * @param startStep the site's start event
  * @param now the moment that lapses are worked out for
  */
-record RoomSheet(RoomDay room, CaseDay caseDay, List<Line> lines, Step startStep, long now) {
+record RoomSheet(
+    RoomDay room,
+    CaseDay caseDay,
+    List<Line> lines,
+    Map<String, Line> byKey,
+    Step startStep,
+    long now) {
 
   /** One item: what the sheet asks and where it stands. */
   record Line(ItemRef ref, SheetItem asks, Item item, ItemState state, int order) {
@@ -48,8 +57,12 @@ record RoomSheet(RoomDay room, CaseDay caseDay, List<Line> lines, Step startStep
       ItemState state = reached ? ItemState.GOOD : morning.stateOf(placed.item(), now);
       lines.add(new Line(placed.ref(), asks, placed.item(), state, lines.size()));
     }
-    return new RoomSheet(
-        room, caseDay, chainUpTo(lines, last), morning.settings().startEvent(), now);
+    List<Line> all = chainUpTo(lines, last);
+    Map<String, Line> byKey = new HashMap<>();
+    for (Line line : all) {
+      byKey.put(line.asks().key(), line);
+    }
+    return new RoomSheet(room, caseDay, all, byKey, morning.settings().startEvent(), now);
   }
 
   private static Step lastReached(CaseDay caseDay) {
@@ -123,11 +136,6 @@ record RoomSheet(RoomDay room, CaseDay caseDay, List<Line> lines, Step startStep
   }
 
   Line line(String key) {
-    for (Line line : lines) {
-      if (line.asks().key().equals(key)) {
-        return line;
-      }
-    }
-    return null;
+    return key == null ? null : byKey.get(key);
   }
 }

@@ -39,13 +39,15 @@ final class StaffParts {
   private static final int WAITS_AT_MOST = 4;
   private static final double WAIT_SHARE = 0.05;
 
+  private final Snapshot snapshot;
   private final Morning morning;
   private final long now;
   private final Map<String, RoomOut> figures = new HashMap<>();
 
-  StaffParts(Morning morning, Forecast forecast, long now) {
-    this.morning = morning;
-    this.now = now;
+  StaffParts(Snapshot snapshot, Forecast forecast) {
+    this.snapshot = snapshot;
+    this.morning = snapshot.morning();
+    this.now = snapshot.now();
     if (forecast != null) {
       for (RoomOut room : forecast.rooms()) {
         figures.put(room.id(), room);
@@ -58,7 +60,7 @@ final class StaffParts {
       parts.add(casePart(caseDay));
     }
     for (RoomId id : morning.rooms().keySet()) {
-      RoomSheet sheet = RoomSheet.of(morning, id, now);
+      RoomSheet sheet = snapshot.sheets().get(id);
       if (sheet != null) {
         for (Line line : sheet.lines()) {
           parts.add(item(id, sheet, line));
@@ -163,7 +165,7 @@ final class StaffParts {
   private WaitPart waits(RoomId id, RoomSheet sheet) {
     List<Wait> waits = new ArrayList<>();
     RoomOut figure = figures.get(id.value());
-    Words words = new Words(morning, now);
+    Words words = new Words(snapshot);
     Taken taken = sheet.room().taken();
     if (figure != null && sheet.startedAt() == null) {
       for (Share share : figure.holdups()) {

@@ -25,15 +25,17 @@ import sunup.wire.Standing;
 
 /** The parts that the wall may have: nothing about a patient. */
 final class WallParts {
+  private final Snapshot snapshot;
   private final Morning morning;
   private final Judged judged;
   private final long now;
   private final Map<String, RoomOut> figures = new HashMap<>();
 
-  WallParts(Morning morning, Forecast forecast, Judged judged, long now) {
-    this.morning = morning;
+  WallParts(Snapshot snapshot, Forecast forecast, Judged judged) {
+    this.snapshot = snapshot;
+    this.morning = snapshot.morning();
     this.judged = judged;
-    this.now = now;
+    this.now = snapshot.now();
     if (forecast != null) {
       for (RoomOut room : forecast.rooms()) {
         figures.put(room.id(), room);
@@ -124,7 +126,7 @@ final class WallParts {
 
   private RoomPart room(RoomId id, int order) {
     RoomDay room = morning.rooms().get(id);
-    RoomSheet sheet = RoomSheet.of(morning, id, now);
+    RoomSheet sheet = snapshot.sheets().get(id);
     RoomOut figure = figures.get(id.value());
     RoomJudged said =
         judged.rooms().getOrDefault(id.value(), new RoomJudged(Standing.NONE, 0, 0, false, null));
@@ -158,7 +160,7 @@ final class WallParts {
   }
 
   private String word(RoomSheet sheet, RoomJudged said) {
-    Words words = new Words(morning, now);
+    Words words = new Words(snapshot);
     return switch (said.standing()) {
       case STARTED -> "in " + words.clock(sheet.startedAt());
       case UNHEARD -> "no word";
@@ -172,7 +174,7 @@ final class WallParts {
     RoomId room = new RoomId(id);
     RoomDay day = morning.rooms().get(room);
     RoomJudged said = judged.rooms().get(id);
-    Words words = new Words(morning, now);
+    Words words = new Words(snapshot);
     String text = words(id, said, words);
     String holdup = holdup(id, said);
     Taken taken = day.taken();
@@ -211,7 +213,7 @@ final class WallParts {
   }
 
   private String words(String id, RoomJudged said, Words words) {
-    RoomSheet sheet = RoomSheet.of(morning, new RoomId(id), now);
+    RoomSheet sheet = snapshot.sheet(id);
     if (said.standing() == Standing.STUCK && sheet.untakenFault() != null) {
       return Words.cut(sheet.untakenFault().asks().wall() + ": fault, nobody on it");
     }
@@ -228,7 +230,7 @@ final class WallParts {
 
   private String holdup(String id, RoomJudged said) {
     if (said.standing() == Standing.STUCK) {
-      RoomSheet sheet = RoomSheet.of(morning, new RoomId(id), now);
+      RoomSheet sheet = snapshot.sheet(id);
       return "mend/" + sheet.untakenFault().asks().key();
     }
     if (said.ask() && said.standing() == Standing.UNHEARD) {

@@ -20,14 +20,16 @@ final class Words {
 
   private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm");
 
+  private final Snapshot snapshot;
   private final Morning morning;
   private final ZoneId zone;
   private final long now;
 
-  Words(Morning morning, long now) {
-    this.morning = morning;
+  Words(Snapshot snapshot) {
+    this.snapshot = snapshot;
+    this.morning = snapshot.morning();
     this.zone = morning.settings().zoneId();
-    this.now = now;
+    this.now = snapshot.now();
   }
 
   String clock(long at) {
@@ -49,13 +51,13 @@ final class Words {
   }
 
   private String say(Share share, boolean wall) {
-    RoomSheet sheet = RoomSheet.of(morning, new RoomId(share.room()), now);
+    RoomSheet sheet = snapshot.sheet(share.room());
     Line line = sheet == null || share.item() == null ? null : sheet.line(share.item());
     String what = line == null ? "set-up" : wall ? line.asks().wall() : line.asks().desk();
     return switch (share.kind()) {
       case "place" -> what + ": " + place(share, wall);
       case "equipment" -> equipment(share);
-      case "arrival" -> arrival(line, what, share);
+      case "arrival" -> arrival(line, what, share, wall);
       case "lapse" -> what + ": to be done again";
       case "booked" -> what + ": not before " + clock(share.until());
       case "person" -> person(share, what);
@@ -92,14 +94,28 @@ final class Words {
     return name + " is in " + share.where() + " until about " + clock(share.until());
   }
 
-  private String arrival(Line line, String what, Share share) {
-    if (line != null && line.item() != null && line.item().expectedAt() != null) {
+  private String arrival(Line line, String what, Share share, boolean wall) {
+    if (share.thing() != null) {
+      return personArrival(share.thing());
+    }
+    if (line != null && line.item().expectedAt() != null) {
       return what + ": expected " + clock(line.item().expectedAt());
     }
-    if (line == null && share.thing() != null) {
-      return role(share.thing()) + " not here yet";
+    // The wall's wording of what comes by itself says already that it is missing.
+    return wall ? what : what + ": not yet";
+  }
+
+  private String personArrival(String person) {
+    Morning.PersonDay day = morning.people().get(new PersonId(person));
+    if (day == null || day.arrivedAt() != null) {
+      return role(person) + ": just come";
     }
-    return what + ": not yet";
+    if (day.expectedAt() != null) {
+      return role(person) + " expected " + clock(day.expectedAt());
+    }
+    return day.plan().plannedAt() > now
+        ? role(person) + " comes " + clock(day.plan().plannedAt())
+        : "no word from " + role(person);
   }
 
   private String person(Share share, String what) {
