@@ -1,0 +1,86 @@
+package sunup.intake;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import sunup.board.Step;
+
+/** The site's file: what comes with Sunup, and what is said of mistakes. */
+class SiteReaderTest {
+  private static List<String> problemsOf(String wrong, String right) {
+    String text = SiteFile.standardText();
+    assertThat(text).contains(right);
+    SiteReader.Result result = SiteReader.read("site.json", text.replace(right, wrong));
+    assertThat(result.site()).isNull();
+    return Lists.words(result.problems());
+  }
+
+  @Test
+  void shouldReadTheSiteThatComesWithSunupAndFitTheStandardSheets() {
+    SiteFile site = SiteFile.standard();
+    assertThat(site.rooms()).hasSize(12);
+    assertThat(site.settings().startEvent()).isEqualTo(Step.INDUCTION);
+    assertThat(site.settings().demo()).isTrue();
+    assertThat(Planner.check(site, Lists.SHEETS)).isEmpty();
+  }
+
+  @Test
+  void shouldTellTheLineAndTheMendOfEachMistake() {
+    assertThat(problemsOf("\"Europe/Lisboa\"", "\"Europe/Lisbon\""))
+        .singleElement()
+        .asString()
+        .startsWith("site.json, line 6, zone: 'Europe/Lisboa' is no time zone");
+    assertThat(problemsOf("\"6.30\"", "\"06:30\""))
+        .anyMatch(
+            p ->
+                p.equals(
+                    "site.json, line 11, setUpBegins: '6.30' is not a time, write it like 06:30"));
+    assertThat(problemsOf("\"graceMinuts\"", "\"graceMinutes\""))
+        .containsExactly(
+            "site.json, line 8, graceMinuts: 'graceMinuts' is not known; did you mean"
+                + " 'graceMinutes'?");
+    assertThat(problemsOf("\"role\": \"scrubb\"", "\"role\": \"scrub\""))
+        .containsExactly(
+            "site.json, line 15, roster: role: 'scrubb' is not known; did you mean 'scrub'?");
+    assertThat(problemsOf("{\"id\": \"2\"}, {\"id\": \"2\"}", "{\"id\": \"2\"}"))
+        .containsExactly(
+            "site.json, line 19, rooms: id: is there already, in line 19; give it another");
+    assertThat(problemsOf("\"covers\": [\"1\", \"22\"]", "\"covers\": [\"1\", \"2\"]"))
+        .singleElement()
+        .asString()
+        .contains("roaming: covers: room '22' is not known");
+    assertThat(problemsOf("", "\"startEvent\": \"induction\","))
+        .containsExactly(
+            "site.json, line 1, startEvent: is missing; write wheels-in, induction or incision");
+    assertThat(problemsOf("", "\"suite\": \"main\","))
+        .containsExactly("site.json, line 1, suite: is missing; write a text");
+  }
+
+  @Test
+  void shouldTellWhereTheTextIsNoJson() {
+    SiteReader.Result result = SiteReader.read("site.json", "{\n  \"suite\": \"main\",\n  oops\n}");
+    assertThat(Lists.words(result.problems()))
+        .singleElement()
+        .asString()
+        .startsWith("site.json, line 3: is not JSON");
+    assertThat(Lists.words(SiteReader.read("site.json", "").problems()))
+        .containsExactly("site.json, line 1: is empty");
+    assertThat(Lists.words(SiteReader.read("site.json", "[]").problems()))
+        .containsExactly("site.json, line 1: must be an object { }, not a list [ ]");
+  }
+
+  @Test
+  void shouldTellOfOptionsAndWordsThatNoSheetKnows() {
+    String text =
+        SiteFile.standardText()
+            .replace("\"options\": [\"alone\"]}\n", "\"options\": [\"alon\"]}\n")
+            .replace("\"sab\": \"spinal\"", "\"sab\": \"spinl\"");
+    SiteReader.Result result = SiteReader.read("site.json", text);
+    assertThat(result.problems()).isEmpty();
+    assertThat(Lists.words(Planner.check(result.site(), Lists.SHEETS)))
+        .containsExactly(
+            "site.json, rooms: 12: options: 'alon' is not known; did you mean 'alone'?",
+            "site.json, words: sab: 'spinl' is not known; did you mean 'spinal'?");
+  }
+}
