@@ -24,6 +24,9 @@ export class Holding extends BoardPage {
   /** The room whose items are listed for choosing one. */
   openedRoom: string | undefined;
 
+  /** Who did what a second person is about to witness. */
+  signer: string | undefined;
+
   constructor() {
     super('holding', 'holding');
   }
@@ -57,7 +60,13 @@ export class Holding extends BoardPage {
     `;
   }
 
+  sign(person: string): void {
+    this.signer = person;
+    this.requestUpdate();
+  }
+
   open(item: ItemPart): void {
+    this.signer = undefined;
     this.opened = item.item;
     this.requestUpdate();
     void this.updateComplete.then(() =>

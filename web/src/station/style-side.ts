@@ -83,7 +83,7 @@ export const sideStyle = css`
   }
   .ready button small {
     display: block;
-    font-size: 17px;
+    font-size: 16px;
     font-weight: 400;
   }
   .foot {
