@@ -53,9 +53,7 @@ export class Holding extends BoardPage {
       </header>
       <sunup-banner .live=${this.live}></sunup-banner>
       ${refusals(this)}
-      <main class=${classMap({ with: panel !== undefined })}>
-        ${list.length === 0 ? this.nothingYet() : this.table(list)} ${panel ?? nothing}
-      </main>
+      <main>${list.length === 0 ? this.nothingYet() : this.table(list)} ${panel ?? nothing}</main>
       <footer>${this.lastSaid()}${this.foot()}</footer>
     `;
   }
@@ -219,7 +217,7 @@ export class Holding extends BoardPage {
   private lastSaid(): TemplateResult {
     const last = this.said.list.filter((s) => !s.undone).at(-1);
     const back = this.said.lastToUndo(this.now, TAKE_BACK_MS * this.live.rate);
-    return html`<div class="undo" role="status">
+    return html`<div class=${last ? 'undo' : ''} role="status">
       ${last ? html`<span>${last.label} · <span class="dim">${saidWords(last)}</span></span>` : nothing}
       ${back ? html`<button @click=${() => this.takeBack(back)}>Take back</button>` : nothing}
     </div>`;

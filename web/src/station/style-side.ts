@@ -121,6 +121,11 @@ export const sideStyle = css`
   .sheet .dim {
     font-size: 18px;
   }
+  .pad {
+    display: grid;
+    gap: 8px;
+    grid-template-columns: minmax(0, 1fr);
+  }
   .keys {
     display: grid;
     grid-template-columns: repeat(3, 1fr);
