@@ -69,6 +69,7 @@ describe('holding', () => {
     await page.getByRole('button', { name: '07:20', exact: true }).click();
     await page.getByText('says 07:20').waitFor();
     expect(board.taken.at(-1)).toMatchObject({ type: 'expect-item', at: SEVEN + 20 * MINUTE });
+    await page.getByRole('button', { name: 'room 3 papers', exact: true }).click();
     await page.getByRole('button', { name: 'Take back' }).click();
     await expect.poll(() => board.taken.at(-1)?.type).toBe('undo');
   });

@@ -159,7 +159,7 @@ export class Desk extends BoardPage {
           <button
             class="first"
             @click=${() => {
-              this.tell('the morning is closed', { type: 'close-morning' }, { undoable: false });
+              this.tell('the morning is closed', { type: 'close-morning' });
               this.done();
             }}
           >

@@ -332,7 +332,7 @@ function cancel(at: Desk, plan: CasePart): TemplateResult {
       at.tell(
         `room ${plan.room}: case cancelled`,
         { type: 'cancel-case', caseId: plan.caseId, ...(why === '' ? {} : { reason: why }) },
-        { seen: plan.revision, undoable: false },
+        { seen: plan.revision },
       );
       at.done();
     })}

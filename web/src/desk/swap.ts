@@ -47,7 +47,7 @@ function confirm(at: Desk, one: CasePart, other: CasePart): TemplateResult {
           at.tell(
             `swapped ${one.room} and ${other.room}`,
             { type: 'swap-cases', one: one.caseId, other: other.caseId },
-            { seen: Math.max(one.revision, other.revision), undoable: false },
+            { seen: Math.max(one.revision, other.revision) },
           );
           at.done();
         }}

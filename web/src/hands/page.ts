@@ -10,7 +10,6 @@ export const TAKE_BACK_MS = 20_000;
 /** What a page's own touches need to know, beside what they say. */
 export interface TouchOptions {
   about?: readonly string[];
-  undoable?: boolean;
 }
 
 /** What the pages for hands have in common: the live picture, what was said here, the clock. */

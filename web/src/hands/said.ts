@@ -37,6 +37,19 @@ export interface Line {
   send(command: CommandUnion, options: { seen?: number; person?: string }): Promise<Answer>;
 }
 
+/** What the board can take back: what was said of items and steps. */
+const TAKEN_BACK: readonly CommandUnion['type'][] = [
+  'begin',
+  'good',
+  'sweep',
+  'fault',
+  'take-fault',
+  'mend',
+  'reopen',
+  'leave-out',
+  'reach',
+];
+
 /** Entries that are kept at most; the oldest that are finished go first. */
 export const SAID_LIMIT = 60;
 
@@ -64,14 +77,14 @@ export class SaidLog extends EventTarget {
   say(
     label: string,
     sayings: readonly Saying[],
-    options: { about?: readonly string[]; person?: string; undoable?: boolean } = {},
+    options: { about?: readonly string[]; person?: string } = {},
   ): Said {
     const said: Said = {
       n: ++this.counter,
       label,
       at: this.line.now(),
       about: options.about ?? [],
-      undoable: options.undoable ?? true,
+      undoable: sayings.every((s) => TAKEN_BACK.includes(s.command.type)),
       state: 'waiting',
       words: '',
       code: '',
@@ -105,7 +118,7 @@ export class SaidLog extends EventTarget {
     return this.say(
       `taken back: ${said.label}`,
       back.map((id) => ({ command: { type: 'undo', command: id } })),
-      { about: said.about, undoable: false, ...(person === undefined ? {} : { person }) },
+      { about: said.about, ...(person === undefined ? {} : { person }) },
     );
   }
 
@@ -124,10 +137,12 @@ export class SaidLog extends EventTarget {
     }
   }
 
-  /** The last touch that can still be taken back, if it was within this many milliseconds. */
+  /** The last touch, if it can be taken back and was within this many milliseconds. */
   lastToUndo(now: number, within: number): Said | undefined {
-    const last = this.list.filter((s) => s.undoable && !s.undone).at(-1);
-    return last && last.ids.length > 0 && now - last.at <= within ? last : undefined;
+    const last = this.list.at(-1);
+    return last && last.undoable && !last.undone && last.ids.length > 0 && now - last.at <= within
+      ? last
+      : undefined;
   }
 
   /** Refusals that nobody has put away. */
