@@ -17,6 +17,7 @@ final class EpochWatch {
 
   private final Means means;
   private final Supplier<Collection<SuiteActor>> actors;
+  private Runnable next = () -> {};
   private boolean asking;
   private boolean ended;
 
@@ -26,11 +27,12 @@ final class EpochWatch {
   }
 
   void start() {
-    means.timers().after(EVERY_MS, this::round);
+    next = means.timers().after(EVERY_MS, this::round);
   }
 
   void end() {
     ended = true;
+    next.run();
   }
 
   private void round() {

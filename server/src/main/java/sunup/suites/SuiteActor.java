@@ -72,6 +72,7 @@ final class SuiteActor implements Owner {
   private long suspectUntil;
   private Runnable whenStill;
   private volatile String trouble;
+  private volatile boolean ended;
 
   SuiteActor(MorningId morning, Means means) {
     this.morning = morning;
@@ -112,6 +113,10 @@ final class SuiteActor implements Owner {
 
   @Override
   public void submit(Submission submission, Consumer<Reply> answer) {
+    if (ended) {
+      answer.accept(new Reply.Later(ENDING));
+      return;
+    }
     if (waiting.incrementAndGet() > INBOX_LIMIT) {
       waiting.decrementAndGet();
       answer.accept(new Reply.Later(BUSY));
@@ -256,6 +261,7 @@ final class SuiteActor implements Owner {
       case CLOSED -> {
         releaseAll(ENDING);
         if (whenStill != null) {
+          ended = true;
           Runnable then = whenStill;
           whenStill = null;
           then.run();

@@ -37,6 +37,13 @@ public final class Suites implements AutoCloseable {
   private final EpochWatch watch;
   private final Map<MorningId, SuiteActor> actors = new LinkedHashMap<>();
   private RealLoop loop;
+
+  /** Only the executor's, as is the next. */
+  private boolean ended;
+
+  /** Cancels it. */
+  private Runnable nextErasing = () -> {};
+
   private boolean closed;
 
   /**
@@ -92,11 +99,11 @@ public final class Suites implements AutoCloseable {
    */
   public Owner owner(MorningId morning) {
     synchronized (actors) {
+      if (closed) {
+        throw new IllegalStateException("the board is being shut down");
+      }
       SuiteActor actor = actors.get(morning);
       if (actor == null) {
-        if (closed) {
-          throw new IllegalStateException("the board is being shut down");
-        }
         if (actors.size() >= MORNING_LIMIT) {
           throw new IllegalStateException(
               "no more than " + MORNING_LIMIT + " mornings can be open; close old ones");
@@ -151,7 +158,9 @@ public final class Suites implements AutoCloseable {
         }
       }
     }
-    means.timers().after(ERASE_EVERY_MS, this::erase);
+    if (!ended) {
+      nextErasing = means.timers().after(ERASE_EVERY_MS, this::erase);
+    }
   }
 
   /**
@@ -173,6 +182,8 @@ public final class Suites implements AutoCloseable {
         .execute(
             () -> {
               watch.end();
+              ended = true;
+              nextErasing.run();
               open.forEach(actor -> actor.close(still::countDown));
             });
     try {
