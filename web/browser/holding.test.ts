@@ -43,10 +43,10 @@ describe('holding', () => {
     const touches = [
       'arrived',
       'papers',
-      'consent',
+      'consent, mark',
       'assessment',
       'drip',
-      'surgeon',
+      'surgeon seen',
       'sent for',
       'left',
     ];

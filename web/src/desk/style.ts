@@ -143,12 +143,12 @@ export const deskStyle = css`
     background: var(--bar);
     color: var(--bar-ink);
   }
-  .stands > div {
-    display: flex;
-    align-items: center;
+  .stands > span {
+    display: inline-block;
+    vertical-align: middle;
   }
-  .lens {
-    flex: none;
+  .stands > span:last-child {
+    max-width: 92px;
   }
   .waits {
     font-size: 15px;
@@ -215,8 +215,8 @@ export const deskStyle = css`
     gap: 4px;
   }
   nav button {
-    flex: auto;
-    padding: 0 7px;
+    flex: 1;
+    padding: 0 8px;
     font-size: 15px;
     white-space: nowrap;
     border-color: var(--edge);

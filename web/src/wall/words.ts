@@ -11,7 +11,6 @@ const british = {
   'demo.fast': 'demo at {rate} times speed',
   needs: 'Needs someone',
   'needs.more': '{rooms} more below the line',
-  'needs.and': 'and {lines} more',
   'need.stuck': 'stuck',
   'need.ask': 'ask',
   'need.help': 'help',

@@ -1,6 +1,5 @@
 package sunup.http;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
 import io.vertx.core.buffer.Buffer;
 import io.vertx.ext.web.RoutingContext;
 import sunup.codec.Json;
@@ -11,10 +10,14 @@ import sunup.codec.Json;
  * @param title what is wrong, the same for all of a kind
  * @param status the HTTP status
  * @param detail this case, and what to do about it
+ * @param words the same, under the name that sentences for people have on the wire
  */
-@JsonInclude(JsonInclude.Include.NON_NULL)
-public record Problem(String title, int status, String detail) {
+public record Problem(String title, int status, String detail, String words) {
   public static final String TYPE = "application/problem+json";
+
+  Problem(String title, int status, String detail) {
+    this(title, status, detail, detail);
+  }
 
   void send(RoutingContext context) {
     if (!context.response().ended()) {

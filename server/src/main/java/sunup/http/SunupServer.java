@@ -4,103 +4,165 @@ import io.vertx.core.Future;
 import io.vertx.core.Vertx;
 import io.vertx.core.http.HttpServer;
 import io.vertx.ext.web.Router;
-import java.time.ZoneId;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.util.List;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Collectors;
 import sunup.access.Connections;
-import sunup.board.SuiteId;
+import sunup.board.Board;
+import sunup.board.Morning;
+import sunup.board.Order;
+import sunup.board.Outcome;
+import sunup.board.Recorded;
+import sunup.codec.Problem;
+import sunup.intake.SiteFile;
+import sunup.intake.SiteReader;
 import sunup.live.LiveEndpoint;
 import sunup.live.Mornings;
-import sunup.live.Owners;
-import sunup.live.Sight;
+import sunup.live.OutlookSight;
 import sunup.live.ThreadLane;
+import sunup.sheets.Sheets;
+import sunup.suites.Decider;
+import sunup.suites.Suites;
 
 /** The whole server: puts its pieces together, starts and ends them. */
 public final class SunupServer {
   /** Forecasts that wait for a thread, over all mornings; more are asked for again later. */
-  private static final int FORECASTS_WAITING_MAX = 32;
+  static final int FORECASTS_WAITING_MAX = 32;
 
   /** Look-ups of owners that wait for a thread; more are answered "not now". */
-  private static final int LOOKUPS_WAITING_MAX = 256;
+  static final int LOOKUPS_WAITING_MAX = 256;
 
-  private static final int IDLE_SECONDS = 75;
+  /** API requests that wait for a thread; more are answered 503. */
+  static final int REQUESTS_WAITING_MAX = 16;
 
-  private final HttpServer http;
-  private final LiveEndpoint live;
-  private final Mornings mornings;
-  private final ThreadLane lane;
+  /** Seconds without a byte after which a connection is closed. */
+  static final int IDLE_SECONDS = 75;
+
+  /** Bytes of a site's file. */
+  private static final long SITE_BYTES_MAX = 1 << 20;
+
+  private static final Decider BOARD =
+      new Decider() {
+        @Override
+        public Outcome decide(Morning state, Order order) {
+          return Board.decide(state, order);
+        }
+
+        @Override
+        public Morning apply(Morning state, long seq, Recorded recorded) {
+          return Board.apply(state, seq, recorded);
+        }
+      };
+
+  private final Vertx vertx;
+  private final Suites suites;
+  private final ThreadLane lane = new ThreadLane("sunup-live");
   private final ExecutorService forecasts;
-  private final ExecutorService blocking;
+  private final ExecutorService lookups = pool("sunup-lookup", 2, LOOKUPS_WAITING_MAX);
+  private final ExecutorService requests = pool("sunup-api", 2, REQUESTS_WAITING_MAX);
+  private final Mornings mornings;
+  private final LiveEndpoint live;
+  private final HttpServer http;
 
-  private SunupServer(
-      HttpServer http,
-      LiveEndpoint live,
-      Mornings mornings,
-      ThreadLane lane,
-      ExecutorService forecasts,
-      ExecutorService blocking) {
-    this.http = http;
-    this.live = live;
-    this.mornings = mornings;
-    this.lane = lane;
-    this.forecasts = forecasts;
-    this.blocking = blocking;
-  }
-
-  /**
-   * Starts a server.
-   *
-   * @return fails with an {@link IllegalArgumentException} that says what to do if the options are
-   *     wrong
-   */
-  public static Future<SunupServer> start(Vertx vertx, ServerOptions options) {
-    try {
-      Connections.checkLoopback(options.host());
-    } catch (IllegalArgumentException e) {
-      return Future.failedFuture(e);
-    }
-    Owners owners = new NoJournal(options.clock());
-    Sight sight = new NothingPlanned();
-    return start(vertx, options, new SuiteId("main"), ZoneId.of("UTC"), owners, sight);
-  }
-
-  static Future<SunupServer> start(
-      Vertx vertx, ServerOptions options, SuiteId suite, ZoneId zone, Owners owners, Sight sight) {
-    ThreadLane lane = new ThreadLane("sunup-live");
+  private SunupServer(Vertx vertx, ServerOptions options, SiteFile site, Suites suites) {
+    this.vertx = vertx;
+    this.suites = suites;
     int cores = Runtime.getRuntime().availableProcessors();
-    ExecutorService forecasts =
-        pool("sunup-forecast", Math.max(1, cores - 1), FORECASTS_WAITING_MAX);
-    ExecutorService blocking = pool("sunup-lookup", 2, LOOKUPS_WAITING_MAX);
-    Mornings mornings =
+    this.forecasts = pool("sunup-forecast", Math.max(1, cores - 1), FORECASTS_WAITING_MAX);
+    this.mornings =
         new Mornings(
-            suite, zone, owners, options.clock(), lane, sight, forecasts, blocking, options.pace());
+            site.suite(),
+            site.settings().zoneId(),
+            suites::owner,
+            options.clock(),
+            lane,
+            new OutlookSight(site.settings()),
+            forecasts,
+            lookups,
+            options.pace());
     Connections connections = new Connections(options.origins());
-    LiveEndpoint live = new LiveEndpoint(vertx, mornings, connections, options.limits());
-    Router router = Router.router(vertx);
-    router.route().handler(new Guard(connections)::check);
-    new Webroot("webroot").mount(router);
-    router.route().failureHandler(Guard::failed);
-    router.errorHandler(404, Guard::failed);
-    router.errorHandler(405, Guard::failed);
-    HttpServer http =
+    this.live = new LiveEndpoint(vertx, mornings, connections, options.limits());
+    this.http =
         vertx
             .createHttpServer(
                 LiveEndpoint.options(options.limits())
                     .setHost(options.host())
                     .setPort(options.port())
                     .setIdleTimeout(IDLE_SECONDS))
-            .requestHandler(router);
+            .requestHandler(router(connections, site, options));
     live.mount(http);
-    SunupServer server = new SunupServer(http, live, mornings, lane, forecasts, blocking);
+  }
+
+  private Router router(Connections connections, SiteFile site, ServerOptions options) {
+    Sheets sheets = Sheets.standard();
+    Router router = Router.router(vertx);
+    router.route().handler(new Guard(connections)::check);
+    new Webroot("webroot").mount(router);
+    new ForecastApi(vertx, requests).mount(router);
+    new IntakeApi(vertx, requests, site, sheets, mornings, suites::owner).mount(router);
+    new SiteApi(site, sheets, mornings).mount(router);
+    new Health(mornings, options.clock()).mount(router);
+    new ProtocolPages().mount(router);
+    router.route().failureHandler(Guard::failed);
+    router.errorHandler(404, Guard::failed);
+    router.errorHandler(405, Guard::failed);
+    router.errorHandler(413, Guard::failed);
+    return router;
+  }
+
+  /**
+   * Starts a server.
+   *
+   * @return fails with an {@link IllegalArgumentException} that says what to do if the options, the
+   *     site's file or the data folder can't be used
+   */
+  public static Future<SunupServer> start(Vertx vertx, ServerOptions options) {
+    return vertx.executeBlocking(() -> open(vertx, options)).compose(SunupServer::listen);
+  }
+
+  private static SunupServer open(Vertx vertx, ServerOptions options) {
+    Connections.checkLoopback(options.host());
+    SiteFile site = site(options);
+    Suites suites;
+    try {
+      suites = Suites.open(options.dataFolder(), BOARD, options.clock());
+    } catch (IOException e) {
+      throw new IllegalArgumentException(e.getMessage(), e);
+    }
+    return new SunupServer(vertx, options, site, suites);
+  }
+
+  private static SiteFile site(ServerOptions options) {
+    String name = options.siteFile().getFileName().toString();
+    SiteReader.Result read;
+    try {
+      if (Files.size(options.siteFile()) > SITE_BYTES_MAX) {
+        throw new IllegalArgumentException(
+            "The site's file " + options.siteFile() + " is larger than any site's.");
+      }
+      read = SiteReader.read(name, Files.readString(options.siteFile()));
+    } catch (IOException e) {
+      throw new IllegalArgumentException(
+          "The site's file " + options.siteFile() + " can't be read: " + e.getMessage(), e);
+    }
+    if (read.site() == null) {
+      List<Problem> problems = read.problems();
+      throw new IllegalArgumentException(
+          problems.stream().map(Problem::toString).collect(Collectors.joining("\n")));
+    }
+    return read.site();
+  }
+
+  private Future<SunupServer> listen() {
     mornings.open();
     return http.listen()
-        .map(server)
-        .onFailure(
-            e -> {
-              server.stopThreads();
-            });
+        .map(this)
+        .recover(e -> stop().transform(stopped -> Future.<SunupServer>failedFuture(e)));
   }
 
   /** The port that it listens on. */
@@ -113,17 +175,23 @@ public final class SunupServer {
     return live.count();
   }
 
-  /** Tells the screens, stops listening and ends all that was started. */
+  /** Tells the screens, stops listening, answers what is under way and closes the journal. */
   public Future<Void> close() {
     live.close();
-    return http.close().onComplete(done -> stopThreads());
+    return http.close().eventually(this::stop);
   }
 
-  private void stopThreads() {
+  private Future<Void> stop() {
     mornings.close();
-    lane.close();
-    forecasts.shutdownNow();
-    blocking.shutdownNow();
+    return vertx.executeBlocking(
+        () -> {
+          suites.close();
+          lane.close();
+          forecasts.shutdownNow();
+          lookups.shutdownNow();
+          requests.shutdownNow();
+          return null;
+        });
   }
 
   private static ExecutorService pool(String name, int threads, int waitingMax) {

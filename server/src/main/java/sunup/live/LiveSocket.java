@@ -5,6 +5,7 @@ import io.vertx.core.Context;
 import io.vertx.core.Vertx;
 import io.vertx.core.buffer.Buffer;
 import io.vertx.core.http.ServerWebSocket;
+import io.vertx.core.internal.http.WebSocketInternal;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
@@ -42,6 +43,9 @@ final class LiveSocket implements Screen {
   private static final Pattern SCREEN = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,39}");
   private static final int WORDS_MAX = 300;
 
+  /** Real time that a peer has to take the close frame. */
+  private static final int FORCE_CLOSE_MS = 2_000;
+
   private final ServerWebSocket socket;
   private final Context context;
   private final Vertx vertx;
@@ -60,6 +64,7 @@ final class LiveSocket implements Screen {
   private long behindSince;
   private long lastHeard;
   private boolean closing;
+  private boolean gone;
 
   LiveSocket(
       ServerWebSocket socket, Context context, Vertx vertx, Mornings mornings, Limits limits) {
@@ -85,6 +90,7 @@ final class LiveSocket implements Screen {
     socket.closeHandler(
         v -> {
           closing = true;
+          gone = true;
           vertx.cancelTimer(helloTimer);
           vertx.cancelTimer(pulseTimer);
           mornings.leave(this);
@@ -261,6 +267,11 @@ final class LiveSocket implements Screen {
   }
 
   private void send(ClientMessage.Send send) {
+    if (send.morning() != null && !mornings.takes(send.morning())) {
+      RefusalCode code = RefusalCode.MORNING_CLOSED;
+      answer(new ServerMessage.Answer(send.id(), "refused", null, code.code(), code.say("")));
+      return;
+    }
     if (inFlight >= limits.inFlightMax()) {
       answer(
           later(send.id(), "Too many touches wait for their answer; this one will be sent again."));
@@ -372,6 +383,17 @@ final class LiveSocket implements Screen {
       closing = true;
       mornings.leave(this);
       socket.close(code, why);
+      vertx.setTimer(FORCE_CLOSE_MS, id -> cut());
+    }
+  }
+
+  /**
+   * Vert.x limits the closing handshake only from the moment when its close frame is written, which
+   * never comes with a peer that does not read.
+   */
+  private void cut() {
+    if (!gone) {
+      var unused = ((WebSocketInternal) socket).channelHandlerContext().channel().close();
     }
   }
 }

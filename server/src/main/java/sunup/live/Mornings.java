@@ -31,6 +31,9 @@ public final class Mornings {
   /** Days for which a morning takes commands after its own. */
   private static final int DAYS_BACK_MAX = 8;
 
+  /** Days before its own on which a morning may be planned. */
+  private static final int DAYS_AHEAD_MAX = 14;
+
   private final SuiteId suite;
   private final ZoneId zone;
   private final Owners owners;
@@ -98,6 +101,11 @@ public final class Mornings {
     return channel == null ? null : channel.known();
   }
 
+  /** The morning's time, epoch milliseconds. */
+  public long nowMs() {
+    return tools.clock().morningMs();
+  }
+
   Clock clock() {
     return tools.clock();
   }
@@ -106,7 +114,7 @@ public final class Mornings {
    * Finds who decides commands of a morning.
    *
    * @param morning null for the one that screens see
-   * @param taker gets the owner, or null if there is none now or such a morning takes nothing
+   * @param taker gets the owner, or null if there is none now
    */
   void owner(MorningId morning, Consumer<Owner> taker) {
     MorningChannel channel = current;
@@ -114,7 +122,7 @@ public final class Mornings {
       taker.accept(channel.owner());
       return;
     }
-    if (morning == null || !near(morning)) {
+    if (morning == null || !takes(morning)) {
       taker.accept(null);
       return;
     }
@@ -164,9 +172,10 @@ public final class Mornings {
             });
   }
 
-  private boolean near(MorningId morning) {
+  /** True for a morning of this suite that is near enough to take commands at all. */
+  public boolean takes(MorningId morning) {
     long days = ChronoUnit.DAYS.between(morning.date(), today().date());
-    return morning.suite().equals(suite) && days <= DAYS_BACK_MAX && days >= -1;
+    return morning.suite().equals(suite) && days <= DAYS_BACK_MAX && days >= -DAYS_AHEAD_MAX;
   }
 
   private Owner ask(MorningId morning) {

@@ -44,6 +44,11 @@ final class FakeLimits {
         d.behindMs());
   }
 
+  /** No timer fires, however fast the test lets time pass. */
+  static Limits patient() {
+    return quickTimers(LONG_MS, LONG_MS);
+  }
+
   /** Little may wait to be sent, and any number of messages may come. */
   static Limits slow(int softBytes, int maxBytes) {
     Limits d = Limits.DEFAULT;

@@ -148,6 +148,10 @@ public final class FakeOwner implements Owner {
     return List.copyOf(decided);
   }
 
+  public synchronized long seq() {
+    return at.state().seq();
+  }
+
   public int watchers() {
     return watchers.size();
   }

@@ -1,0 +1,83 @@
+package sunup.http;
+
+import io.vertx.core.Context;
+import io.vertx.core.Vertx;
+import io.vertx.core.buffer.Buffer;
+import io.vertx.ext.web.RoutingContext;
+import java.util.concurrent.Callable;
+import java.util.concurrent.Executor;
+import java.util.concurrent.RejectedExecutionException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import sunup.codec.Json;
+
+/** How API handlers answer: JSON that nobody keeps, made off the event loop where it takes long. */
+final class Answers {
+  private static final Logger LOG = LoggerFactory.getLogger(Answers.class);
+
+  private Answers() {}
+
+  /** A request that is answered with a problem. */
+  static final class Wrong extends Exception {
+    private static final long serialVersionUID = 1L;
+
+    private final transient Problem problem;
+
+    Wrong(String title, int status, String detail) {
+      super(detail);
+      this.problem = new Problem(title, status, detail);
+    }
+  }
+
+  static void json(RoutingContext context, int status, Object value) {
+    json(context, status, Buffer.buffer(Json.bytes(value)));
+  }
+
+  private static void json(RoutingContext context, int status, Buffer bytes) {
+    if (!context.response().ended() && !context.response().closed()) {
+      context
+          .response()
+          .setStatusCode(status)
+          .putHeader("Content-Type", "application/json")
+          .putHeader("Cache-Control", "no-store")
+          .end(bytes);
+    }
+  }
+
+  /** Answers with what the work yields; 503 if the pool has no room for it. */
+  static void later(
+      Vertx vertx, RoutingContext context, Executor pool, Callable<? extends Object> work) {
+    Context back = vertx.getOrCreateContext();
+    try {
+      pool.execute(() -> run(context, back, work));
+    } catch (RejectedExecutionException full) {
+      context.response().putHeader("Retry-After", "1");
+      new Problem("Busy", 503, "Too much is asked at once. Ask again in a second.").send(context);
+    }
+  }
+
+  private static void run(RoutingContext context, Context back, Callable<? extends Object> work) {
+    try {
+      Buffer bytes = Buffer.buffer(Json.bytes(work.call()));
+      back.runOnContext(v -> json(context, 200, bytes));
+    } catch (Wrong wrong) {
+      back.runOnContext(v -> wrong.problem.send(context));
+    } catch (Exception e) {
+      LOG.error("{} failed", context.request().path(), e);
+      back.runOnContext(v -> Guard.problem(500).send(context));
+    }
+  }
+
+  /** The request's body if it is of this type. */
+  static byte[] body(RoutingContext context, String type) throws Wrong {
+    String given = context.request().getHeader("Content-Type");
+    if (given == null || !given.toLowerCase(java.util.Locale.ROOT).startsWith(type)) {
+      throw new Wrong("Another type", 415, "Send it with Content-Type: " + type + ".");
+    }
+    Buffer body = context.body() == null ? null : context.body().buffer();
+    if (body == null || body.length() == 0) {
+      throw new Wrong("Empty", 400, "The request has no body.");
+    }
+    return body.getBytes();
+  }
+}

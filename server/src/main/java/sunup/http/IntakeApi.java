@@ -1,0 +1,189 @@
+package sunup.http;
+
+import io.vertx.core.Vertx;
+import io.vertx.ext.web.Router;
+import io.vertx.ext.web.RoutingContext;
+import io.vertx.ext.web.handler.BodyHandler;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.Executor;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import sunup.board.Actor;
+import sunup.board.Command;
+import sunup.board.CommandId;
+import sunup.board.Morning;
+import sunup.board.MorningId;
+import sunup.board.Role;
+import sunup.intake.CaseList;
+import sunup.intake.CaseListResult;
+import sunup.intake.Intake;
+import sunup.intake.SiteFile;
+import sunup.live.Mornings;
+import sunup.live.Owners;
+import sunup.sheets.Sheets;
+import sunup.suites.Owner;
+import sunup.suites.Reply;
+import sunup.suites.Standpoint;
+import sunup.suites.Submission;
+
+/** A case list for the desk: what it would change, and taking it if it would still change that. */
+final class IntakeApi {
+  static final String PREVIEW = "/api/intake/preview";
+  static final String TAKE = "/api/intake/take";
+
+  /** How long a morning's owner may take for its state or an answer. */
+  private static final int OWNER_SECONDS = 5;
+
+  /** Letters of the preview's hash in the ids of the commands that it becomes. */
+  private static final int HASH_LETTERS = 24;
+
+  /** Whoever acts for the desk here; with pairing it becomes the screen that asked. */
+  private static final Actor DESK = new Actor(Role.DESK, null, "desk-list");
+
+  private final Vertx vertx;
+  private final Executor pool;
+  private final SiteFile site;
+  private final Sheets sheets;
+  private final Mornings mornings;
+  private final Owners owners;
+
+  IntakeApi(
+      Vertx vertx, Executor pool, SiteFile site, Sheets sheets, Mornings mornings, Owners owners) {
+    this.vertx = vertx;
+    this.pool = pool;
+    this.site = site;
+    this.sheets = sheets;
+    this.mornings = mornings;
+    this.owners = owners;
+  }
+
+  /**
+   * What taking a list did.
+   *
+   * @param commands how many commands it became
+   * @param upTo journal sequence of the last event; it is on the board when a frame's upTo reaches
+   *     it
+   */
+  record Taken(int commands, long upTo) {}
+
+  void mount(Router router) {
+    BodyHandler bodies = BodyHandler.create(false).setBodyLimit(CaseList.MAX_BYTES);
+    router.post(PREVIEW).handler(bodies).handler(c -> later(c, false));
+    router.post(TAKE).handler(bodies).handler(c -> later(c, true));
+  }
+
+  private void later(RoutingContext context, boolean take) {
+    String date = context.request().getParam("date");
+    String rows = context.request().getParam("rows");
+    String hash = context.request().getParam("hash");
+    Answers.later(
+        vertx,
+        context,
+        pool,
+        () -> {
+          byte[] csv = Answers.body(context, "text/csv");
+          MorningId morning = morning(date);
+          CaseListResult list =
+              CaseList.read("list", csv, site, morning.date(), sheets, takeRows(rows));
+          Owner owner = owners.owner(morning);
+          Morning now = state(owner);
+          Intake.Taken taken = Intake.compare(list, site, morning.date(), now);
+          return take ? take(owner, now, taken, hash) : taken.preview();
+        });
+  }
+
+  private MorningId morning(String date) throws Answers.Wrong {
+    MorningId today = mornings.today();
+    LocalDate day;
+    try {
+      day = date == null || date.isEmpty() ? today.date() : LocalDate.parse(date);
+    } catch (DateTimeException e) {
+      throw new Answers.Wrong("Not a date", 400, "Give the date as 2026-11-25.");
+    }
+    MorningId morning = new MorningId(today.suite(), day);
+    if (!mornings.takes(morning)) {
+      throw new Answers.Wrong(
+          "Too far", 422, "Lists are taken for dates near today, " + today.date() + ".");
+    }
+    return morning;
+  }
+
+  private static CaseList.Take takeRows(String rows) throws Answers.Wrong {
+    if (rows == null || rows.equals("all")) {
+      return CaseList.Take.ALL_OR_NOTHING;
+    }
+    if (rows.equals("right")) {
+      return CaseList.Take.ROWS_THAT_ARE_RIGHT;
+    }
+    throw new Answers.Wrong("Not understood", 400, "rows is all or right.");
+  }
+
+  private Taken take(Owner owner, Morning now, Intake.Taken taken, String hash)
+      throws Answers.Wrong {
+    if (!taken.preview().problems().isEmpty()) {
+      throw new Answers.Wrong(
+          "Not taken", 422, "The list has mistakes. Look at the preview and mend them first.");
+    }
+    if (!taken.preview().hash().equals(hash)) {
+      throw new Answers.Wrong(
+          "Changed meanwhile",
+          409,
+          "The list or the morning is not what the preview showed. Look at it again, then take it.");
+    }
+    long seen = now.seq();
+    List<Command> commands = taken.commands();
+    for (int i = 0; i < commands.size(); i++) {
+      String id = "take-" + hash.substring(0, Math.min(HASH_LETTERS, hash.length())) + "-" + i;
+      long at = mornings.nowMs();
+      Reply reply =
+          wait(
+              submit(owner, new Submission(new CommandId(id), commands.get(i), DESK, seen, at, 0)));
+      if (reply instanceof Reply.Done done) {
+        seen = Math.max(seen, done.upTo());
+      } else {
+        String words =
+            reply instanceof Reply.Refused refused
+                ? refused.words()
+                : ((Reply.Later) reply).words();
+        String so = i == 0 ? "Nothing was taken. " : i + " of " + commands.size() + " were taken. ";
+        throw new Answers.Wrong(
+            "Not taken", reply instanceof Reply.Refused ? 409 : 503, so + words);
+      }
+    }
+    return new Taken(commands.size(), seen);
+  }
+
+  private static CompletableFuture<Reply> submit(Owner owner, Submission submission) {
+    CompletableFuture<Reply> reply = new CompletableFuture<>();
+    owner.submit(submission, reply::complete);
+    return reply;
+  }
+
+  private static Morning state(Owner owner) throws Answers.Wrong {
+    CompletableFuture<Standpoint> first = new CompletableFuture<>();
+    Runnable unwatch = owner.watch(first::complete);
+    try {
+      return wait(first).state();
+    } finally {
+      unwatch.run();
+    }
+  }
+
+  private static <T> T wait(CompletableFuture<T> future) throws Answers.Wrong {
+    try {
+      return future.get(OWNER_SECONDS, TimeUnit.SECONDS);
+    } catch (TimeoutException e) {
+      throw new Answers.Wrong(
+          "Not now", 503, "The journal does not answer. Try again; nothing is taken twice.");
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new Answers.Wrong("Not now", 503, "The board is closing.");
+    } catch (ExecutionException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+}

@@ -1,0 +1,73 @@
+package sunup.http;
+
+import io.vertx.ext.web.Router;
+import java.util.List;
+import sunup.board.Step;
+import sunup.intake.SiteFile;
+import sunup.live.Mornings;
+import sunup.sheets.Sheets;
+
+/** What the site's file and the sheets say, for the desk. */
+final class SiteApi {
+  static final String PATH = "/api/site";
+
+  private final SiteFile site;
+  private final Sheets sheets;
+  private final Mornings mornings;
+
+  SiteApi(SiteFile site, Sheets sheets, Mornings mornings) {
+    this.site = site;
+    this.sheets = sheets;
+    this.mornings = mornings;
+  }
+
+  /**
+   * The site.
+   *
+   * @param date today by the morning's time, in the site's zone
+   */
+  record Site(
+      String suite,
+      String hospital,
+      String suiteName,
+      String zone,
+      String date,
+      Step startEvent,
+      int graceMinutes,
+      boolean demo,
+      List<Room> rooms,
+      List<Choice> techniques,
+      List<Choice> options,
+      List<Thing> units,
+      List<Thing> places) {}
+
+  /** A room and the options that every case in it has. */
+  record Room(String room, List<String> options) {}
+
+  /** What a case list may name. */
+  record Choice(String name, String title) {}
+
+  /** A piece of equipment, or a place. */
+  record Thing(String id, String label) {}
+
+  void mount(Router router) {
+    router.get(PATH).handler(context -> Answers.json(context, 200, now()));
+  }
+
+  private Site now() {
+    return new Site(
+        site.suite().value(),
+        site.settings().hospital(),
+        site.settings().suiteName(),
+        site.settings().zone(),
+        mornings.today().date().toString(),
+        site.settings().startEvent(),
+        site.settings().graceMinutes(),
+        site.settings().demo(),
+        site.rooms().stream().map(r -> new Room(r.id().value(), r.options())).toList(),
+        sheets.techniques().stream().map(c -> new Choice(c.name(), c.title())).toList(),
+        sheets.options().stream().map(c -> new Choice(c.name(), c.title())).toList(),
+        site.units().stream().map(u -> new Thing(u.id().value(), u.wall())).toList(),
+        site.places().stream().map(p -> new Thing(p.id().value(), p.wall())).toList());
+  }
+}

@@ -1,0 +1,55 @@
+package sunup.live;
+
+import java.util.List;
+import sunup.board.Morning;
+import sunup.board.MorningId;
+import sunup.board.SiteSettings;
+import sunup.forecast.Forecast;
+import sunup.forecast.Forecaster;
+import sunup.outlook.Judged;
+import sunup.outlook.Outlook;
+import sunup.wire.Part;
+
+/**
+ * The board's own sight: the forecast and the outlook.
+ *
+ * @param site what is said of a morning that nobody has planned yet
+ */
+public record OutlookSight(SiteSettings site) implements Sight {
+  @Override
+  public Forecast forecast(Morning state, long now, int trials) {
+    boolean goesOn = state.phase() == Morning.Phase.DRAFT || state.phase() == Morning.Phase.OPEN;
+    if (!goesOn || state.cases().isEmpty()) {
+      return null;
+    }
+    return Forecaster.run(Outlook.input(state, now, trials));
+  }
+
+  @Override
+  public Seen see(MorningId morning, Object before, Morning state, Forecast forecast, long now) {
+    if (state.phase() == Morning.Phase.NONE) {
+      return new Seen(null, List.of(nothingPlanned(morning)));
+    }
+    Judged last = before == null ? Judged.NOTHING : (Judged) before;
+    Judged judged = Outlook.judge(last, state, forecast, now);
+    return new Seen(judged, Outlook.parts(state, forecast, judged, now, true));
+  }
+
+  private Part nothingPlanned(MorningId morning) {
+    return new Part.SuitePart(
+        "suite",
+        site.hospital(),
+        site.suiteName(),
+        morning.date().toString(),
+        site.zone(),
+        "none",
+        site.startEvent(),
+        site.graceMinutes(),
+        null,
+        0,
+        0,
+        0,
+        site.demo(),
+        true);
+  }
+}
