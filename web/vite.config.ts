@@ -1,9 +1,29 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { resolve } from 'node:path';
-import { defineConfig } from 'vite';
+import { defineConfig, type Plugin } from 'vite';
 
 const pages = ['index', 'wall', 'desk', 'station', 'holding'];
 
+/** The font's licence asks to go with the font. */
+function fontLicence(): Plugin {
+  const font = '@fontsource-variable/atkinson-hyperlegible-next';
+  return {
+    name: 'font-licence',
+    apply: 'build',
+    generateBundle() {
+      const path = createRequire(import.meta.url).resolve(`${font}/LICENSE`);
+      this.emitFile({
+        type: 'asset',
+        fileName: 'assets/atkinson-hyperlegible-next-LICENSE.txt',
+        source: readFileSync(path, 'utf8'),
+      });
+    },
+  };
+}
+
 export default defineConfig({
+  plugins: [fontLicence()],
   build: {
     target: 'es2022',
     // Nothing inline: the pages run under a content security policy without unsafe-*.

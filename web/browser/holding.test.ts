@@ -43,10 +43,10 @@ describe('holding', () => {
     const touches = [
       'arrived',
       'papers',
-      'consent, mark',
+      'consent',
       'assessment',
       'drip',
-      'surgeon seen',
+      'surgeon',
       'sent for',
       'left',
     ];

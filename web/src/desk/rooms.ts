@@ -25,7 +25,7 @@ export function roomsTable(at: Desk, rows: DeskRow[]): TemplateResult {
           <th scope="col">room</th>
           <th scope="col">stands</th>
           <th scope="col">target</th>
-          <th scope="col">start, 10–90 %</th>
+          <th scope="col">start</th>
           <th scope="col">on time</th>
           <th scope="col">waits for</th>
         </tr>
@@ -56,16 +56,18 @@ function row(at: Desk, r: DeskRow): TemplateResult {
       </button>
     </th>
     <td class="stands">
-      <span class="lens ${room.standing}"></span>
-      <span
-        >${standingName(room.standing)}${
-          room.lateMinutes > 0 && !started ? html` <b>+${room.lateMinutes}</b>` : nothing
-        }${
-          room.use !== 'free'
-            ? html`<small>${useName(room.use)}${until(at, room.useUntil)}</small>`
-            : nothing
-        }</span
-      >
+      <div>
+        <span class="lens ${room.standing}"></span>
+        <span
+          >${standingName(room.standing)}${
+            room.lateMinutes > 0 && !started ? html` <b>+${room.lateMinutes}</b>` : nothing
+          }${
+            room.use !== 'free'
+              ? html`<small>${useName(room.use)}${until(at, room.useUntil)}</small>`
+              : nothing
+          }</span
+        >
+      </div>
     </td>
     <td>${at.hhmm(room.target)}${room.agreed ? html`<small>agreed</small>` : nothing}</td>
     <td>

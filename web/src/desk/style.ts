@@ -143,12 +143,12 @@ export const deskStyle = css`
     background: var(--bar);
     color: var(--bar-ink);
   }
-  .stands > span {
-    display: inline-block;
-    vertical-align: middle;
+  .stands > div {
+    display: flex;
+    align-items: center;
   }
-  .stands > span:last-child {
-    max-width: 92px;
+  .lens {
+    flex: none;
   }
   .waits {
     font-size: 15px;
@@ -215,8 +215,8 @@ export const deskStyle = css`
     gap: 4px;
   }
   nav button {
-    flex: 1;
-    padding: 0 8px;
+    flex: auto;
+    padding: 0 7px;
     font-size: 15px;
     white-space: nowrap;
     border-color: var(--edge);

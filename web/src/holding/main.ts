@@ -24,6 +24,9 @@ export class Holding extends BoardPage {
   /** The room whose items are listed for choosing one. */
   openedRoom: string | undefined;
 
+  /** Who did what a second person is about to witness. */
+  signer: string | undefined;
+
   constructor() {
     super('holding', 'holding');
   }
@@ -50,14 +53,18 @@ export class Holding extends BoardPage {
       </header>
       <sunup-banner .live=${this.live}></sunup-banner>
       ${refusals(this)}
-      <main class=${classMap({ with: panel !== undefined })}>
-        ${list.length === 0 ? this.nothingYet() : this.table(list)} ${panel ?? nothing}
-      </main>
+      <main>${list.length === 0 ? this.nothingYet() : this.table(list)} ${panel ?? nothing}</main>
       <footer>${this.lastSaid()}${this.foot()}</footer>
     `;
   }
 
+  sign(person: string): void {
+    this.signer = person;
+    this.requestUpdate();
+  }
+
   open(item: ItemPart): void {
+    this.signer = undefined;
     this.opened = item.item;
     this.requestUpdate();
     void this.updateComplete.then(() =>
@@ -210,7 +217,7 @@ export class Holding extends BoardPage {
   private lastSaid(): TemplateResult {
     const last = this.said.list.filter((s) => !s.undone).at(-1);
     const back = this.said.lastToUndo(this.now, TAKE_BACK_MS * this.live.rate);
-    return html`<div class="undo" role="status">
+    return html`<div class=${last ? 'undo' : ''} role="status">
       ${last ? html`<span>${last.label} · <span class="dim">${saidWords(last)}</span></span>` : nothing}
       ${back ? html`<button @click=${() => this.takeBack(back)}>Take back</button>` : nothing}
     </div>`;

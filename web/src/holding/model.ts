@@ -12,10 +12,10 @@ export interface Column {
 export const COLUMNS: readonly Column[] = [
   { key: 'patient.arrived', head: 'arrived' },
   { key: 'patient.papers', head: 'papers' },
-  { key: 'patient.consent', head: 'consent, mark' },
+  { key: 'patient.consent', head: 'consent' },
   { key: 'patient.assessment', head: 'assessment' },
   { key: 'patient.drip', head: 'drip' },
-  { key: 'surgeon.seen', head: 'surgeon seen' },
+  { key: 'surgeon.seen', head: 'surgeon' },
   { key: 'start.sent-for', head: 'sent for' },
   { key: 'start.transport', head: 'left' },
 ];

@@ -127,21 +127,40 @@ function answer(at: Holding, item: ItemPart): TemplateResult {
       .list('person')
       .filter((p) => p.arrivedAt !== undefined && p.leftAt === undefined)
       .filter((p) => item.who.includes(p.role) || p.role === 'holding');
-    return html`<h3>Good, seen by</h3>
+    const first = people.find((p) => p.person === at.signer);
+    return html`<h3>${first ? `Done by ${first.label}, seen by` : 'Done by'}</h3>
       <div class="col">
-        ${people.map(
-          (p, i) =>
-            html`<button
-              ?data-first=${i === 0}
-              @click=${() =>
-                send(
-                  { type: 'good', item: item.item, evidence: { kind: 'touch' }, witness: p.person },
-                  ` good, seen by ${p.label}`,
-                )}
-            >
-              ${p.label}
-            </button>`,
-        )}
+        ${people
+          .filter((p) => p !== first)
+          .map(
+            (p, i) =>
+              html`<button
+                ?data-first=${i === 0}
+                @click=${() => {
+                  if (!first) {
+                    at.sign(p.person);
+                    return;
+                  }
+                  send(
+                    {
+                      type: 'good',
+                      item: item.item,
+                      evidence: { kind: 'touch' },
+                      by: first.person,
+                      witness: p.person,
+                    },
+                    ` done by ${first.label}, seen by ${p.label}`,
+                  );
+                }}
+              >
+                ${p.label}
+              </button>`,
+          )}
+        ${
+          people.length < 2
+            ? html`<p class="dim">two people must have arrived who may do this</p>`
+            : nothing
+        }
       </div>`;
   }
   return html`<div class="two">

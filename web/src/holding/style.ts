@@ -38,9 +38,6 @@ export const holdingStyle = css`
     padding: 8px 20px;
     align-items: start;
   }
-  main.with {
-    grid-template-columns: minmax(0, 1fr) 380px;
-  }
   .scroll {
     overflow-x: auto;
     padding: 4px;
@@ -147,8 +144,11 @@ export const holdingStyle = css`
     color: var(--dim);
   }
   .panel {
-    position: sticky;
-    top: 8px;
+    position: fixed;
+    right: 20px;
+    top: 72px;
+    width: 420px;
+    z-index: 5;
     display: flex;
     flex-direction: column;
     gap: 10px;
@@ -156,7 +156,7 @@ export const holdingStyle = css`
     border-radius: 14px;
     background: var(--raised);
     padding: 14px;
-    max-height: calc(100vh - 24px);
+    max-height: calc(100vh - 92px);
     overflow: auto;
   }
   .panel .head {
@@ -215,9 +215,6 @@ export const holdingStyle = css`
     background: var(--ground);
     border-top: 2px solid var(--rule);
   }
-  .undo:empty {
-    display: none;
-  }
   .undo {
     min-height: 48px;
     display: flex;
@@ -236,13 +233,11 @@ export const holdingStyle = css`
     color: var(--ember);
   }
   @media (max-width: 1000px) {
-    main.with {
-      grid-template-columns: minmax(0, 1fr);
-    }
     .panel {
       position: fixed;
       left: 20px;
       right: 20px;
+      width: auto;
       bottom: 20px;
       top: auto;
       max-height: 70vh;

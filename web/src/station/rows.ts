@@ -153,7 +153,7 @@ function exceptButton(at: Station, item: ItemPart, except: Set<string>): Templat
       at.requestUpdate();
     }}
   >
-    not done
+    ${not ? '✕ not done' : 'not done'}
   </button>`;
 }
 

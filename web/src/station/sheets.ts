@@ -266,7 +266,7 @@ function keypad(at: Station, asking: Asking, item: ItemPart): TemplateResult {
   const range = `${item.asks.least ?? 0} to ${item.asks.most ?? ''} ${unit}`;
   const keys = ['7', '8', '9', '4', '5', '6', '1', '2', '3', '.', '0', 'back'];
   return html`<div
-    class="col"
+    class="pad"
     @keydown=${(e: KeyboardEvent) => {
       const key = e.key === 'Backspace' ? 'back' : e.key === ',' ? '.' : e.key;
       if (keys.includes(key)) {
@@ -279,7 +279,7 @@ function keypad(at: Station, asking: Asking, item: ItemPart): TemplateResult {
     }}
   >
     <p class="shown" aria-live="polite"><span>${typed || ' '}</span><small>${unit}</small></p>
-    <p class="dim">reads ${range}${bandWords(item) ? ` · ${bandWords(item)}` : ''}</p>
+    <p class="dim range">reads ${range}${bandWords(item) ? ` · ${bandWords(item)}` : ''}</p>
     <div class="keys">
       ${keys.map(
         (key, i) =>

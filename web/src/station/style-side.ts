@@ -83,7 +83,7 @@ export const sideStyle = css`
   }
   .ready button small {
     display: block;
-    font-size: 17px;
+    font-size: 16px;
     font-weight: 400;
   }
   .foot {
@@ -120,6 +120,11 @@ export const sideStyle = css`
   }
   .sheet .dim {
     font-size: 18px;
+  }
+  .pad {
+    display: grid;
+    gap: 8px;
+    grid-template-columns: minmax(0, 1fr);
   }
   .keys {
     display: grid;

@@ -376,6 +376,18 @@ export const stationStyle = css`
     .right > .undo {
       grid-row: 3;
     }
+    .pad {
+      grid-template-columns: 1fr 1fr;
+      grid-template-rows: auto auto auto auto 1fr;
+      column-gap: 16px;
+    }
+    .pad > * {
+      grid-column: 1;
+      align-self: start;
+    }
+    .pad > .keys {
+      grid-area: 1 / 2 / 6 / 3;
+    }
     .right > .help {
       grid-area: 4 / 1;
     }

@@ -139,6 +139,14 @@ export class SunupNeeds extends LitElement {
       color: var(--ink);
       font-weight: 650;
     }
+    .more {
+      position: absolute;
+      right: 0;
+      bottom: 0;
+      font-size: calc(var(--taken) * var(--u));
+      font-weight: 650;
+      line-height: 1.2;
+    }
     .old .loud .figure {
       background: none;
       color: var(--ink);
@@ -164,6 +172,13 @@ export class SunupNeeds extends LitElement {
         (need) => need.key,
         (need) => this.row(need, places.get(need.key)!, loud.has(need.key)),
       )}
+      ${
+        this.needs.length > shown.length
+          ? html`<div role="listitem" class="more">
+              ${say('needs.and', { lines: this.needs.length - shown.length })}
+            </div>`
+          : nothing
+      }
     </div>`;
   }
 

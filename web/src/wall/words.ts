@@ -11,6 +11,7 @@ const british = {
   'demo.fast': 'demo at {rate} times speed',
   needs: 'Needs someone',
   'needs.more': '{rooms} more below the line',
+  'needs.and': 'and {lines} more',
   'need.stuck': 'stuck',
   'need.ask': 'ask',
   'need.help': 'help',

@@ -11,6 +11,7 @@ import sunup.board.Item;
 import sunup.board.ItemState;
 import sunup.board.Morning;
 import sunup.board.Morning.UnitDay;
+import sunup.board.PlaceId;
 import sunup.board.Role;
 import sunup.board.Section;
 import sunup.board.Step;
@@ -76,7 +77,7 @@ final class ItemsInput {
         asks.gates() == null ? null : asks.gates().code(),
         asks.marks() == null ? null : asks.marks().code(),
         notBefore(asks),
-        arrival != null ? null : asks.place(),
+        arrival != null ? null : place(asks),
         inRoom(asks),
         arrival != null ? List.of() : needs(asks),
         arrival,
@@ -142,6 +143,13 @@ final class ItemsInput {
       }
     }
     return needs;
+  }
+
+  /** A place that this morning does not plan is taken for open. */
+  private String place(SheetItem asks) {
+    boolean planned =
+        asks.place() != null && morning.places().containsKey(new PlaceId(asks.place()));
+    return planned ? asks.place() : null;
   }
 
   private Long notBefore(SheetItem asks) {

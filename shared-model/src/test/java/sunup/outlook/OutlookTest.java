@@ -1,0 +1,179 @@
+package sunup.outlook;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import sunup.board.Command;
+import sunup.board.Evidence;
+import sunup.board.Morning;
+import sunup.board.PersonId;
+import sunup.board.Private;
+import sunup.board.RoomId;
+import sunup.board.Section;
+import sunup.board.Step;
+import sunup.codec.Json;
+import sunup.forecast.Forecast;
+import sunup.forecast.Forecaster;
+import sunup.outlook.Judged.RoomJudged;
+import sunup.wire.Audience;
+import sunup.wire.Part;
+import sunup.wire.Part.NeedPart;
+import sunup.wire.Part.RoomPart;
+import sunup.wire.Standing;
+
+/** What the board says of a suite, from commands to the parts on the screens. */
+class OutlookTest {
+  private static final int TRIALS = 64;
+
+  private static Forecast forecast(Morning morning, String clock) {
+    return Forecaster.run(Outlook.input(morning, Suite.at(clock), TRIALS));
+  }
+
+  private static RoomJudged judged(Suite suite, String clock, int room) {
+    Morning morning = suite.morning();
+    Judged judged =
+        Outlook.judge(Judged.NOTHING, morning, forecast(morning, clock), Suite.at(clock));
+    return judged.rooms().get("" + room);
+  }
+
+  private static List<Part> parts(Suite suite, String clock) {
+    Morning morning = suite.morning();
+    Forecast figures = forecast(morning, clock);
+    long now = Suite.at(clock);
+    Judged judged = Outlook.judge(Judged.NOTHING, morning, figures, now);
+    return Outlook.parts(morning, figures, judged, now, true);
+  }
+
+  private static NeedPart need(List<Part> parts, int room) {
+    return parts.stream()
+        .filter(p -> p.key().equals("need/" + room))
+        .map(NeedPart.class::cast)
+        .findFirst()
+        .orElseThrow();
+  }
+
+  /** A suite in which rooms 2 and 3 report as they go and room 1 says nothing. */
+  private static Suite roomOneSilent() {
+    Suite suite = new Suite(3, "06:00");
+    for (int room = 2; room <= 3; room++) {
+      suite.station("06:31", room, new Command.Arrive(new PersonId("A" + room), null));
+      suite.does("06:37", room, Section.MACHINE).does("06:39", room, Section.SUCTION);
+    }
+    return suite;
+  }
+
+  @Test
+  void shouldNeverCallARoomLateOrReadyForItsSilence() {
+    Suite suite = roomOneSilent();
+    for (String clock : List.of("06:45", "07:00", "07:15", "07:25", "07:31", "07:50")) {
+      assertThat(judged(suite, clock, 1).standing()).as(clock).isEqualTo(Standing.UNHEARD);
+    }
+  }
+
+  @Test
+  void shouldAskAQuietRoomBeforeItIsTooLate() {
+    List<Part> parts = parts(roomOneSilent(), "06:50");
+    assertThat(need(parts, 1).kind()).isEqualTo("ask");
+    assertThat(need(parts, 1).words()).isEqualTo("no word yet");
+  }
+
+  @Test
+  void shouldTakeAQuietRoomForProbablyGettingReady() {
+    Forecast figures = forecast(roomOneSilent().morning(), "07:05");
+    Forecast nothing = forecast(new Suite(3, "06:00").morning(), "07:05");
+    assertThat(figures.rooms().get(0).kept()).isPositive();
+    assertThat(nothing.rooms().get(0).could50()).isLessThan(Suite.at("07:40"));
+  }
+
+  @Test
+  void shouldCallAFaultThatNobodyMendsStuckUntilSomebodyTakesIt() {
+    Suite suite = roomOneSilent();
+    suite.station(
+        "06:50", 2, new Command.Fault(Suite.ofRoom(2, "monitors.basic"), Private.of("no reading")));
+    assertThat(judged(suite, "06:51", 2).standing()).isEqualTo(Standing.STUCK);
+    assertThat(need(parts(suite, "06:51"), 2).words()).isEqualTo("monitors: fault, nobody on it");
+    suite.desk(
+        "06:52", new Command.TakeFault(Suite.ofRoom(2, "monitors.basic"), new PersonId("T1")));
+    assertThat(judged(suite, "06:53", 2).standing()).isNotEqualTo(Standing.STUCK);
+  }
+
+  @Test
+  void shouldNameThePharmacyThatOpensLateOnTheWall() {
+    Suite suite = new Suite(2, "07:40");
+    for (int room = 1; room <= 2; room++) {
+      suite.station("06:31", room, new Command.Arrive(new PersonId("A" + room), null));
+      for (Section section : Section.values()) {
+        if (section.isSetUp() && section != Section.DRUGS) {
+          suite.does("07:00", room, section);
+        }
+      }
+    }
+    NeedPart need = need(parts(suite, "07:05"), 1);
+    assertThat(need.kind()).isEqualTo("late");
+    assertThat(need.minutes()).isGreaterThan(8);
+    assertThat(need.words()).isEqualTo("drugs: pharmacy opens 07:40");
+  }
+
+  @Test
+  void shouldSayStartedWhateverIsOpenOnceTheStartHappened() {
+    Suite suite = roomOneSilent();
+    suite.station("07:28", 2, new Command.Reach(new sunup.board.CaseId("C2"), Step.INDUCTION));
+    RoomPart room =
+        parts(suite, "07:29").stream()
+            .filter(p -> p.key().equals("room/2"))
+            .map(RoomPart.class::cast)
+            .findFirst()
+            .orElseThrow();
+    assertThat(room.standing()).isEqualTo(Standing.STARTED);
+    assertThat(room.word()).isEqualTo("in 07:28");
+  }
+
+  @Test
+  void shouldGiveTheWallNothingAboutPatientsOrPeople() {
+    Suite suite = roomOneSilent();
+    suite.holding(
+        "06:40",
+        new Command.Good(Suite.ofCase(1, "patient.arrived"), new Evidence.Touch(), null, null));
+    suite.desk("06:45", new Command.AddNote(new RoomId("1"), Private.of("deaf, bring slate")));
+    String wall =
+        Json.write(
+            parts(suite, "07:10").stream().filter(p -> p.audience() == Audience.WALL).toList());
+    assertThat(wall)
+        .doesNotContain("hernia")
+        .doesNotContain("slate")
+        .doesNotContainPattern("\"[ANRSHPT][0-9]+\"")
+        .doesNotContain("onTime\":0.")
+        .doesNotContain("case/");
+  }
+
+  @Test
+  void shouldKeepEveryHoldupOnTheWallWithinFortyLetters() {
+    for (Part part : parts(new Suite(6, "07:50"), "07:20")) {
+      if (part instanceof NeedPart need) {
+        assertThat(need.words()).hasSizeLessThanOrEqualTo(40).isNotBlank();
+      }
+    }
+  }
+
+  @Test
+  void shouldNotMoveAShownFigureForASmallWobble() {
+    Suite suite = new Suite(2, "07:50");
+    Morning morning = suite.morning();
+    long now = Suite.at("07:10");
+    Forecast figures = forecast(morning, "07:10");
+    Judged first = Outlook.judge(Judged.NOTHING, morning, figures, now);
+    Judged second = Outlook.judge(first, morning, forecast(morning, "07:11"), Suite.at("07:11"));
+    for (String room : first.rooms().keySet()) {
+      int before = first.rooms().get(room).lateMinutes();
+      int after = second.rooms().get(room).lateMinutes();
+      assertThat(Math.abs(after - before)).isNotIn(1, 2);
+    }
+  }
+
+  @Test
+  void shouldGiveEqualPartsForEqualMornings() {
+    Suite suite = roomOneSilent();
+    assertThat(parts(suite, "07:00")).isEqualTo(parts(suite, "07:00"));
+  }
+}
