@@ -33,6 +33,9 @@ public final class SiteReader {
   /** Rooms of a suite. */
   public static final int MAX_ROOMS = 60;
 
+  /** People of a morning, as the board takes them. */
+  static final int MAX_PEOPLE = 600;
+
   static final int MAX_ROSTER = 12;
   static final int MAX_ROAMING = 200;
   static final int MAX_UNITS = 200;
@@ -90,6 +93,10 @@ public final class SiteReader {
     List<SiteFile.Place> places = places(f);
     Map<String, String> words = words(f);
     f.done();
+    int people = roaming.size() + rooms.stream().mapToInt(r -> r.people().size() + 1).sum();
+    if (people > MAX_PEOPLE) {
+      f.problem("roster", "plans " + people + " people; a morning has at most " + MAX_PEOPLE);
+    }
     if (!problems.isEmpty()) {
       return null;
     }

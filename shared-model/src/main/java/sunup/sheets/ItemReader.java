@@ -166,7 +166,7 @@ final class ItemReader {
       f.problem(
           "who",
           "is missing; name who does it, or planned times for an arrival, or the step it marks");
-    } else if (plannedBefore == null && !who.isEmpty() && hands == null) {
+    } else if (!who.isEmpty() && hands == null && f.get("hands") == null) {
       f.problem("hands", "is missing; write {\"usual\": minutes, \"oneInTen\": minutes}");
     }
   }
