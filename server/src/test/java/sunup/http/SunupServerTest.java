@@ -139,7 +139,9 @@ class SunupServerTest {
     assertThat(answer.status()).as(answer.words()).isEqualTo("done");
     wall.await(ServerMessage.Frame.class, f -> f.upTo() >= answer.upTo());
     assertThat(((Part.SuitePart) wall.parts().get("suite")).phase()).isEqualTo("open");
-    wall.await(ServerMessage.Frame.class, f -> f.forecastOf() >= answer.upTo());
+    desk.await(
+        ServerMessage.Frame.class,
+        f -> f.set().stream().anyMatch(Part.ChancePart.class::isInstance));
   }
 
   @Test

@@ -74,7 +74,7 @@ final class MorningInput {
     Map<String, List<String>> promised = new LinkedHashMap<>();
     for (UnitDay unit : morning.units().values()) {
       capacity.merge(unit.plan().kind(), 1, Integer::sum);
-      if (unit.promised() != null) {
+      if (unit.promised() != null && snapshot.sheets().containsKey(unit.promised())) {
         promised
             .computeIfAbsent(unit.plan().kind(), k -> new ArrayList<>())
             .add(unit.promised().value());

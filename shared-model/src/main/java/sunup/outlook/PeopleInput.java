@@ -34,7 +34,7 @@ final class PeopleInput {
   List<PersonIn> build() {
     List<PersonIn> people = new ArrayList<>();
     for (PersonDay person : morning.people().values()) {
-      if (person.leftAt() == null) {
+      if (person.leftAt() == null && servesAny(person)) {
         people.add(person(person));
       }
     }
@@ -90,15 +90,18 @@ final class PeopleInput {
     return sheets.containsKey(room) ? room : null;
   }
 
-  private static List<String> covers(PersonDay person) {
-    List<String> covers = new ArrayList<>();
-    for (RoomId room : person.plan().covers()) {
-      covers.add(room.value());
+  /** False for who serves only rooms without a case: the forecast does not know those. */
+  private boolean servesAny(PersonDay person) {
+    boolean named = !person.plan().covers().isEmpty() || person.plan().room() != null;
+    return ownRoom(person) != null || !named || !covers(person).isEmpty();
+  }
+
+  private List<String> covers(PersonDay person) {
+    List<RoomId> named = new ArrayList<>(person.plan().covers());
+    if (named.isEmpty() && person.plan().room() != null) {
+      named.add(person.plan().room());
     }
-    if (covers.isEmpty() && person.plan().room() != null) {
-      covers.add(person.plan().room().value());
-    }
-    return covers;
+    return named.stream().filter(sheets::containsKey).map(RoomId::value).toList();
   }
 
   private static List<String> roles(Role role) {
