@@ -1,13 +1,9 @@
 package sunup.board;
 
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import sunup.board.Morning.CaseDay;
 import sunup.board.Morning.Entered;
 import sunup.board.Morning.RoomDay;
-import sunup.board.Morning.Said;
-import sunup.sheets.SheetItem;
 
 /** What events about items make of the state. */
 final class ItemFacts {
@@ -153,29 +149,7 @@ final class ItemFacts {
       }
     }
     for (CaseDay day : List.copyOf(edit.from.cases().values())) {
-      takeBackSteps(edit, day, e.undone());
+      StartFacts.takenBack(edit, day, e.undone());
     }
-  }
-
-  private static void takeBackSteps(Edit edit, CaseDay day, CommandId undone) {
-    Map<Step, Long> steps = new LinkedHashMap<>(day.steps());
-    Map<Step, Said> by = new LinkedHashMap<>(day.saidBy());
-    List<ItemRef> flagged = day.flagged();
-    for (Map.Entry<Step, Said> said : day.saidBy().entrySet()) {
-      if (undone.equals(said.getValue().command())) {
-        Step step = said.getKey();
-        steps.remove(step);
-        by.remove(step);
-        flagged = flagged.stream().filter(ref -> !gates(edit.from, ref, step)).toList();
-      }
-    }
-    if (steps.size() != day.steps().size()) {
-      edit.put(Days.withSteps(day, steps, by, flagged, edit.touch));
-    }
-  }
-
-  private static boolean gates(Morning morning, ItemRef ref, Step step) {
-    SheetItem sheet = morning.sheetItem(ref);
-    return sheet != null && sheet.gates() == step;
   }
 }

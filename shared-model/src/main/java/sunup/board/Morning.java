@@ -171,8 +171,8 @@ public record Morning(
     }
   }
 
-  /** The command and the screen that said a step was reached. */
-  public record Said(CommandId command, String screen) {}
+  /** The command and the screen that said a step was reached, and what was open then. */
+  public record Said(CommandId command, String screen, List<ItemRef> open) {}
 
   /**
    * A reported cause.

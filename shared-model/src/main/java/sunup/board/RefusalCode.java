@@ -14,7 +14,8 @@ public enum RefusalCode {
   @JsonProperty("already-open")
   ALREADY_OPEN("This morning is open already; change single cases at the desk instead. %s"),
   @JsonProperty("morning-closed")
-  MORNING_CLOSED("This morning is closed and takes nothing more. %s"),
+  MORNING_CLOSED(
+      "This morning was closed over a week ago and takes nothing more. Keep a note on paper. %s"),
   @JsonProperty("not-allowed")
   NOT_ALLOWED("This role may not do that. Ask %s."),
   @JsonProperty("unknown")
@@ -22,17 +23,17 @@ public enum RefusalCode {
   @JsonProperty("changed-meanwhile")
   CHANGED_MEANWHILE("It changed meanwhile: %s. Look again, then decide."),
   @JsonProperty("core")
-  CORE("%s may not be left out: it belongs to the site's core."),
+  CORE("%s is of the site's core and may not be left out. Do it, or say what is wrong with it."),
   @JsonProperty("evidence-missing")
   EVIDENCE_MISSING("%s"),
   @JsonProperty("out-of-range")
   OUT_OF_RANGE("%s"),
   @JsonProperty("same-person")
-  SAME_PERSON("A second signature must be another person's: %s."),
+  SAME_PERSON("That must be another person: %s. Choose somebody else."),
   @JsonProperty("nothing-to-undo")
-  NOTHING_TO_UNDO("There is nothing left to take back: %s."),
+  NOTHING_TO_UNDO("There is nothing left to take back: %s. Say how it stands now."),
   @JsonProperty("case-cancelled")
-  CASE_CANCELLED("The case in this room is cancelled. %s"),
+  CASE_CANCELLED("There is no case here that takes place: look at the board. %s"),
   @JsonProperty("room-taken")
   ROOM_TAKEN("%s"),
   @JsonProperty("too-late")
@@ -40,11 +41,11 @@ public enum RefusalCode {
   @JsonProperty("bad-plan")
   BAD_PLAN("%s"),
   @JsonProperty("no-reason")
-  NO_REASON("No reason has been given yet for this case. %s"),
+  NO_REASON("No reason has been given yet for this case: give one first. %s"),
   @JsonProperty("id-reused")
   ID_REUSED("This command id was used for something else. Send it again under a new id. %s"),
   @JsonProperty("bad-command")
-  BAD_COMMAND("The command can't be read: %s.");
+  BAD_COMMAND("The command can't be read: %s. Send it again, complete.");
 
   private final String sentence;
 

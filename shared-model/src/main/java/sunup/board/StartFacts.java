@@ -1,10 +1,11 @@
 package sunup.board;
 
-import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import sunup.board.Morning.CaseDay;
 import sunup.board.Morning.Reason;
 import sunup.board.Morning.Said;
@@ -28,25 +29,42 @@ final class StartFacts {
     steps.merge(e.step(), edit.at(), Math::min);
     Map<Step, Said> by = new EnumMap<>(Step.class);
     by.putAll(day.saidBy());
-    by.put(e.step(), new Said(edit.recorded.command(), edit.touch.screen()));
-    List<ItemRef> flagged = new ArrayList<>(day.flagged());
-    for (ItemRef open : e.open()) {
-      if (!flagged.contains(open)) {
-        flagged.add(open);
-      }
-    }
-    edit.put(
-        Days.withSteps(
-            day,
-            Collections.unmodifiableMap(steps),
-            Collections.unmodifiableMap(by),
-            flagged,
-            edit.touch));
+    by.put(e.step(), new Said(edit.recorded.command(), edit.touch.screen(), e.open()));
+    put(edit, day, steps, by);
     if (e.step() == Step.SENT_FOR) {
       Words.ofPeople(edit, null);
     } else {
       Words.ofRoom(edit, day.plan().room());
     }
+  }
+
+  /** A step was told by mistake: what the command said of steps is taken back. */
+  static void takenBack(Edit edit, CaseDay day, CommandId undone) {
+    Map<Step, Long> steps = new EnumMap<>(Step.class);
+    Map<Step, Said> by = new EnumMap<>(Step.class);
+    day.saidBy()
+        .forEach(
+            (step, said) -> {
+              if (!undone.equals(said.command())) {
+                steps.put(step, day.steps().get(step));
+                by.put(step, said);
+              }
+            });
+    if (steps.size() != day.steps().size()) {
+      put(edit, day, steps, by);
+    }
+  }
+
+  private static void put(Edit edit, CaseDay day, Map<Step, Long> steps, Map<Step, Said> by) {
+    Set<ItemRef> flagged = new LinkedHashSet<>();
+    by.values().forEach(said -> flagged.addAll(said.open()));
+    edit.put(
+        Days.withSteps(
+            day,
+            Collections.unmodifiableMap(steps),
+            Collections.unmodifiableMap(by),
+            List.copyOf(flagged),
+            edit.touch));
   }
 
   static void reasonGiven(Edit edit, Event.ReasonGiven e) {

@@ -103,7 +103,7 @@ final class StartRules {
     }
     Reason reason = ask.morning.cases().get(caseId).reason();
     if (reason == null) {
-      return Ask.refuse(RefusalCode.NO_REASON, "Give one first.");
+      return Ask.refuse(RefusalCode.NO_REASON, null);
     }
     PersonId signer = ask.order.actor().person();
     boolean bothSigned = signer != null && reason.person() != null;
