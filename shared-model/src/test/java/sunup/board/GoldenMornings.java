@@ -1,0 +1,159 @@
+package sunup.board;
+
+import java.util.List;
+
+/** The mornings that golden journals were written from. */
+final class GoldenMornings {
+  private static final Actor SUPERVISOR = new Actor(Role.SUPERVISOR, Fixture.V1, "pocket-V1");
+  private static final Actor NURSE = Fixture.at(Fixture.R1, Role.CIRCULATING, Fixture.N1);
+  private static final Evidence TOUCH = new Evidence.Touch();
+
+  private GoldenMornings() {}
+
+  static Day play(String name) {
+    return switch (name) {
+      case "set-up" -> setUp();
+      case "trouble" -> trouble();
+      case "desk" -> desk();
+      default -> throw new IllegalArgumentException("add the morning " + name + " here first");
+    };
+  }
+
+  private static Command good(ItemRef item) {
+    return new Command.Good(item, TOUCH, null, null);
+  }
+
+  /** One room from arrival to incision, with nothing odd. */
+  private static Day setUp() {
+    ItemRef cylinder = Fixture.in(Fixture.R1, "machine.cylinder");
+    return Day.open()
+        .minute(2)
+        .by(Fixture.ANAESTHETIST_1, new Command.Arrive(Fixture.A1, Fixture.R1))
+        .minute(3)
+        .by(Fixture.ANAESTHETIST_1, new Command.Begin(cylinder, null))
+        .minute(4)
+        .by(
+            Fixture.ANAESTHETIST_1,
+            new Command.Good(cylinder, new Evidence.Reading(180, "bar", true), null, null))
+        .by(
+            Fixture.ANAESTHETIST_1,
+            new Command.Good(
+                Fixture.in(Fixture.R1, "machine.absorbent"),
+                new Evidence.Choice("fine"),
+                null,
+                null))
+        .minute(6)
+        .by(
+            Fixture.ANAESTHETIST_1,
+            new Command.Sweep(
+                Fixture.R1,
+                Section.MACHINE,
+                List.of(Fixture.in(Fixture.R1, "machine.alarms")),
+                null))
+        .minute(9)
+        .by(
+            Fixture.ANAESTHETIST_1,
+            new Command.Good(
+                Fixture.of(Fixture.C1, "drugs.controlled"), TOUCH, Fixture.A1, Fixture.N1))
+        .minute(10)
+        .by(NURSE, good(cylinder))
+        .by(NURSE, new Command.Good(cylinder, new Evidence.Reading(175, "bar", true), null, null))
+        .minute(40)
+        .by(Fixture.HOLDING, good(Fixture.of(Fixture.C1, "patient.identity")))
+        .by(Fixture.ANAESTHETIST_1, new Command.ReportReady(Fixture.R1))
+        .minute(50)
+        .by(Fixture.HOLDING, new Command.Reach(Fixture.C1, Step.SENT_FOR))
+        .minute(56)
+        .by(NURSE, new Command.Reach(Fixture.C1, Step.WHEELS_IN))
+        .minute(61)
+        .by(Fixture.ANAESTHETIST_1, new Command.Reach(Fixture.C1, Step.INDUCTION))
+        .minute(90)
+        .by(NURSE, new Command.Reach(Fixture.C1, Step.INCISION))
+        .minute(200)
+        .by(Fixture.DESK, new Command.CloseMorning());
+  }
+
+  /** Faults, mends, words that come late, things left out and taken back. */
+  private static Day trouble() {
+    ItemRef suction = Fixture.in(Fixture.R1, "suction.strong");
+    ItemRef planB = Fixture.of(Fixture.C1, "airway.planb");
+    ItemRef here = Fixture.of(Fixture.C2, "special.ultrasound");
+    ItemRef seen = Fixture.of(Fixture.C2, "surgeon.seen");
+    Day day =
+        Day.open()
+            .minute(5)
+            .by(Fixture.ANAESTHETIST_1, new Command.Fault(suction, Private.of("weak")))
+            .by(Fixture.ANAESTHETIST_1, new Command.AskHelp(Fixture.R1, Private.of("hands")))
+            .minute(6)
+            .by(Fixture.DESK, new Command.TakeFault(suction, Fixture.T1))
+            .by(Fixture.DESK, new Command.AnswerHelp(Fixture.R1, Fixture.T1))
+            .by(Fixture.DESK, new Command.Arrive(Fixture.T1, null))
+            .by(Fixture.DESK, new Command.Join(Fixture.T1, Fixture.R1))
+            .minute(12)
+            .by(Fixture.DESK, new Command.Mend(suction))
+            .touched(4, Fixture.ANAESTHETIST_1, good(suction))
+            .minute(13)
+            .by(Fixture.ANAESTHETIST_1, good(suction))
+            .minute(20)
+            .decided(Fixture.ANAESTHETIST_1, new Command.Reopen(suction, Private.of("gone")))
+            .decided(Fixture.ANAESTHETIST_1, new Command.LeaveOut(planB, Private.of("awake")))
+            .by(
+                Fixture.ANAESTHETIST_2,
+                new Command.Good(here, new Evidence.Scan(Fixture.US1), null, null))
+            .by(Fixture.ANAESTHETIST_2, new Command.Arrive(Fixture.A2, Fixture.R2))
+            .by(Fixture.DESK, new Command.ExpectItem(seen, Fixture.BOOKED, Private.of("phoned")))
+            .by(Fixture.ANAESTHETIST_2, good(Fixture.in(Fixture.R2, "machine.bag")));
+    CommandId slip = day.lastId();
+    return day.by(Fixture.ANAESTHETIST_2, new Command.Undo(slip))
+        .minute(21)
+        .by(
+            Fixture.ANAESTHETIST_2,
+            new Command.Good(
+                Fixture.in(Fixture.R2, "machine.cylinder"),
+                new Evidence.Reading(20, "bar", true),
+                null,
+                null))
+        .minute(22)
+        .decided(Fixture.DESK, new Command.Claim(Fixture.US1, Fixture.R3))
+        .decided(Fixture.DESK, new Command.Release(Fixture.US1))
+        .by(Fixture.DESK, new Command.HandOver(Fixture.A2, Fixture.A1, Fixture.R2))
+        .by(Fixture.DESK, new Command.Leave(Fixture.A2, null));
+  }
+
+  /** What the desk does: cases, agreed times, places, promises, reasons, notes. */
+  private static Day desk() {
+    return Day.draft()
+        .decided(Fixture.DESK, new Command.PromiseUnit(Fixture.US1, Fixture.R2))
+        .by(Fixture.DESK, new Command.ExpectPerson(Fixture.A2, Fixture.BEGIN, null))
+        .minute(0)
+        .by(Fixture.DESK, new Command.OpenMorning())
+        .minute(3)
+        .by(Fixture.ANAESTHETIST_1, good(Fixture.of(Fixture.C1, "drugs.drawn")))
+        .by(Fixture.DESK, new Command.SayRoom(Fixture.R3, RoomUse.CLEANING, Fixture.BOOKED))
+        .by(
+            Fixture.DESK,
+            new Command.PlaceOpens(Fixture.PHARMACY, Fixture.BEGIN + 25 * Fixture.MINUTE))
+        .minute(8)
+        .decided(Fixture.DESK, new Command.SwapCases(Fixture.C1, Fixture.C2))
+        .decided(
+            Fixture.DESK,
+            new Command.ChangeCase(
+                Fixture.casePlan(Fixture.C3, Fixture.R3, Fixture.BLOCK), Fixture.BLOCK))
+        .decided(SUPERVISOR, new Command.AgreeLater(Fixture.C1, Fixture.BOOKED + 900_000))
+        .by(
+            Fixture.DESK,
+            new Command.TakeHoldup(Fixture.R2, "item:drugs", Private.of("paged"), Fixture.BOOKED))
+        .by(Fixture.DESK, new Command.AddNote(null, Private.of("lift out of order")))
+        .minute(30)
+        .decided(Fixture.DESK, new Command.CancelCase(Fixture.C3, Private.of("fever")))
+        .by(
+            Fixture.DESK,
+            new Command.AddCase(
+                Fixture.casePlan(new CaseId("C9"), Fixture.R3, Fixture.PLAIN), Fixture.PLAIN))
+        .minute(80)
+        .by(Fixture.ANAESTHETIST_1, new Command.Reach(Fixture.C2, Step.INDUCTION))
+        .by(NURSE, new Command.GiveReason(Fixture.C2, DelayReason.SURGEON, null))
+        .decided(Fixture.DESK, new Command.DisputeReason(Fixture.C2, DelayReason.STAFF, null))
+        .decided(Fixture.DESK, new Command.AgreeReason(Fixture.C2));
+  }
+}
