@@ -6,8 +6,12 @@ import java.lang.reflect.RecordComponent;
 import java.util.List;
 import java.util.Optional;
 import sunup.codec.Maybe;
+import sunup.wire.ClientMessage;
 
-/** Finds what is missing in a record that came over the wire: what is not marked as optional. */
+/**
+ * Finds what is missing in a message that came over the wire: what is not marked as optional. What a
+ * command itself needs is the board's to say, which refuses it under its own id.
+ */
 final class Complete {
   private Complete() {}
 
@@ -40,7 +44,7 @@ final class Complete {
   }
 
   private static boolean ours(Class<?> type) {
-    return type.getName().startsWith("sunup.") && !type.equals(sunup.board.Private.class);
+    return type.getPackage().equals(ClientMessage.class.getPackage());
   }
 
   private static Object read(Method accessor, Object record) {
