@@ -17,7 +17,7 @@ final class Gates {
     }
     List<Placed> open = new ArrayList<>();
     for (Placed placed : morning.itemsOf(day.plan().room())) {
-      if (gates(placed.sheet(), day, step) && isOpen(morning.stateOf(placed.item(), now))) {
+      if (gates(placed.sheet(), day, step) && isOpen(morning.stateOf(placed, now))) {
         open.add(placed);
       }
     }

@@ -138,7 +138,7 @@ final class ItemRules {
     if (!aLookIsEnough || except.contains(placed.ref()) || kept(ask, placed.ref()) != null) {
       return false;
     }
-    ItemState state = ask.morning.stateOf(placed.item(), ask.at);
+    ItemState state = ask.morning.stateOf(placed, ask.at);
     return state == ItemState.OPEN || state == ItemState.IN_HAND || state == ItemState.LAPSED;
   }
 

@@ -14,20 +14,24 @@ final class Lapses {
 
   private Lapses() {}
 
-  static ItemState stateOf(Morning morning, Item item, long now) {
+  static ItemState stateOf(Morning morning, Item item, SheetItem sheet, long now) {
     if (item.state() != ItemState.GOOD) {
       return item.state();
     }
-    Long at = lapsesAt(morning, item);
+    Long at = lapsesAt(morning, item, sheet);
     return at != null && at <= now ? ItemState.LAPSED : ItemState.GOOD;
   }
 
-  static Long lapsesAt(Morning morning, Item item) {
-    if (item.state() != ItemState.GOOD) {
-      return null;
-    }
-    SheetItem sheet = morning.sheetItem(item.ref());
-    if (sheet == null || sheet.life() == null || sheet.life().minutes() == null) {
+  /**
+   * When the item stops counting, or null.
+   *
+   * @param sheet what the present sheet says of it, or null if it does not ask for it
+   */
+  static Long lapsesAt(Morning morning, Item item, SheetItem sheet) {
+    if (item.state() != ItemState.GOOD
+        || sheet == null
+        || sheet.life() == null
+        || sheet.life().minutes() == null) {
       return null;
     }
     CaseDay day = morning.caseOf(item.ref());

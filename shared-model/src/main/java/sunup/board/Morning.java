@@ -323,7 +323,12 @@ public record Morning(
 
   /** The state of an item at a moment, with lapses worked out. */
   public ItemState stateOf(Item item, long now) {
-    return Lapses.stateOf(this, item, now);
+    return Lapses.stateOf(this, item, sheetItem(item.ref()), now);
+  }
+
+  /** The same for an item whose sheet's line is at hand, without looking for it. */
+  public ItemState stateOf(Placed placed, long now) {
+    return Lapses.stateOf(this, placed.item(), placed.sheet(), now);
   }
 
   /**
@@ -333,12 +338,17 @@ public record Morning(
    */
   public ItemState stateOf(ItemRef ref, long now) {
     Item item = item(ref);
-    return item == null ? null : Lapses.stateOf(this, item, now);
+    return item == null ? null : stateOf(item, now);
   }
 
   /** When an item that is good stops counting, or null if it does not. May lie in the past. */
   public Long lapsesAt(Item item) {
-    return Lapses.lapsesAt(this, item);
+    return Lapses.lapsesAt(this, item, sheetItem(item.ref()));
+  }
+
+  /** The same for an item whose sheet's line is at hand, without looking for it. */
+  public Long lapsesAt(Placed placed) {
+    return Lapses.lapsesAt(this, placed.item(), placed.sheet());
   }
 
   /**

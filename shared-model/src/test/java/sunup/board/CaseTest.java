@@ -2,8 +2,13 @@ package sunup.board;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import sunup.board.Morning.CaseDay;
+import sunup.sheets.ComposedSheet;
+import sunup.sheets.EvidenceRule;
+import sunup.sheets.SheetItem;
 
 class CaseTest {
   private static final ItemRef DRAWN = Fixture.of(Fixture.C1, "drugs.drawn");
@@ -45,6 +50,27 @@ class CaseTest {
     assertThat(day.morning().caseIn(Fixture.R1).plan().id()).isEqualTo(Fixture.C2);
     assertThat(day.morning().rooms().get(Fixture.R1).readyAt()).isNull();
     assertThat(day.morning().roomOf(DRAWN)).isEqualTo(Fixture.R2);
+  }
+
+  @Test
+  void shouldAskTheNewRoomForWhatTheCaseNeedsOfItWhenSwapped() {
+    List<SheetItem> items = new ArrayList<>(Fixture.PLAIN.items());
+    items.add(
+        Fixture.item(
+            "room.table",
+            SheetItem.Belongs.ROOM,
+            Step.WHEELS_IN,
+            EvidenceRule.TOUCHED,
+            null));
+    ComposedSheet table = Fixture.sheet("table", items);
+    day.decided(
+            Fixture.DESK,
+            new Command.ChangeCase(Fixture.casePlan(Fixture.C1, Fixture.R1, table), table))
+        .decided(Fixture.DESK, new Command.SwapCases(Fixture.C1, Fixture.C2));
+
+    assertThat(day.state(Fixture.in(Fixture.R2, "room.table"))).isEqualTo(ItemState.OPEN);
+    assertThat(day.morning().itemsOf(Fixture.R2)).hasSize(items.size());
+    assertThat(day.morning().itemsOf(Fixture.R1)).hasSize(Fixture.BLOCK.items().size());
   }
 
   @Test

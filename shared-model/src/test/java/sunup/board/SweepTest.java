@@ -120,6 +120,27 @@ class SweepTest {
   }
 
   @Test
+  void shouldStillTakeBackATouchThatTurnedOutToBeOneOfManyTogether() {
+    ComposedSheet nine = Fixture.sheet("nine", nineTouches());
+    Day many =
+        Day.open()
+            .minute(1)
+            .decided(
+                Fixture.DESK,
+                new Command.ChangeCase(Fixture.casePlan(Fixture.C1, Fixture.R1, nine), nine));
+    many.minute(5).by(Fixture.ANAESTHETIST_1, touch(0));
+    CommandId first = many.lastId();
+    for (int i = 1; i < 8; i++) {
+      many.by(Fixture.ANAESTHETIST_1, touch(i));
+    }
+
+    many.by(Fixture.ANAESTHETIST_1, new Command.Undo(first));
+
+    assertThat(many.state(Fixture.of(Fixture.C1, "iv.line0"))).isEqualTo(ItemState.OPEN);
+    assertThat(many.state(Fixture.of(Fixture.C1, "iv.line1"))).isEqualTo(ItemState.GOOD);
+  }
+
+  @Test
   void shouldNotCountEightTouchesOverALongerTimeAsTogether() {
     ComposedSheet nine = Fixture.sheet("nine", nineTouches());
     Day many =
