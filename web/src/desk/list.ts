@@ -124,7 +124,7 @@ export function listPanel(at: Desk, state: ListState): TemplateResult {
         ${state.busy ? html`<span class="dim">asking the board</span>` : nothing}
       </div>
     </div>
-    <div role="status">${state.words ? html`<p class="card ask">${state.words}</p>` : nothing}</div>
+    <div role="status">${state.words ? html`<p class="card">${state.words}</p>` : nothing}</div>
     ${state.preview ? result(state, state.preview) : nothing}`;
 }
 

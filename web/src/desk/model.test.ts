@@ -65,7 +65,7 @@ describe('the desk', () => {
       person('missing', { plannedAt: 10 * MINUTE }),
       person('gone', { arrivedAt: 1, leftAt: 2 }),
     ];
-    expect(peopleInOrder(people, 30 * MINUTE).map((p) => p.label)).toEqual([
+    expect(peopleInOrder(people, 30 * MINUTE).map((p) => p.person)).toEqual([
       'missing',
       'says later',
       'later',

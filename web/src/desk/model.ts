@@ -8,6 +8,7 @@ import type {
   RoomPart,
 } from '../generated/wire.ts';
 import { isDone } from '../hands/items.ts';
+import { personName } from '../hands/words.ts';
 
 /** One room as the desk's list shows it. */
 export interface DeskRow {
@@ -92,7 +93,7 @@ export function peopleInOrder(people: readonly PersonPart[], now: number): Perso
     (a, b) =>
       rank(a) - rank(b) ||
       due(a) - due(b) ||
-      a.label.localeCompare(b.label, 'en', { numeric: true }),
+      personName(a).localeCompare(personName(b), 'en', { numeric: true }),
   );
 }
 

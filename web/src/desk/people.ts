@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import type { PersonPart } from '../generated/wire.ts';
 import { onSubmit, textField, timeField, timeIn } from '../hands/forms.ts';
+import { personName } from '../hands/words.ts';
 import type { Desk } from './main.ts';
 import { peopleInOrder } from './model.ts';
 
@@ -24,13 +25,13 @@ function card(at: Desk, p: PersonPart, people: PersonPart[]): TemplateResult {
       <span
         class="mark ${p.leftAt !== undefined ? 'left-out' : p.arrivedAt !== undefined ? 'good' : 'open'}"
       ></span>
-      <span class="grow">${p.label}<small>${personWords(at, p)}</small></span>
+      <span class="grow">${personName(p)}<small>${personWords(at, p)}</small></span>
       ${
         p.arrivedAt === undefined
           ? html`<button
-              aria-label="${p.label} arrived"
+              aria-label="${personName(p)} arrived"
               @click=${() =>
-                at.tell(`${p.label} arrived`, {
+                at.tell(`${personName(p)} arrived`, {
                   type: 'arrive',
                   person: p.person,
                   ...(p.ownRoom ? { room: p.ownRoom } : {}),
@@ -40,7 +41,11 @@ function card(at: Desk, p: PersonPart, people: PersonPart[]): TemplateResult {
             </button>`
           : nothing
       }
-      <button aria-expanded=${open} aria-label="${p.label}: more" @click=${() => at.toggle(p.key)}>
+      <button
+        aria-expanded=${open}
+        aria-label="${personName(p)}: more"
+        @click=${() => at.toggle(p.key)}
+      >
         …
       </button>
     </div>
@@ -74,7 +79,7 @@ function more(at: Desk, p: PersonPart, people: PersonPart[]): TemplateResult {
               const time = timeIn(at, form, 'at');
               if (time !== undefined) {
                 const said = fields['said'] ?? '';
-                at.tell(`${p.label} expected ${at.hhmm(time)}`, {
+                at.tell(`${personName(p)} expected ${at.hhmm(time)}`, {
                   type: 'expect-person',
                   person: p.person,
                   at: time,
@@ -85,13 +90,14 @@ function more(at: Desk, p: PersonPart, people: PersonPart[]): TemplateResult {
             })}
           >
             <div class="do">
-              ${timeField('at', `${p.label} expected at`)} ${textField('said', 'what was said')}
+              ${timeField('at', `${personName(p)} expected at`)}
+              ${textField('said', 'what was said')}
               <button>Expected</button>
             </div>
           </form>`
         : html`<form
               @submit=${onSubmit((fields) => {
-                at.tell(`${p.label} goes to ${fields['room']}`, {
+                at.tell(`${personName(p)} goes to ${fields['room']}`, {
                   type: 'join',
                   person: p.person,
                   room: fields['room']!,
@@ -107,7 +113,7 @@ function more(at: Desk, p: PersonPart, people: PersonPart[]): TemplateResult {
                 <button
                   type="button"
                   @click=${() => {
-                    at.tell(`${p.label} left`, { type: 'leave', person: p.person });
+                    at.tell(`${personName(p)} left`, { type: 'leave', person: p.person });
                     at.done();
                   }}
                 >
@@ -125,7 +131,7 @@ function handOver(at: Desk, p: PersonPart, others: PersonPart[], room: string): 
     @submit=${onSubmit((fields) => {
       const to = others.find((o) => o.person === fields['to']);
       if (to) {
-        at.tell(`room ${room}: ${p.label} hands over to ${to.label}`, {
+        at.tell(`room ${room}: ${personName(p)} hands over to ${personName(to)}`, {
           type: 'hand-over',
           from: p.person,
           to: to.person,
@@ -137,7 +143,7 @@ function handOver(at: Desk, p: PersonPart, others: PersonPart[], room: string): 
   >
     <div class="do">
       <select name="to" aria-label="hands over to">
-        ${others.map((o) => html`<option value=${o.person}>${o.label}</option>`)}
+        ${others.map((o) => html`<option value=${o.person}>${personName(o)}</option>`)}
       </select>
       <button>Hands over room ${room}</button>
     </div>

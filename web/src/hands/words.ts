@@ -1,6 +1,7 @@
 import type {
   DelayReason,
   ItemState,
+  PersonPart,
   Role,
   RoomUse,
   Section,
@@ -86,6 +87,16 @@ export const REASONS: readonly DelayReason[] = [
   'emergency',
   'other',
 ];
+
+/** A person by role and place, never by name: "circulating nurse of 2", "technician 1". */
+export function personName(person: PersonPart): string {
+  const role = roleName(person.role);
+  if (person.ownRoom !== undefined) {
+    return `${role} of ${person.ownRoom}`;
+  }
+  const id = person.person;
+  return `${role} ${id.startsWith(`${person.role}-`) ? id.slice(person.role.length + 1) : id}`;
+}
 
 /** Faults that are quick to say, by section; anything else is typed. */
 const FAULTS: Partial<Record<Section, readonly string[]>> = {

@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { CommandUnion, ItemPart } from '../generated/wire.ts';
 import { nextTimes, timeOn } from '../hands/clock.ts';
 import { evidenceWords, isDone } from '../hands/items.ts';
-import { faultWords, LEFT_OUT, stateName } from '../hands/words.ts';
+import { faultWords, LEFT_OUT, personName, stateName } from '../hands/words.ts';
 import type { Holding } from './main.ts';
 import { cellWord, type Row } from './model.ts';
 
@@ -128,7 +128,7 @@ function answer(at: Holding, item: ItemPart): TemplateResult {
       .filter((p) => p.arrivedAt !== undefined && p.leftAt === undefined)
       .filter((p) => item.who.includes(p.role) || p.role === 'holding');
     const first = people.find((p) => p.person === at.signer);
-    return html`<h3>${first ? `Done by ${first.label}, seen by` : 'Done by'}</h3>
+    return html`<h3>${first ? `Done by ${personName(first)}, seen by` : 'Done by'}</h3>
       <div class="col">
         ${people
           .filter((p) => p !== first)
@@ -149,11 +149,11 @@ function answer(at: Holding, item: ItemPart): TemplateResult {
                       by: first.person,
                       witness: p.person,
                     },
-                    ` done by ${first.label}, seen by ${p.label}`,
+                    ` done by ${personName(first)}, seen by ${personName(p)}`,
                   );
                 }}
               >
-                ${p.label}
+                ${personName(p)}
               </button>`,
           )}
         ${

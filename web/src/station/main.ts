@@ -6,7 +6,7 @@ import { cannotBe, outsideBand, type SectionView, short } from '../hands/items.t
 import { BoardPage } from '../hands/page.ts';
 import '../look/index.ts';
 import { shared } from '../hands/style.ts';
-import { CAUTION, count, SEND, sectionName, stepName } from '../hands/words.ts';
+import { CAUTION, count, personName, SEND, sectionName, stepName } from '../hands/words.ts';
 import {
   canSweep,
   good,
@@ -158,7 +158,7 @@ export class Station extends BoardPage {
     this.signed = person.person;
     sessionStorage.setItem(this.storageKey, person.person);
     if (command) {
-      this.tell(`${person.label} ${command.type === 'arrive' ? 'here' : 'joined'}`, command, {
+      this.tell(`${personName(person)} ${command.type === 'arrive' ? 'here' : 'joined'}`, command, {
         about: [person.key],
       });
     }
@@ -171,7 +171,7 @@ export class Station extends BoardPage {
   }
 
   leave(person: PersonPart): void {
-    this.tell(`${person.label} leaves room ${this.room}`, {
+    this.tell(`${personName(person)} leaves room ${this.room}`, {
       type: 'leave',
       person: person.person,
       room: this.room,
@@ -180,7 +180,7 @@ export class Station extends BoardPage {
   }
 
   handOver(from: PersonPart, to: PersonPart): void {
-    this.tell(`handed over to ${to.label}`, {
+    this.tell(`handed over to ${personName(to)}`, {
       type: 'hand-over',
       from: from.person,
       to: to.person,

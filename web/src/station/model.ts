@@ -4,6 +4,7 @@ import type {
   EvidenceUnion,
   ItemPart,
   PersonPart,
+  Role,
   RoomPart,
   Section,
   Step,
@@ -115,7 +116,16 @@ export function good(
 
 /** People who may sign on here: the room's own first, then those who serve it, then roaming. */
 export function peopleFor(people: readonly PersonPart[], room: string): PersonPart[] {
-  const away: readonly string[] = ['manager', 'admin', 'display', 'desk', 'pharmacy', 'holding'];
+  const away: readonly Role[] = [
+    'manager',
+    'admin',
+    'display',
+    'desk',
+    'pharmacy',
+    'holding',
+    'surgeon',
+    'porter',
+  ];
   const rank = (p: PersonPart) =>
     p.ownRoom === room ? 0 : p.room === room ? 1 : p.covers.includes(room) ? 2 : 3;
   return people

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { ItemPart } from '../generated/wire.ts';
 import { bandWords, isDone, outsideBand, wantsAnswer } from '../hands/items.ts';
-import { faultWords, LEFT_OUT, reading, roleName, SEND } from '../hands/words.ts';
+import { faultWords, LEFT_OUT, personName, reading, roleName, SEND } from '../hands/words.ts';
 import type { Asking, Side, Station } from './main.ts';
 import { peopleFor, type StationView } from './model.ts';
 import { itemSmall } from './rows.ts';
@@ -47,7 +47,7 @@ function whoSheet(at: Station): TemplateResult {
   const others = people.filter((p) => p !== me);
   return frame(
     at,
-    me ? `${me.label} is signed on` : 'Who is here?',
+    me ? `${personName(me)} is signed on` : 'Who is here?',
     html`${
         me
           ? html`<div class="grid">
@@ -61,7 +61,7 @@ function whoSheet(at: Station): TemplateResult {
           (p, i) =>
             html`<div class="two">
               <button class="wide" ?data-first=${i === 0} @click=${() => at.sign(p)}>
-                ${p.label}<small
+                ${personName(p)}<small
                   >${hereWords(at, p)}${p.room && p.room !== at.room ? ` · now in ${p.room}` : ''}</small
                 >
               </button>
@@ -349,7 +349,7 @@ function witness(at: Station, asking: Asking, item: ItemPart): TemplateResult {
             ?data-first=${i === 0}
             @click=${() => at.sendGood(asking, item, asking.given ?? { kind: 'touch' }, p.person)}
           >
-            ${p.label}
+            ${personName(p)}
           </button>`,
       )}
     </div>`;

@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { CasePart, PersonPart } from '../generated/wire.ts';
 import { goingWords } from '../hands/bands.ts';
 import { minutesTo } from '../hands/clock.ts';
-import { useName } from '../hands/words.ts';
+import { personName, useName } from '../hands/words.ts';
 import type { Station } from './main.ts';
 import { peopleFor, type StationView } from './model.ts';
 
@@ -50,13 +50,13 @@ function who(at: Station): TemplateResult {
   const own = people.find((p) => p.ownRoom === at.room && p.arrivedAt === undefined);
   if (me) {
     return html`<button @click=${() => at.show({ kind: 'who' })}>
-      ${me.label}<small>${hereWords(at, me)}</small>
+      ${personName(me)}<small>${hereWords(at, me)}</small>
     </button>`;
   }
   return html`${
       own
         ? html`<button class="first" @click=${() => at.sign(own)}>
-            I am here<small>${own.label}</small>
+            I am here<small>${personName(own)}</small>
           </button>`
         : nothing
     }
