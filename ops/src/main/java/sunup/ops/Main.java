@@ -16,7 +16,7 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     version = "Sunup 0.1.0",
     description = "A live readiness board for the first cases of the day.",
-    subcommands = {RunCommand.class, RehearseCommand.class})
+    subcommands = {RunCommand.class, RehearseCommand.class, sunup.ops.bench.BenchCommand.class})
 public final class Main implements Runnable {
   static final int FAILED = 1;
   static final int WRONG = 2;

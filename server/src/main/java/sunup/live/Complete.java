@@ -1,15 +1,17 @@
 package sunup.live;
 
-import com.fasterxml.jackson.annotation.JsonValue;
 import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.Method;
 import java.lang.reflect.RecordComponent;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import sunup.codec.Maybe;
+import sunup.wire.ClientMessage;
 
-/** Finds what is missing in a record that came over the wire: what is not marked as optional. */
+/**
+ * Finds what is missing in a message that came over the wire: what is not marked as optional. What a
+ * command itself needs is the board's to say, which refuses it under its own id.
+ */
 final class Complete {
   private Complete() {}
 
@@ -41,12 +43,8 @@ final class Complete {
     return Optional.empty();
   }
 
-  /** What is written as one value (an id, an item's reference) has no fields on the wire. */
   private static boolean ours(Class<?> type) {
-    return type.getName().startsWith("sunup.")
-        && !type.equals(sunup.board.Private.class)
-        && Arrays.stream(type.getDeclaredMethods())
-            .noneMatch(method -> method.isAnnotationPresent(JsonValue.class));
+    return type.getPackage().equals(ClientMessage.class.getPackage());
   }
 
   private static Object read(Method accessor, Object record) {

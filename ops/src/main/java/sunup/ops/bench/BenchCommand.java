@@ -1,0 +1,21 @@
+package sunup.ops.bench;
+
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** Measures the board on this machine. */
+@Command(
+    name = "bench",
+    mixinStandardHelpOptions = true,
+    description = "Measures the board on this machine: figures, never a pass or fail.",
+    subcommands = {ForecastBench.class, TouchBench.class})
+public final class BenchCommand implements Runnable {
+  @Spec private CommandSpec spec;
+
+  @Override
+  public void run() {
+    throw new ParameterException(spec.commandLine(), "Say what to measure:");
+  }
+}
