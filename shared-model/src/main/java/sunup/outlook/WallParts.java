@@ -207,9 +207,18 @@ final class WallParts {
     return help != null && help.answeredBy() == null;
   }
 
+  /** What holds the room up most; that too little was planned helps nobody who could still act. */
   private Share first(String id) {
     RoomOut figure = figures.get(id);
-    return figure == null || figure.holdups().isEmpty() ? null : figure.holdups().get(0);
+    if (figure == null || figure.holdups().isEmpty()) {
+      return null;
+    }
+    for (Share share : figure.holdups()) {
+      if (!share.kind().equals("plan")) {
+        return share;
+      }
+    }
+    return figure.holdups().get(0);
   }
 
   private String words(String id, RoomJudged said, Words words) {
