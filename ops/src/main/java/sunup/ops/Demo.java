@@ -1,21 +1,82 @@
 package sunup.ops;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.ZoneId;
-import sunup.codec.Json;
+import java.time.LocalDate;
+import java.util.List;
+import sunup.board.MorningPlan;
+import sunup.codec.BadJson;
+import sunup.codec.Problem;
+import sunup.intake.CaseList;
+import sunup.intake.CaseListResult;
+import sunup.intake.Planner;
+import sunup.intake.SiteFile;
+import sunup.intake.SiteReader;
+import sunup.ops.rehearsal.Script;
+import sunup.ops.rehearsal.Story;
+import sunup.sheets.Sheets;
 
-/** The demo's files as its folder holds them: the invented site, its case list and its story. */
-record Demo(Path siteFile, Path caseList, Path storyFile, ZoneId zone) {
-  static Demo open(DemoFolder folder) throws IOException {
-    Path site = folder.file("site.json");
-    JsonNode read = Json.mapper().readTree(Files.readAllBytes(site));
-    return new Demo(
-        site,
-        folder.file("cases.csv"),
-        folder.file("story.json"),
-        ZoneId.of(read.path("zone").asText()));
+/**
+ * A hospital with a case list and a story, to be rehearsed.
+ *
+ * @param cases the case list as it is in its file, CSV
+ */
+record Demo(SiteFile site, byte[] cases, Story story) {
+  /** The invented hospital that comes with the program, as its files are in the folder. */
+  static Demo in(DemoFolder folder) throws IOException, Wrong {
+    return read(folder.file("site.json"), folder.file("cases.csv"), folder.file("story.json"));
+  }
+
+  /**
+   * @param storyFile null if nothing special happens
+   */
+  static Demo read(Path siteFile, Path caseFile, Path storyFile) throws IOException, Wrong {
+    SiteReader.Result site = SiteReader.read(siteFile.toString(), text(siteFile));
+    if (site.site() == null) {
+      throw wrong(siteFile, site.problems());
+    }
+    try {
+      Story story = storyFile == null ? Story.PLAIN : Story.read(text(storyFile));
+      return new Demo(site.site(), text(caseFile).getBytes(StandardCharsets.UTF_8), story);
+    } catch (BadJson e) {
+      throw Wrong.input(storyFile + ": " + e.getMessage());
+    }
+  }
+
+  private static String text(Path file) throws IOException, Wrong {
+    if (!Files.isReadable(file)) {
+      throw Wrong.input(file + " can't be read.");
+    }
+    return Files.readString(file);
+  }
+
+  /** The plan of a morning, as taking the case list makes it. */
+  MorningPlan plan(LocalDate date) throws Wrong {
+    CaseListResult list = CaseList.read(cases, site, date, Sheets.standard());
+    if (!list.problems().isEmpty()) {
+      throw wrong(Path.of("the case list"), list.problems());
+    }
+    Planner.Planned planned = Planner.plan(site, list.cases(), date);
+    if (planned.plan() == null) {
+      throw wrong(Path.of("the case list"), planned.problems());
+    }
+    return planned.plan();
+  }
+
+  /** The morning as it is played from a seed. */
+  Script script(LocalDate date, long seed) throws Wrong {
+    try {
+      return Script.write(plan(date), story, seed);
+    } catch (IllegalArgumentException e) {
+      throw Wrong.input(e.getMessage());
+    }
+  }
+
+  private static Wrong wrong(Path file, List<Problem> problems) {
+    StringBuilder text = new StringBuilder(file + " can't be used:");
+    problems.forEach(p -> text.append(System.lineSeparator()).append("  ").append(p));
+    return Wrong.input(text.toString());
   }
 }

@@ -6,6 +6,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
+import sunup.ops.bench.BenchCommand;
 
 /**
  * The one command line. Exit codes: 0 done, 1 it could not be done, 2 the command line or a file
@@ -16,7 +17,9 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     version = "Sunup 0.1.0",
     description = "A live readiness board for the first cases of the day.",
-    subcommands = {RunCommand.class, RehearseCommand.class, sunup.ops.bench.BenchCommand.class})
+    subcommands = {
+      RunCommand.class, RehearseCommand.class, ForecastCommand.class, BenchCommand.class
+    })
 public final class Main implements Runnable {
   static final int FAILED = 1;
   static final int WRONG = 2;

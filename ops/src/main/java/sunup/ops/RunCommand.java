@@ -126,7 +126,7 @@ final class RunCommand implements Callable<Integer> {
     Path once = data == null ? Files.createTempDirectory("sunup-demo-") : null;
     try {
       DemoFolder folder = new DemoFolder(once != null ? once : data.resolve("demo"));
-      Demo demo = Demo.open(folder);
+      Demo demo = Demo.in(folder);
       DemoFolder.Kept kept = folder.kept();
       if (kept != null && seed != null && seed != kept.seed()) {
         throw Wrong.input(
@@ -136,10 +136,10 @@ final class RunCommand implements Callable<Integer> {
                 + ". Leave --seed out to go on, or take another --data.");
       }
       long plays = kept != null ? kept.seed() : seed != null ? seed : 1;
-      long from = kept != null ? kept.morningClock() : beginning(demo.zone());
+      long from = kept != null ? kept.morningClock() : beginning(demo.site().settings().zoneId());
       ScaledClock clock = new ScaledClock(ScaledClock.RealTime.MACHINE, from, speed);
       serve(
-          ServerOptions.of(folder.folder(), demo.siteFile(), port, clock),
+          ServerOptions.of(folder.folder(), folder.file("site.json"), port, clock),
           (vertx, server) -> play(vertx, folder, plays, clock));
     } finally {
       if (once != null) {
