@@ -23,7 +23,7 @@ import sunup.sheets.Sheets;
  *
  * @param cases the case list as it is in its file, CSV
  */
-record Demo(SiteFile site, byte[] cases, Story story) {
+record Demo(SiteFile site, String cases, Story story) {
   /** The invented hospital that comes with the program, as its files are in the folder. */
   static Demo in(DemoFolder folder) throws IOException, Wrong {
     return read(folder.file("site.json"), folder.file("cases.csv"), folder.file("story.json"));
@@ -39,7 +39,7 @@ record Demo(SiteFile site, byte[] cases, Story story) {
     }
     try {
       Story story = storyFile == null ? Story.PLAIN : Story.read(text(storyFile));
-      return new Demo(site.site(), text(caseFile).getBytes(StandardCharsets.UTF_8), story);
+      return new Demo(site.site(), text(caseFile), story);
     } catch (BadJson e) {
       throw Wrong.input(storyFile + ": " + e.getMessage());
     }
@@ -54,7 +54,8 @@ record Demo(SiteFile site, byte[] cases, Story story) {
 
   /** The plan of a morning, as taking the case list makes it. */
   MorningPlan plan(LocalDate date) throws Wrong {
-    CaseListResult list = CaseList.read(cases, site, date, Sheets.standard());
+    CaseListResult list =
+        CaseList.read(cases.getBytes(StandardCharsets.UTF_8), site, date, Sheets.standard());
     if (!list.problems().isEmpty()) {
       throw wrong(Path.of("the case list"), list.problems());
     }

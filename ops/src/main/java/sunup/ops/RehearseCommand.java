@@ -42,7 +42,7 @@ final class RehearseCommand implements Callable<Integer> {
   @Option(
       names = "--seed",
       description = "The same seed plays the same morning (${DEFAULT-VALUE}).",
-      defaultValue = "1")
+      defaultValue = "" + RunCommand.DEFAULT_SEED)
   private long seed;
 
   @Option(
