@@ -26,6 +26,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import sunup.http.ServerOptions;
 import sunup.http.SunupServer;
+import sunup.ops.rehearsal.Player;
 import sunup.suites.Clock;
 
 /** Runs the board on this machine until it is told to stop. */
@@ -143,7 +144,7 @@ final class RunCommand implements Callable<Integer> {
       ScaledClock clock = new ScaledClock(ScaledClock.RealTime.MACHINE, from, speed);
       serve(
           ServerOptions.of(folder.folder(), folder.file("site.json"), port, clock),
-          (vertx, server) -> play(vertx, folder, plays, clock));
+          (vertx, server) -> play(vertx, server.port(), folder, demo, plays, clock));
     } finally {
       if (once != null) {
         DemoFolder.remove(once);
@@ -157,23 +158,47 @@ final class RunCommand implements Callable<Integer> {
     return day.atTime(at).atZone(zone).toInstant().toEpochMilli();
   }
 
-  private Runnable play(Vertx vertx, DemoFolder folder, long plays, Clock clock)
-      throws IOException {
-    if (noRehearsal) {
-      LOG.info("nobody plays: report by hand");
-    }
+  private Runnable play(
+      Vertx vertx, int actual, DemoFolder folder, Demo demo, long plays, Clock clock)
+      throws Exception {
+    new DemoDesk(actual).begin(demo.cases(), clock.morningMs());
     folder.keep(new DemoFolder.Kept(plays, clock.morningMs()));
-    long keeping =
-        vertx.setPeriodic(
-            KEEP_MS,
-            t -> {
+    long keeping = vertx.setPeriodic(KEEP_MS, t -> keep(folder, plays, clock));
+    Player player = noRehearsal ? null : rehearse(vertx, actual, demo, plays, clock);
+    return () -> {
+      vertx.cancelTimer(keeping);
+      if (player != null) {
+        player.close();
+      }
+      keep(folder, plays, clock);
+    };
+  }
+
+  private static void keep(DemoFolder folder, long plays, Clock clock) {
+    try {
+      folder.keep(new DemoFolder.Kept(plays, clock.morningMs()));
+    } catch (IOException e) {
+      LOG.warn("the demo's clock can't be written down: {}", e.getMessage());
+    }
+  }
+
+  private static Player rehearse(Vertx vertx, int actual, Demo demo, long plays, Clock clock) {
+    Player player =
+        new Player(
+            vertx,
+            ServerOptions.DEFAULT_HOST,
+            actual,
+            morning -> {
               try {
-                folder.keep(new DemoFolder.Kept(plays, clock.morningMs()));
-              } catch (IOException e) {
-                LOG.warn("the demo's clock can't be written down: {}", e.getMessage());
+                return demo.script(morning.date(), plays);
+              } catch (Wrong e) {
+                throw new IllegalArgumentException(e.getMessage(), e);
               }
-            });
-    return () -> vertx.cancelTimer(keeping);
+            },
+            0,
+            clock::monotonicMs);
+    player.start().onFailure(e -> LOG.error("the rehearsal stopped: {}", e.getMessage()));
+    return player;
   }
 
   /** Does what goes on beside the server; what it returns ends that. */
