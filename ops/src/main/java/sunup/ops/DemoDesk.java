@@ -27,7 +27,8 @@ final class DemoDesk {
   private static final int ANSWERS = 4;
 
   private final String root;
-  private final HttpClient http = HttpClient.newBuilder().connectTimeout(PATIENCE).build();
+  private final HttpClient http =
+      HttpClient.newBuilder().version(HttpClient.Version.HTTP_1_1).connectTimeout(PATIENCE).build();
 
   /**
    * @param port of a board on this machine

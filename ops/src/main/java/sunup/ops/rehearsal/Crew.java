@@ -47,9 +47,4 @@ final class Crew {
     }
     return crew;
   }
-
-  /** True if this person can fill a slot of the item. */
-  static boolean wants(Job job, Worker worker) {
-    return job.item.who().stream().anyMatch(slot -> slot.contains(worker.role));
-  }
 }

@@ -1,9 +1,12 @@
 package sunup.ops.rehearsal;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import sunup.board.ItemRef;
 import sunup.board.PersonId;
+import sunup.board.Role;
 import sunup.sheets.SheetItem;
 
 /** One item as it truly stands. */
@@ -20,6 +23,10 @@ final class Job {
   final Theatre room;
   final SheetItem item;
   final ItemRef ref;
+
+  /** The roles of which somebody can take part in it. */
+  final Set<Role> wanted = EnumSet.noneOf(Role.class);
+
   State state = State.OPEN;
   List<Worker> hands = List.of();
 
@@ -40,6 +47,7 @@ final class Job {
         item.belongs() == SheetItem.Belongs.ROOM
             ? ItemRef.of(room.id, item.key())
             : ItemRef.of(room.plan.id(), item.key());
+    item.who().forEach(wanted::addAll);
   }
 
   String name() {

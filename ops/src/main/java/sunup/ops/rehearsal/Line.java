@@ -100,7 +100,7 @@ final class Line {
     }
     socket = ws;
     viewed = false;
-    ws.handler(this::heard);
+    ws.binaryMessageHandler(this::heard);
     ws.exceptionHandler(e -> LOG.debug("{}: {}", screen, e.getMessage()));
     ws.closeHandler(
         v -> {

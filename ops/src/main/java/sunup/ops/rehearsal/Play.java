@@ -152,7 +152,7 @@ final class Play {
       again = false;
       for (Theatre room : world.rooms.values()) {
         for (Job job : room.jobs) {
-          if (job.item.isMilestone() && startable(job)) {
+          if (job.state == Job.State.OPEN && job.item.isMilestone() && startable(job)) {
             good(job);
             again = true;
           }
@@ -177,7 +177,7 @@ final class Play {
     Job best = null;
     List<Worker> crew = null;
     for (Job job : room.jobs) {
-      if (!Crew.wants(job, w) || !startable(job)) {
+      if (job.state != Job.State.OPEN || !job.wanted.contains(w.role) || !startable(job)) {
         continue;
       }
       job.wantedSince = job.wantedSince == null ? (Long) now : job.wantedSince;

@@ -57,6 +57,7 @@ public final class Player {
   private final Promise<Tally> over = Promise.promise();
   private Context context;
   private WebSocketClient client;
+  private boolean asked;
   private Script script;
   private int next;
   private int told;
@@ -178,16 +179,21 @@ public final class Player {
   }
 
   private void beat(JsonNode m) {
-    if (script == null) {
+    if (!asked) {
+      asked = true;
       MorningId morning = MorningId.parse(m.path("morning").asText());
-      try {
-        script = scripts.apply(morning);
-      } catch (IllegalArgumentException e) {
-        over.tryFail(e);
-        stop();
-        return;
-      }
-      LOG.info("rehearsing {} with seed {}", morning, script.seed());
+      vertx
+          .executeBlocking(() -> scripts.apply(morning))
+          .onSuccess(
+              written -> {
+                script = written;
+                LOG.info("rehearsing {} with seed {}", morning, written.seed());
+              })
+          .onFailure(
+              e -> {
+                over.tryFail(e);
+                stop();
+              });
     }
     if (!m.path("readOnly").asBoolean()) {
       clock.beat(
