@@ -57,11 +57,7 @@ class CaseTest {
     List<SheetItem> items = new ArrayList<>(Fixture.PLAIN.items());
     items.add(
         Fixture.item(
-            "room.table",
-            SheetItem.Belongs.ROOM,
-            Step.WHEELS_IN,
-            EvidenceRule.TOUCHED,
-            null));
+            "room.table", SheetItem.Belongs.ROOM, Step.WHEELS_IN, EvidenceRule.TOUCHED, null));
     ComposedSheet table = Fixture.sheet("table", items);
     day.decided(
             Fixture.DESK,

@@ -107,8 +107,14 @@ final class Told {
     if (f.room() == null) {
       desk(at, arrive, null);
     } else {
-      station(at, f.room(), f.person(), arrive, null);
+      // The surgeon never touches a screen: somebody of the room tells it, unsigned.
+      station(at, f.room(), isSurgeon(f.person()) ? null : f.person(), arrive, null);
     }
+  }
+
+  private boolean isSurgeon(PersonId person) {
+    return world.workers.stream()
+        .anyMatch(w -> w.role == Role.SURGEON && w.name.equals(person.value()));
   }
 
   private void began(Fact.Began f) {
