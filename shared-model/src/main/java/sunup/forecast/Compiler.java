@@ -57,8 +57,8 @@ final class Compiler {
     needs();
     links();
     peopleArrays();
-    masks();
     new Ranking(m).rank();
+    Masks.set(m);
     return m;
   }
 
@@ -107,7 +107,6 @@ final class Compiler {
     m.kinds = in.kinds().size();
     m.kindId = new String[m.kinds];
     m.capacity = new int[m.kinds];
-    m.kindRooms = new long[m.kinds][(m.rooms + 63) / 64];
     for (int k = 0; k < m.kinds; k++) {
       KindIn kind = in.kinds().get(k);
       kindIndex.put(kind.id(), k);
@@ -331,7 +330,6 @@ final class Compiler {
         ends.get(last).add(all.size());
         until.add(last);
         all.add(need);
-        m.kindRooms[kindIndex.get(need.kind())][m.room[i] >> 6] |= 1L << m.room[i];
       }
     }
     m.firstNeed[m.items] = all.size();
@@ -425,7 +423,6 @@ final class Compiler {
     int n = m.people;
     m.personId = new String[n];
     m.personRoom = new int[n];
-    m.personRooms = new long[n][(m.rooms + 63) / 64];
     m.personGroups = new int[n][];
     m.personScope = new long[n];
     m.arrivedAt = new long[n];
@@ -442,11 +439,6 @@ final class Compiler {
       PersonIn person = people.get(p);
       m.personId[p] = person.id();
       m.personRoom[p] = person.room() == null ? -1 : roomIndex.getOrDefault(person.room(), -1);
-      for (int r = 0; r < m.rooms; r++) {
-        if (Components.serves(person, m.roomId[r])) {
-          m.personRooms[p][r >> 6] |= 1L << r;
-        }
-      }
       List<Integer> in1 = new ArrayList<>();
       groups.forEach(
           (members, id) -> {
@@ -482,29 +474,5 @@ final class Compiler {
       }
     }
     return last;
-  }
-
-  private void masks() {
-    int most = 1;
-    for (int r = 0; r < m.rooms; r++) {
-      most = Math.max(most, m.firstItem[r + 1] - m.firstItem[r]);
-    }
-    m.words = (most + 63) / 64;
-    m.ownItems = new long[m.rooms * m.words];
-    m.askedItems = new long[m.rooms * m.words];
-    m.errandItems = new long[m.rooms * m.words];
-    for (int i = 0; i < m.items; i++) {
-      int local = i - m.firstItem[m.room[i]];
-      int word = m.room[i] * m.words + (local >> 6);
-      boolean own = false;
-      for (int s = m.firstSlot[i]; s < m.firstSlot[i + 1]; s++) {
-        own |= m.slotOwn[s].length > 0;
-      }
-      if (own) {
-        m.ownItems[word] |= 1L << local;
-        m.askedItems[word] |= m.asked[i] ? 1L << local : 0;
-        m.errandItems[word] |= m.place[i] >= 0 ? 1L << local : 0;
-      }
-    }
   }
 }

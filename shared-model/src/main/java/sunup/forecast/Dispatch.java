@@ -19,6 +19,9 @@ final class Dispatch {
   /** Who was chosen, by slot of the item. */
   final int[] chosen = new int[Limits.SLOTS];
 
+  /** By word of the room looked at: items that its free people could take. */
+  private final long[] could;
+
   private final boolean[] used;
   private final boolean[][] tried;
 
@@ -33,6 +36,7 @@ final class Dispatch {
     this.m = m;
     this.floor = floor;
     this.trial = trial;
+    could = new long[m.words];
     used = new boolean[m.people];
     tried = new boolean[Limits.SLOTS][m.people];
     waiting = new int[m.items];
@@ -67,22 +71,20 @@ final class Dispatch {
     if (waitingCount > 0 || keeps) {
       reserve(now);
     }
-    for (int w = 0; w < floor.dirty.length; w++) {
-      long bits = floor.dirty[w];
-      floor.dirty[w] = 0;
+    for (int w = 0; w < floor.lookRooms.length; w++) {
+      long bits = floor.lookRooms[w];
+      floor.lookRooms[w] = 0;
       while (bits != 0) {
         int r = (w << 6) + Long.numberOfTrailingZeros(bits);
         bits &= bits - 1;
-        if (r < m.rooms && floor.ownFree[r] > 0) {
+        if (r < m.rooms) {
           own(r);
         }
       }
     }
-    if (floor.roamingDirty) {
-      floor.roamingDirty = false;
-      if (floor.readyRankedCount > 0) {
-        roaming();
-      }
+    if (floor.lookByRank) {
+      floor.lookByRank = false;
+      roaming();
     }
   }
 
@@ -90,7 +92,7 @@ final class Dispatch {
   private void reserve(long now) {
     if (keeps) {
       java.util.Arrays.fill(floor.reserved, false);
-      floor.allDirty();
+      floor.lookAtAll();
       keeps = false;
     }
     int n = 0;
@@ -137,35 +139,53 @@ final class Dispatch {
 
   private void own(int r) {
     int base = r * m.words;
-    boolean again = true;
-    while (again && floor.ownFree[r] > 0) {
-      again = beginFirst(r, base, m.askedItems, false);
-      if (!again && hasErrands(base)) {
+    boolean again = floor.ownFree[r] > 0;
+    while (again) {
+      boolean any = couldTake(r, base);
+      again = any && beginFirst(r, base, m.askedItems, false);
+      if (any && !again) {
         again = beginFirst(r, base, m.errandItems, true);
       }
-      if (!again) {
+      if (any && !again) {
         again = beginFirst(r, base, m.ownItems, false);
       }
     }
+    for (int w = base; w < base + m.words; w++) {
+      floor.look[w] = 0;
+    }
   }
 
-  private boolean hasErrands(int base) {
-    for (int w = 0; w < m.words; w++) {
-      if ((floor.ready[base + w] & m.errandItems[base + w]) != 0) {
-        return true;
+  /** Narrows what is looked at to items that a free own person could take. */
+  private boolean couldTake(int r, int base) {
+    java.util.Arrays.fill(could, 0);
+    for (int p : m.roomPeople[r]) {
+      if (floor.free[p] && !floor.reserved[p]) {
+        Model.Bits items = m.personOwnItems[p];
+        for (int n = 0; n < items.word.length; n++) {
+          could[items.word[n] - base] |= items.bits[n];
+        }
       }
     }
-    return false;
+    long any = 0;
+    for (int w = 0; w < m.words; w++) {
+      could[w] &= floor.look[base + w];
+      any |= could[w];
+    }
+    return any != 0;
   }
 
   /** Begins the first startable item of a room that takes one of its own people. */
   private boolean beginFirst(int r, int base, long[] mask, boolean onlyThere) {
     for (int w = 0; w < m.words; w++) {
-      long bits = floor.ready[base + w] & mask[base + w];
+      long bits = could[w] & mask[base + w];
       while (bits != 0) {
         int i = m.firstItem[r] + (w << 6) + Long.numberOfTrailingZeros(bits);
-        bits &= bits - 1;
-        if (floor.unitsSuffice(i) && choose(i) && takesOwn(i, onlyThere)) {
+        long bit = bits & -bits;
+        bits ^= bit;
+        if (!floor.unitsSuffice(i) || !choose(i)) {
+          could[w] &= ~bit;
+          floor.look[base + w] &= ~bit;
+        } else if (takesOwn(i, onlyThere)) {
           trial.begin(i, chosen);
           return true;
         }
@@ -186,8 +206,9 @@ final class Dispatch {
   }
 
   private void roaming() {
-    for (int w = 0; w < floor.readyRanked.length; w++) {
-      long bits = floor.readyRanked[w];
+    for (int w = 0; w < floor.lookRanked.length; w++) {
+      long bits = floor.lookRanked[w];
+      floor.lookRanked[w] = 0;
       while (bits != 0) {
         int i = m.ranked[(w << 6) + Long.numberOfTrailingZeros(bits)];
         bits &= bits - 1;

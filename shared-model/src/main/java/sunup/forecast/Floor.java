@@ -10,7 +10,11 @@ final class Floor {
   final long[] ready;
 
   final long[] readyRanked;
-  int readyRankedCount;
+
+  /** Of the ready items those that could not begin before and might now. */
+  final long[] look;
+
+  final long[] lookRanked;
 
   final int[] busy;
   final int[] away;
@@ -35,15 +39,17 @@ final class Floor {
   final int[] promiseLeft;
   final int[] promiseFirst;
 
-  /** Rooms whose own people must be looked at; whether the roaming ones must. */
-  final long[] dirty;
+  /** Rooms with something to look at; whether there is something by rank. */
+  final long[] lookRooms;
 
-  boolean roamingDirty;
+  boolean lookByRank;
 
   Floor(Model m) {
     this.m = m;
     ready = new long[m.rooms * m.words];
     readyRanked = new long[(m.ranked.length + 63) / 64];
+    look = new long[ready.length];
+    lookRanked = new long[readyRanked.length];
     busy = new int[m.people];
     away = new int[m.people];
     here = new boolean[m.people];
@@ -65,13 +71,16 @@ final class Floor {
     }
     promiseLeft = new int[promiseFirst[m.kinds]];
     claimed = new boolean[m.firstNeed[m.items]];
-    dirty = new long[(m.rooms + 63) / 64];
+    lookRooms = new long[(m.rooms + 63) / 64];
   }
 
   void reset(Known known) {
     Arrays.fill(ready, 0);
     Arrays.fill(readyRanked, 0);
-    readyRankedCount = 0;
+    Arrays.fill(look, 0);
+    Arrays.fill(lookRanked, 0);
+    Arrays.fill(lookRooms, 0);
+    lookByRank = false;
     Arrays.fill(busy, 0);
     Arrays.fill(away, 0);
     Arrays.fill(here, false);
@@ -91,41 +100,65 @@ final class Floor {
       System.arraycopy(m.promisedUnits[k], 0, promiseLeft, promiseFirst[k], m.promised[k].length);
     }
     Arrays.fill(claimed, false);
-    allDirty();
   }
 
-  void allDirty() {
-    Arrays.fill(dirty, -1L);
-    roamingDirty = true;
+  void lookAtAll() {
+    System.arraycopy(ready, 0, look, 0, ready.length);
+    System.arraycopy(readyRanked, 0, lookRanked, 0, readyRanked.length);
+    Arrays.fill(lookRooms, -1L);
+    lookByRank = true;
+  }
+
+  private void lookAt(Model.Bits own, Model.Bits ranks) {
+    for (int n = 0; n < own.word.length; n++) {
+      int w = own.word[n];
+      long bits = own.bits[n] & ready[w];
+      if (bits != 0) {
+        look[w] |= bits;
+        int r = m.words == 1 ? w : w / m.words;
+        lookRooms[r >> 6] |= 1L << r;
+      }
+    }
+    for (int n = 0; n < ranks.word.length; n++) {
+      int w = ranks.word[n];
+      long bits = ranks.bits[n] & readyRanked[w];
+      if (bits != 0) {
+        lookRanked[w] |= bits;
+        lookByRank = true;
+      }
+    }
   }
 
   void setReady(int i) {
     int r = m.room[i];
-    int local = i - m.firstItem[r];
-    ready[r * m.words + (local >> 6)] |= 1L << local;
-    dirty[r >> 6] |= 1L << r;
+    int w = m.wordOf(i);
+    long bit = 1L << (i - m.firstItem[r]);
+    ready[w] |= bit;
+    if ((m.ownItems[w] & bit) != 0) {
+      look[w] |= bit;
+      lookRooms[r >> 6] |= 1L << r;
+    }
     int n = m.rank[i];
     if (n >= 0) {
       readyRanked[n >> 6] |= 1L << n;
-      readyRankedCount++;
-      roamingDirty = true;
+      lookRanked[n >> 6] |= 1L << n;
+      lookByRank = true;
     }
   }
 
   boolean isReady(int i) {
-    int r = m.room[i];
-    int local = i - m.firstItem[r];
-    return (ready[r * m.words + (local >> 6)] & 1L << local) != 0;
+    return (ready[m.wordOf(i)] & 1L << (i - m.firstItem[m.room[i]])) != 0;
   }
 
   void unready(int i) {
-    int r = m.room[i];
-    int local = i - m.firstItem[r];
-    ready[r * m.words + (local >> 6)] &= ~(1L << local);
+    int w = m.wordOf(i);
+    long bit = 1L << (i - m.firstItem[m.room[i]]);
+    ready[w] &= ~bit;
+    look[w] &= ~bit;
     int n = m.rank[i];
     if (n >= 0) {
       readyRanked[n >> 6] &= ~(1L << n);
-      readyRankedCount--;
+      lookRanked[n >> 6] &= ~(1L << n);
     }
   }
 
@@ -144,11 +177,7 @@ final class Floor {
       ownFree[m.personRoom[p]] += step;
     }
     if (now) {
-      long[] rooms = m.personRooms[p];
-      for (int w = 0; w < dirty.length; w++) {
-        dirty[w] |= rooms[w];
-      }
-      roamingDirty = true;
+      lookAt(m.personOwnItems[p], m.personRanked[p]);
     }
   }
 
@@ -213,9 +242,6 @@ final class Floor {
       unitsSince[k][level] = at;
       unitsAfter[k][level] = item;
     }
-    for (int w = 0; w < dirty.length; w++) {
-      dirty[w] |= m.kindRooms[k][w];
-    }
-    roamingDirty = true;
+    lookAt(m.kindOwnItems[k], m.kindRanked[k]);
   }
 }

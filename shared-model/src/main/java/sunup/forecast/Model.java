@@ -110,12 +110,19 @@ final class Model {
   int[][] promised;
   int[][] promisedUnits;
 
-  /** Per kind a bit set of rooms that use it; per person one of rooms served. */
-  long[][] kindRooms;
+  /** Items that want a kind; items that a person may take. */
+  Bits[] kindOwnItems;
+
+  Bits[] kindRanked;
+  Bits[] personOwnItems;
+  Bits[] personRanked;
 
   String[] personId;
   int[] personRoom;
-  long[][] personRooms;
+
+  /** Those whose own room it is, by id. */
+  int[][] roomPeople;
+
   int[][] personGroups;
   long[] personScope;
 
@@ -151,6 +158,38 @@ final class Model {
   int[] rank;
 
   int[] ranked;
+
+  /** The words of a bit set that are not empty: of items by room, or of ranks. */
+  static final class Bits {
+    int[] word = new int[0];
+    long[] bits = new long[0];
+
+    void set(int at, int bit) {
+      int n = java.util.Arrays.binarySearch(word, at);
+      if (n < 0) {
+        n = -n - 1;
+        word = insert(word, n, at);
+        long[] more = new long[bits.length + 1];
+        System.arraycopy(bits, 0, more, 0, n);
+        System.arraycopy(bits, n, more, n + 1, bits.length - n);
+        bits = more;
+      }
+      bits[n] |= 1L << bit;
+    }
+
+    private static int[] insert(int[] a, int n, int value) {
+      int[] more = new int[a.length + 1];
+      System.arraycopy(a, 0, more, 0, n);
+      more[n] = value;
+      System.arraycopy(a, n, more, n + 1, a.length - n);
+      return more;
+    }
+  }
+
+  /** The word of an item in bit sets by room. */
+  int wordOf(int i) {
+    return room[i] * words + ((i - firstItem[room[i]]) >> 6);
+  }
 
   int slotsOf(int i) {
     return firstSlot[i + 1] - firstSlot[i];

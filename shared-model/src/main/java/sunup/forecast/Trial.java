@@ -117,7 +117,9 @@ final class Trial {
         floor.settle(x);
       }
       case LAPSES -> lapses(x);
-      default -> floor.roamingDirty = true;
+      default -> {
+        // A step has waited long enough to keep people: the pass that follows sees to it.
+      }
     }
   }
 
