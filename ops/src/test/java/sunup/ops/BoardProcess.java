@@ -72,7 +72,7 @@ final class BoardProcess implements AutoCloseable {
   }
 
   @Override
-  public void close() throws InterruptedException {
-    kill();
+  public void close() {
+    process.destroyForcibly();
   }
 }
