@@ -9,8 +9,8 @@ import sunup.codec.Maybe;
 import sunup.wire.ClientMessage;
 
 /**
- * Finds what is missing in a message that came over the wire: what is not marked as optional. What a
- * command itself needs is the board's to say, which refuses it under its own id.
+ * Finds what is missing in a message that came over the wire: what is not marked as optional. What
+ * a command itself needs is the board's to say, which refuses it under its own id.
  */
 final class Complete {
   private Complete() {}

@@ -30,6 +30,9 @@ class KillTest {
             throw new IllegalStateException("nothing is written here");
           });
 
+  /** The how manieth group is stopped: late enough that many commands were answered before it. */
+  private static final int NTH = 40;
+
   /** Different points inside a commit, found within so many tries. */
   private static final int POINTS = 4;
 
@@ -45,7 +48,7 @@ class KillTest {
   @EnumSource(Moments.Moment.class)
   void shouldKeepWhatWasAcknowledgedWhenKilledAt(Moments.Moment moment) throws Exception {
     ChildProcess child =
-        new ChildProcess(folder, COMMANDS, "careful", moment.name(), 12, List.of());
+        new ChildProcess(folder, COMMANDS, "careful", moment.name(), NTH, List.of());
     child.waitFor("standing");
     child.kill();
     checkAfter(child);
