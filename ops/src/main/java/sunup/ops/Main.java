@@ -18,7 +18,10 @@ import sunup.ops.bench.BenchCommand;
     version = "Sunup 0.1.0",
     description = "A live readiness board for the first cases of the day.",
     subcommands = {
-      RunCommand.class, RehearseCommand.class, ForecastCommand.class, BenchCommand.class
+      RunCommand.class,
+      RehearseCommand.class,
+      ForecastCommand.class,
+      BenchCommand.class
     })
 public final class Main implements Runnable {
   static final int FAILED = 1;

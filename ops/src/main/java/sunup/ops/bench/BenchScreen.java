@@ -114,8 +114,7 @@ final class BenchScreen {
     return until(waitMs, () -> forecastOf >= seq ? Long.valueOf(forecastAt) : null);
   }
 
-  private synchronized <T> T until(long waitMs, Supplier<T> condition)
-      throws InterruptedException {
+  private synchronized <T> T until(long waitMs, Supplier<T> condition) throws InterruptedException {
     long end = System.nanoTime() + waitMs * 1_000_000;
     T found = condition.get();
     while (found == null) {

@@ -22,8 +22,9 @@ import sunup.wire.Part.ItemPart;
 import sunup.wire.ServerMessage.Answer;
 
 /**
- * From a touch at a station to its frame and to its new figures on another screen, over real sockets
- * against a running board. Touches follow each other: the next one waits for the last one's figures.
+ * From a touch at a station to its frame and to its new figures on another screen, over real
+ * sockets against a running board. Touches follow each other: the next one waits for the last one's
+ * figures.
  */
 @Command(
     name = "touch",
@@ -75,8 +76,7 @@ final class TouchBench implements Callable<Integer> {
       Good good = new Good(item.item(), new Evidence.Touch(), null, null);
       CommandId id = new CommandId(UUID.randomUUID().toString());
       long from = System.nanoTime();
-      station.send(
-          new ClientMessage.Send(id, null, null, watcher.morningNow(), 0, null, good));
+      station.send(new ClientMessage.Send(id, null, null, watcher.morningNow(), 0, null, good));
       Answer answer = station.answer(id, waitMs);
       if (answer == null || answer.upTo() == null) {
         throw new IllegalStateException("A touch was not taken: " + answer);
