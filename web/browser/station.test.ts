@@ -78,7 +78,7 @@ describe('station', () => {
     await hands.touch('at hand');
     await hands.touch(/^Report ready/);
 
-    await page.getByText(/reported 07:0\d by anaesthetist, nothing open then/).waitFor();
+    await page.getByText(/reported 07:0\d by anaesthetist, nothing open/).waitFor();
     await shot(page, 'station-ready');
     const open = [...board.parts.values()].filter(
       (p) => p.part === 'item' && p.room === '5' && p.state !== 'good' && isSetUp(p.section),
@@ -125,7 +125,7 @@ describe('station as it looks', () => {
       board.set({
         ...board.item('case:C5/drugs.drawn'),
         state: 'good',
-        since: SEVEN,
+        since: SEVEN - 220 * MINUTE,
         lapsesAt: SEVEN + 20 * MINUTE,
       });
       await page.getByRole('button', { name: 'Suction: gone through' }).click();

@@ -104,12 +104,12 @@ function waits(at: Desk, r: DeskRow): TemplateResult | typeof nothing {
   const again =
     r.need?.lookAgainAt === undefined ? '' : `, look again ${at.hhmm(r.need.lookAgainAt)}`;
   return html`<span
-      >${first ? html`${first.words} <em>${percent(first.share)}</em>` : (r.need?.words ?? nothing)}</span
+      >${first ? html`<em>${percent(first.share)}</em> ${first.words}` : (r.need?.words ?? nothing)}</span
     >${
       taken
         ? html`<small>${roleName(taken)} is on it${again}</small>`
         : second
-          ? html`<small>${second.words} ${percent(second.share)}</small>`
+          ? html`<small>${percent(second.share)} ${second.words}</small>`
           : nothing
     }`;
 }

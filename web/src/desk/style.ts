@@ -335,16 +335,15 @@ export const deskStyle = css`
     padding: 0;
   }
   .shares li {
-    display: flex;
-    flex-wrap: wrap;
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) auto;
     align-items: center;
-    justify-content: space-between;
     gap: 8px;
     padding: 2px 0;
     border-bottom: 1px solid var(--rule);
   }
   .shares form {
-    width: 100%;
+    grid-column: 1 / 3;
     display: flex;
     flex-direction: column;
     gap: 6px;

@@ -36,10 +36,16 @@ describe('a section', () => {
     expect(view.small).toContain('asks: cylinder');
   });
 
-  it('should tell a lapse from half an hour before', () => {
-    const drawn = item('case:C5/drugs.drawn', { state: 'good', lapsesAt: 60 * MINUTE });
-    expect(sectionView('drugs', [drawn], 29 * MINUTE, 'UTC').small).not.toContain('counts until');
-    expect(sectionView('drugs', [drawn], 30 * MINUTE, 'UTC').small).toContain('counts until 01:00');
+  it('should tell a lapse from half an hour before, and a short one from its last third', () => {
+    const told = (until: number, now: number) =>
+      sectionView(
+        'drugs',
+        [item('case:C5/drugs.drawn', { state: 'good', since: 0, lapsesAt: until * MINUTE })],
+        now * MINUTE,
+        'UTC',
+      ).small.includes('counts until');
+    expect([told(240, 209), told(240, 210)]).toEqual([false, true]);
+    expect([told(15, 9), told(15, 10)]).toEqual([false, true]);
   });
 });
 

@@ -46,8 +46,18 @@ export interface SectionView {
   faults: ItemPart[];
 }
 
-/** Minutes before a lapse from which it is told. */
-export const LAPSE_TOLD = 30;
+/** Minutes before a lapse from which it is told; less for what counts for a short time only. */
+const LAPSE_TOLD = 30;
+const LAPSE_TOLD_SHARE = 1 / 3;
+
+/** True if an item stops counting so soon that it is told. */
+export function lapsesSoon(item: ItemPart, now: number): boolean {
+  if (item.state !== 'good' || item.lapsesAt === undefined) {
+    return false;
+  }
+  const life = item.lapsesAt - item.since;
+  return item.lapsesAt - now <= Math.min(LAPSE_TOLD * 60_000, life * LAPSE_TOLD_SHARE);
+}
 
 export function sectionView(
   section: Section,
@@ -172,10 +182,7 @@ export function keyWords(item: ItemPart): string {
 
 /** The first moment at which one of these stops counting, if it is near. */
 export function nextLapse(items: readonly ItemPart[], now: number): number | undefined {
-  const near = items
-    .filter((i) => i.state === 'good' && i.lapsesAt !== undefined)
-    .map((i) => i.lapsesAt!)
-    .filter((at) => at - now <= LAPSE_TOLD * 60_000);
+  const near = items.filter((i) => lapsesSoon(i, now)).map((i) => i.lapsesAt!);
   return near.length === 0 ? undefined : Math.min(...near);
 }
 

@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { RoomPart } from '../generated/wire.ts';
 import { boardWords, saidWords, sentWords } from '../hands/bands.ts';
 import { minutesTo } from '../hands/clock.ts';
-import { keyWords, LAPSE_TOLD, short } from '../hands/items.ts';
+import { keyWords, lapsesSoon, short } from '../hands/items.ts';
 import { TAKE_BACK_MS } from '../hands/page.ts';
 import { roleName } from '../hands/words.ts';
 import type { Station } from './main.ts';
@@ -53,8 +53,7 @@ function waits(at: Station, view: StationView): TemplateResult {
         html`<div class="w ask">Asked: ${n.words}<small>${takenWords(n.takenBy)}</small></div>`,
     );
   const lapses = view.items
-    .filter((i) => i.state === 'good' && i.lapsesAt !== undefined)
-    .filter((i) => i.lapsesAt! - at.now <= LAPSE_TOLD * 60_000)
+    .filter((i) => lapsesSoon(i, at.now))
     .sort((a, b) => a.lapsesAt! - b.lapsesAt!)
     .map(
       (i) =>
@@ -113,7 +112,7 @@ function ready(at: Station, view: StationView): TemplateResult {
 /** "reported 07:12 by anaesthetist, nothing open": what was said, never more. */
 function readyWords(at: Station, room: RoomPart): string {
   const by = room.readyBy ? ` by ${roleName(room.readyBy)}` : '';
-  const open = room.readyOpen > 0 ? `${room.readyOpen} open then` : 'nothing open then';
+  const open = room.readyOpen > 0 ? `${room.readyOpen} open for the start` : 'nothing open';
   return `reported ${at.hhmm(room.readyAt)}${by}, ${open}`;
 }
 

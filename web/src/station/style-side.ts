@@ -121,6 +121,13 @@ export const sideStyle = css`
   .sheet .dim {
     font-size: 18px;
   }
+  .right > .refused p {
+    display: block;
+  }
+  .right > .refused button {
+    width: 100%;
+    margin-top: 6px;
+  }
   .pad {
     display: grid;
     gap: 8px;
