@@ -3,10 +3,13 @@ package sunup.http;
 import io.vertx.core.Future;
 import io.vertx.core.Vertx;
 import io.vertx.core.http.HttpServer;
+import io.vertx.ext.web.Route;
 import io.vertx.ext.web.Router;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.ThreadPoolExecutor;
@@ -67,6 +70,7 @@ public final class SunupServer {
   private final ExecutorService requests = pool("sunup-api", 2, REQUESTS_WAITING_MAX);
   private final Mornings mornings;
   private final LiveEndpoint live;
+  private final Router router;
   private final HttpServer http;
 
   private SunupServer(Vertx vertx, ServerOptions options, SiteFile site, Suites suites) {
@@ -87,6 +91,7 @@ public final class SunupServer {
             options.pace());
     Connections connections = new Connections(options.origins());
     this.live = new LiveEndpoint(vertx, mornings, connections, options.limits());
+    this.router = router(connections, site, options);
     this.http =
         vertx
             .createHttpServer(
@@ -94,25 +99,25 @@ public final class SunupServer {
                     .setHost(options.host())
                     .setPort(options.port())
                     .setIdleTimeout(IDLE_SECONDS))
-            .requestHandler(router(connections, site, options));
+            .requestHandler(router);
     live.mount(http);
   }
 
   private Router router(Connections connections, SiteFile site, ServerOptions options) {
     Sheets sheets = Sheets.standard();
-    Router router = Router.router(vertx);
-    router.route().handler(new Guard(connections)::check);
-    new Webroot("webroot").mount(router);
-    new ForecastApi(vertx, requests).mount(router);
-    new IntakeApi(vertx, requests, site, sheets, mornings, suites::owner).mount(router);
-    new SiteApi(site, sheets, mornings).mount(router);
-    new Health(mornings, options.clock()).mount(router);
-    new ProtocolPages().mount(router);
-    router.route().failureHandler(Guard::failed);
-    router.errorHandler(404, Guard::failed);
-    router.errorHandler(405, Guard::failed);
-    router.errorHandler(413, Guard::failed);
-    return router;
+    Router made = Router.router(vertx);
+    made.route().handler(new Guard(connections)::check);
+    new Webroot("webroot").mount(made);
+    new ForecastApi(vertx, requests).mount(made);
+    new IntakeApi(vertx, requests, site, sheets, mornings, suites::owner).mount(made);
+    new SiteApi(site, sheets, mornings).mount(made);
+    new Health(mornings, options.clock()).mount(made);
+    new ProtocolPages().mount(made);
+    made.route().failureHandler(Guard::failed);
+    made.errorHandler(404, Guard::failed);
+    made.errorHandler(405, Guard::failed);
+    made.errorHandler(413, Guard::failed);
+    return made;
   }
 
   /**
@@ -168,6 +173,18 @@ public final class SunupServer {
   /** The port that it listens on. */
   public int port() {
     return http.actualPort();
+  }
+
+  /** What the API's document must name, for example {@code GET /api/site}. */
+  Set<String> documentedRoutes() {
+    Set<String> routes = new TreeSet<>();
+    for (Route route : router.getRoutes()) {
+      String path = route.getPath();
+      if (path != null && path.matches("/(api|health|protocol)(/.*)?")) {
+        route.methods().forEach(method -> routes.add(method + " " + path));
+      }
+    }
+    return routes;
   }
 
   /** Open sockets. */

@@ -27,6 +27,7 @@ final class Figures {
   private final Pace pace;
   private final Taker taker;
   private boolean running;
+  private boolean closed;
   private Want next;
 
   Figures(Sight sight, Lane lane, Executor pool, Pace pace, Taker taker) {
@@ -48,7 +49,15 @@ final class Figures {
     }
   }
 
+  /** Begins nothing more. */
+  void close() {
+    closed = true;
+  }
+
   private void run(Want want, int trials) {
+    if (closed) {
+      return;
+    }
     running = true;
     try {
       pool.execute(

@@ -381,6 +381,7 @@ final class LiveSocket implements Screen {
   private void close(short code, String why) {
     if (!closing) {
       closing = true;
+      vertx.cancelTimer(pulseTimer);
       mornings.leave(this);
       socket.close(code, why);
       vertx.setTimer(FORCE_CLOSE_MS, id -> cut());
@@ -389,11 +390,12 @@ final class LiveSocket implements Screen {
 
   /**
    * Vert.x limits the closing handshake only from the moment when its close frame is written, which
-   * never comes with a peer that does not read.
+   * never comes with a peer that does not read; and closing the channel as a whole would only ask
+   * for that handshake again, so this begins below Vert.x's own handler.
    */
   private void cut() {
     if (!gone) {
-      var unused = ((WebSocketInternal) socket).channelHandlerContext().channel().close();
+      var unused = ((WebSocketInternal) socket).channelHandlerContext().close();
     }
   }
 }

@@ -92,6 +92,7 @@ final class MorningChannel {
    */
   Map<Audience, Long> close() {
     closed = true;
+    figures.close();
     unwatch.run();
     screens.clear();
     waiting.clear();

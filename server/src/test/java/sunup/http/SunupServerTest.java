@@ -13,7 +13,10 @@ import io.vertx.core.http.RequestOptions;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
@@ -255,11 +258,44 @@ class SunupServerTest {
   }
 
   @Test
+  void shouldDocumentEachRouteAndNoOther() throws Exception {
+    JsonNode paths = get("/protocol/openapi.json").json().path("paths");
+
+    Set<String> documented = new TreeSet<>();
+    paths
+        .fieldNames()
+        .forEachRemaining(
+            path ->
+                paths
+                    .path(path)
+                    .fieldNames()
+                    .forEachRemaining(
+                        m -> documented.add(m.toUpperCase(Locale.ROOT) + " " + path)));
+    assertThat(server.documentedRoutes()).isEqualTo(documented);
+    assertThat(get("/protocol/asyncapi.json").json().path("asyncapi").asText()).isEqualTo("3.0.0");
+  }
+
+  @Test
   void shouldTellTheSite() throws Exception {
     JsonNode site = get("/api/site").json();
 
     assertThat(site.path("rooms")).isNotEmpty();
     assertThat(site.path("techniques").get(0).path("name").asText()).isNotBlank();
+  }
+
+  @Test
+  void shouldRefuseACommandThatLacksSomething() throws Exception {
+    TestScreen desk = TestScreen.connect(vertx, server.port()).hello("desk-1", "desk");
+    desk.await(ServerMessage.View.class, v -> true);
+    for (String command : new String[] {"begin", "good", "plan", "add-case", "reach", "claim"}) {
+      desk.sendText(
+          "{\"m\":\"send\",\"id\":\"%s\",\"touchedAt\":0,\"offset\":0,\"command\":{\"type\":\"%s\"}}"
+              .formatted(command, command));
+
+      ServerMessage.Answer answer =
+          desk.await(ServerMessage.Answer.class, a -> a.id().value().equals(command));
+      assertThat(answer.code()).as(answer.toString()).isEqualTo("bad-command");
+    }
   }
 
   @Test

@@ -49,8 +49,8 @@ final class FakeLimits {
     return quickTimers(LONG_MS, LONG_MS);
   }
 
-  /** Little may wait to be sent, and any number of messages may come. */
-  static Limits slow(int softBytes, int maxBytes) {
+  /** Little may wait to be sent, any number of messages may come, and silence is forgiven. */
+  static Limits slow(int softBytes, int maxBytes, int behindMs) {
     Limits d = Limits.DEFAULT;
     int many = 10_000_000;
     return new Limits(
@@ -60,12 +60,12 @@ final class FakeLimits {
         many,
         LONG_MS,
         20,
-        d.silentMs(),
+        LONG_MS,
         d.socketsMax(),
         d.socketsPerAddressMax(),
         d.inFlightMax(),
         softBytes,
         maxBytes,
-        d.behindMs());
+        behindMs);
   }
 }

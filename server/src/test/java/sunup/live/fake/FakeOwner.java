@@ -152,6 +152,10 @@ public final class FakeOwner implements Owner {
     return at.state().seq();
   }
 
+  public synchronized int notes() {
+    return at.state().notes().size();
+  }
+
   public int watchers() {
     return watchers.size();
   }

@@ -1,0 +1,2 @@
+/** The protocol documents, made of the code's records. */
+package sunup.http.protocol;
