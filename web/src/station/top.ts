@@ -47,7 +47,9 @@ export function techniqueWords(plan: CasePart): string {
 function who(at: Station): TemplateResult {
   const people = peopleFor(at.list('person'), at.room);
   const me = people.find((p) => p.person === at.person);
-  const own = people.find((p) => p.ownRoom === at.room && p.arrivedAt === undefined);
+  const mine = people.filter((p) => p.ownRoom === at.room);
+  const own =
+    mine.find((p) => p.role === 'anaesthetist') ?? mine.find((p) => p.arrivedAt === undefined);
   if (me) {
     return html`<button @click=${() => at.show({ kind: 'who' })}>
       ${personName(me)}<small>${hereWords(at, me)}</small>
