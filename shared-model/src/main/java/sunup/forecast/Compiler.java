@@ -381,6 +381,7 @@ final class Compiler {
   private void links() {
     m.before = new int[m.items][];
     m.gatedBy = new int[m.items];
+    m.continues = new boolean[m.items];
     List<List<Integer>> dependants = new ArrayList<>();
     for (int i = 0; i < m.items; i++) {
       dependants.add(new ArrayList<>());
@@ -409,6 +410,7 @@ final class Compiler {
         }
       }
       m.before[i] = before.stream().mapToInt(Integer::intValue).toArray();
+      m.continues[i] = m.marks[i] && before.stream().anyMatch(j -> m.marks[j]);
       for (int j : m.before[i]) {
         dependants.get(j).add(i);
       }

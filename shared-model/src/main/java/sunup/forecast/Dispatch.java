@@ -1,8 +1,10 @@
 package sunup.forecast;
 
 /**
- * Who begins what at an instant (rule 5). First two-person steps that have waited long enough, then
- * each room's own people in the order of the rooms, then the roaming ones by rank.
+ * Who begins what at an instant (rule 5). First steps that follow another step of their room, so
+ * that nobody leaves a patient for another room's; then steps for several people that have waited
+ * long enough; then each room's own people in the order of the rooms, then the roaming ones by
+ * rank.
  *
  * <p>Within one pass people and units only get fewer, and what becomes startable by a beginning
  * that takes no time is an event of the same instant: one pass an instant's event is "again and
@@ -30,6 +32,11 @@ final class Dispatch {
 
   private final long[] waitingSince;
   private int waitingCount;
+
+  /** Steps that became ready at this instant right after another step of their room. */
+  private final int[] next;
+
+  private int nextCount;
   private boolean keeps;
 
   Dispatch(Model m, Floor floor, Trial trial) {
@@ -41,11 +48,17 @@ final class Dispatch {
     tried = new boolean[Limits.SLOTS][m.people];
     waiting = new int[m.items];
     waitingSince = new long[m.items];
+    next = new int[m.items];
   }
 
   void reset() {
     waitingCount = 0;
+    nextCount = 0;
     keeps = false;
+  }
+
+  void goesOn(int item) {
+    next[nextCount++] = item;
   }
 
   void waitsFrom(int item, long at) {
@@ -68,6 +81,13 @@ final class Dispatch {
   }
 
   void pass(long now) {
+    for (int n = 0; n < nextCount; n++) {
+      int i = next[n];
+      if (floor.isReady(i) && floor.unitsSuffice(i) && choose(i)) {
+        trial.begin(i, chosen);
+      }
+    }
+    nextCount = 0;
     if (waitingCount > 0 || keeps) {
       reserve(now);
     }
@@ -102,25 +122,26 @@ final class Dispatch {
         trial.begin(i, chosen);
         continue;
       }
-      if (floor.unitsSuffice(i) && canEverBeDone(i)) {
+      if (floor.unitsSuffice(i) && everybodyHasCome(i)) {
         keep(i);
       }
       n++;
     }
   }
 
-  private boolean canEverBeDone(int i) {
+  /** Nobody is kept for a step that waits for one who has not come or has gone. */
+  private boolean everybodyHasCome(int i) {
     for (int s = m.firstSlot[i]; s < m.firstSlot[i + 1]; s++) {
-      if (!anyoneStays(m.slotOwn[s]) && !anyoneStays(m.slotRoaming[s])) {
+      if (!anyoneIsHere(m.slotOwn[s]) && !anyoneIsHere(m.slotRoaming[s])) {
         return false;
       }
     }
     return true;
   }
 
-  private boolean anyoneStays(int[] people) {
+  private boolean anyoneIsHere(int[] people) {
     for (int p : people) {
-      if (!trial.hasLeft(p)) {
+      if (floor.here[p] && !trial.hasLeft(p)) {
         return true;
       }
     }

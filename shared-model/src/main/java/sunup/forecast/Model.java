@@ -65,6 +65,9 @@ final class Model {
   int[][] dependants;
   boolean[] marks;
 
+  /** A step right after another: those in the room go on with it before anything else. */
+  boolean[] continues;
+
   /** The item that marks the step which this one gates, or -1. */
   int[] gatedBy;
 

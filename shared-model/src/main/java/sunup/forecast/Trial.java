@@ -168,6 +168,9 @@ final class Trial {
       return;
     }
     floor.setReady(i);
+    if (m.continues[i]) {
+      dispatch.goesOn(i);
+    }
     if (m.slotsOf(i) > 1) {
       dispatch.waitsFrom(i, now);
       push(now + Dispatch.PATIENCE, WAITED, i);
