@@ -377,48 +377,12 @@ final class Compiler {
     }
   }
 
-  /** Prerequisites: what is named, what gates the step that the item marks, and its mending. */
   private void links() {
-    m.before = new int[m.items][];
-    m.gatedBy = new int[m.items];
-    m.continues = new boolean[m.items];
-    List<List<Integer>> dependants = new ArrayList<>();
-    for (int i = 0; i < m.items; i++) {
-      dependants.add(new ArrayList<>());
+    List<ItemIn> items = new ArrayList<>();
+    for (Line line : lines) {
+      items.add(line.mending() ? null : line.item());
     }
-    for (int i = 0; i < m.items; i++) {
-      List<Integer> before = new ArrayList<>();
-      Line line = lines.get(i);
-      m.gatedBy[i] = -1;
-      if (!line.mending()) {
-        for (int j = m.firstItem[line.room()]; j < m.firstItem[line.room() + 1]; j++) {
-          ItemIn other = lines.get(j).item();
-          boolean named = line.item().after().contains(other.key());
-          boolean gates = line.item().marks() != null && line.item().marks().equals(other.gates());
-          if (j != i && !lines.get(j).mending() && (named || gates)) {
-            before.add(j);
-          }
-          if (j != i
-              && !lines.get(j).mending()
-              && other.marks() != null
-              && other.marks().equals(line.item().gates())) {
-            m.gatedBy[i] = j;
-          }
-        }
-        if (i > 0 && m.mends[i - 1] == i) {
-          before.add(i - 1);
-        }
-      }
-      m.before[i] = before.stream().mapToInt(Integer::intValue).toArray();
-      m.continues[i] = m.marks[i] && before.stream().anyMatch(j -> m.marks[j]);
-      for (int j : m.before[i]) {
-        dependants.get(j).add(i);
-      }
-    }
-    m.dependants = new int[m.items][];
-    for (int i = 0; i < m.items; i++) {
-      m.dependants[i] = dependants.get(i).stream().mapToInt(Integer::intValue).toArray();
-    }
+    new Links(m, items).set();
   }
 
   private void peopleArrays() {
