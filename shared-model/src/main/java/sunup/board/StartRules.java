@@ -23,8 +23,10 @@ final class StartRules {
           RefusalCode.CASE_CANCELLED, "There is no first case to be ready for: add one first.");
     }
     List<ItemRef> open = new ArrayList<>();
+    // Where the start is wheels in, the set-up that induction needs is still part of "ready".
     Step start = ask.morning.settings().startEvent();
-    for (Placed placed : ask.morning.gating(day.plan().id(), start, ask.now)) {
+    Step until = start.compareTo(Step.INDUCTION) < 0 ? Step.INDUCTION : start;
+    for (Placed placed : ask.morning.gating(day.plan().id(), until, ask.now)) {
       // The start chain's own items come after "ready".
       if (placed.sheet().section() != Section.START) {
         open.add(placed.ref());

@@ -105,11 +105,16 @@ record RoomSheet(
     return caseDay.steps().get(startStep);
   }
 
-  /** True if the item must be good before the start event may happen. */
+  /**
+   * True if the item must be good before the start event may happen; the anaesthetist's set-up also
+   * where the start is wheels in and it gates induction only: no room is ready without it.
+   */
   boolean gatesStart(SheetItem asks) {
-    return asks.section() != Section.START
-        && asks.gates() != null
-        && asks.gates().compareTo(startStep) <= 0;
+    if (asks.section() == Section.START || asks.gates() == null) {
+      return false;
+    }
+    return asks.gates().compareTo(startStep) <= 0
+        || (asks.section().isSetUp() && asks.gates().compareTo(Step.INDUCTION) <= 0);
   }
 
   /** What the start still waits for by what was reported, the chain of steps itself left out. */
