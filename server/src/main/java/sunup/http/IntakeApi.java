@@ -132,7 +132,8 @@ final class IntakeApi {
       throw new Answers.Wrong(
           "Changed meanwhile",
           409,
-          "The list or the morning is not what the preview showed. Look at it again, then take it.");
+          "The list or the morning is not what the preview showed."
+              + " Look at it again, then take it.");
     }
     long seen = now.seq();
     List<Command> commands = taken.commands();

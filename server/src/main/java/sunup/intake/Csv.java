@@ -109,7 +109,8 @@ final class Csv {
     if (quote) {
       problem(
           from,
-          "a quote stands inside a cell; put the whole cell in quotes and write the inner one twice");
+          "a quote stands inside a cell; put the whole cell in quotes"
+              + " and write the inner one twice");
     }
     return new Cell(from, text.substring(start, at));
   }

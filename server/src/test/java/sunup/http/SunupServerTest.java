@@ -289,7 +289,8 @@ class SunupServerTest {
     desk.await(ServerMessage.View.class, v -> true);
     for (String command : new String[] {"begin", "good", "plan", "add-case", "reach", "claim"}) {
       desk.sendText(
-          "{\"m\":\"send\",\"id\":\"%s\",\"touchedAt\":0,\"offset\":0,\"command\":{\"type\":\"%s\"}}"
+          ("{\"m\":\"send\",\"id\":\"%s\",\"touchedAt\":0,\"offset\":0,"
+                  + "\"command\":{\"type\":\"%s\"}}")
               .formatted(command, command));
 
       ServerMessage.Answer answer =

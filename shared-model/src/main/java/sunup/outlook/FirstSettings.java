@@ -62,5 +62,8 @@ final class FirstSettings {
   /** Share of known causes in the late minutes from which a quiet room may be called late. */
   static final double KNOWN_CAUSE = 0.5;
 
+  /** The same for a room that nobody was ever heard from: nearly all of it must be known. */
+  static final double ONLY_CAUSE = 0.9;
+
   private FirstSettings() {}
 }

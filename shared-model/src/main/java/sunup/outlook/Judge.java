@@ -102,12 +102,20 @@ final class Judge {
       return silent ? Standing.UNHEARD : Standing.AHEAD;
     }
     Standing byFigures = byFigures(sheet, figure, open, last);
-    if (!silent) {
+    boolean neverHeard =
+        sheet.room().lastWordAt() == null && sheet.room().readyAt() == null && hasOpenSetUp(open);
+    if (!silent && !neverHeard) {
       return byFigures;
     }
     boolean late = byFigures == Standing.LATE || byFigures == Standing.TIGHT;
-    boolean known = knownShare(sheet, figure) >= FirstSettings.KNOWN_CAUSE;
-    return late && known ? byFigures : Standing.UNHEARD;
+    double cause = neverHeard ? FirstSettings.ONLY_CAUSE : FirstSettings.KNOWN_CAUSE;
+    if (late && knownShare(sheet, figure) >= cause) {
+      return byFigures;
+    }
+    if (silent) {
+      return Standing.UNHEARD;
+    }
+    return late ? Standing.AHEAD : byFigures;
   }
 
   private Standing byFigures(RoomSheet sheet, RoomOut figure, List<Line> open, Standing last) {

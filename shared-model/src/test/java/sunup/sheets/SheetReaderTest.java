@@ -16,7 +16,8 @@ class SheetReaderTest {
   /** A small base: each line of the text is a line of the file. */
   private static final String BASE =
       """
-      {"sheet": "small", "version": 1, "kind": "base", "title": "Small", "kinds": ["table", "probe"],
+      {"sheet": "small", "version": 1, "kind": "base", "title": "Small",\
+       "kinds": ["table", "probe"],
        "items": [
         {"key": "machine.look", "belongs": "room", "desk": "looked at", "wall": "machine",
          "who": ["anaesthetist"], "hands": {"usual": 1, "oneInTen": 2}, "gates": "induction"},
@@ -204,7 +205,8 @@ class SheetReaderTest {
     String slow =
         option(
             "slow",
-            "\"changes\": [{\"key\": \"room.table\",\n \"hands\": {\"usual\": 9, \"oneInTen\": 9}}]");
+            "\"changes\": [{\"key\": \"room.table\",\n"
+                + " \"hands\": {\"usual\": 9, \"oneInTen\": 9}}]");
     String fast = slow.replace("slow", "fast").replace("9", "2");
     String none = option("none", "\"takes\": [\"room.table\"]");
     Sheets sheets =
