@@ -33,7 +33,7 @@ function soon(): string {
 async function screen(path: string, size = LANDSCAPE): Promise<Page> {
   const context = await browser.newContext({ viewport: size, reducedMotion: 'reduce' });
   const page = await context.newPage();
-  page.setDefaultTimeout(15_000);
+  page.setDefaultTimeout(25_000);
   await page.goto(`${board.address}${path}`);
   return page;
 }
