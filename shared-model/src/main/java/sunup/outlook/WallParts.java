@@ -179,7 +179,9 @@ final class WallParts {
     String holdup = holdup(id, said);
     Taken taken = day.taken();
     boolean current =
-        taken != null && (taken.lookAgainAt() == null || taken.lookAgainAt() > now - 5 * MINUTE);
+        taken != null
+            && taken.holdup().equals(holdup)
+            && (taken.lookAgainAt() == null || taken.lookAgainAt() > now - 5 * MINUTE);
     return new NeedPart(
         "need/" + id,
         rank,
@@ -240,7 +242,7 @@ final class WallParts {
   private String holdup(String id, RoomJudged said) {
     if (said.standing() == Standing.STUCK) {
       RoomSheet sheet = snapshot.sheet(id);
-      return "mend/" + sheet.untakenFault().asks().key();
+      return Words.key("mend", sheet.untakenFault().asks().key());
     }
     if (said.ask() && said.standing() == Standing.UNHEARD) {
       return "ask";

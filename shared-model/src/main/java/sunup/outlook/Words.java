@@ -38,8 +38,12 @@ final class Words {
 
   /** The key by which a holdup is taken; the same as long as it is the same thing. */
   static String key(Share share) {
-    String thing = share.thing() != null ? share.thing() : share.item();
-    return thing == null ? share.kind() : share.kind() + "/" + thing;
+    return key(share.kind(), share.thing() != null ? share.thing() : share.item());
+  }
+
+  /** Names no item and no person: the key goes to the wall too. */
+  static String key(String kind, String thing) {
+    return thing == null ? kind : kind + "/" + Integer.toHexString(thing.hashCode());
   }
 
   String wall(Share share) {
