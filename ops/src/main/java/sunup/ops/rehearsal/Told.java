@@ -154,7 +154,12 @@ final class Told {
       if (job.item.marks() == job.room.startEvent) {
         reason(f, job.room, board);
       }
-      reports.add(report(at, "station", f.room(), first(f.hands()), reach, null));
+      if (speaks(f.room(), at)) {
+        station(at, f.room(), first(f.hands()), reach, null);
+      } else {
+        // The desk sees it happen; the room itself is still silent.
+        desk(at, reach, null);
+      }
     } else if (section == Section.PATIENT) {
       tell(f.at() + dice.waiting(0.7, "tell " + job.name()), f, "holding");
     } else if (section == Section.SURGEON) {
