@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import io.vertx.core.Vertx;
 import io.vertx.core.buffer.Buffer;
 import io.vertx.core.http.WebSocket;
+import io.vertx.core.http.WebSocketClient;
 import io.vertx.core.http.WebSocketClientOptions;
 import io.vertx.core.http.WebSocketConnectOptions;
 import java.io.IOException;
@@ -32,6 +33,10 @@ final class BenchScreen {
   private final ObjectMapper json = Json.mapper();
   private final Map<String, Part> parts = new LinkedHashMap<>();
   private final Map<String, BenchScreen> stations = new LinkedHashMap<>();
+
+  /** Kept: a client that nobody refers to is collected, and its sockets with it. */
+  private WebSocketClient client;
+
   private WebSocket socket;
   private boolean seen;
   private long morningClock;
@@ -57,16 +62,19 @@ final class BenchScreen {
             .addSubProtocol("sunup.1");
     WebSocketClientOptions limits =
         new WebSocketClientOptions().setMaxMessageSize(MESSAGE_MAX).setMaxFrameSize(MESSAGE_MAX);
+    screen.client = vertx.createWebSocketClient(limits);
     screen.socket =
-        vertx
-            .createWebSocketClient(limits)
+        screen
+            .client
             .connect(where)
             .toCompletionStage()
             .toCompletableFuture()
             .get(10, TimeUnit.SECONDS);
-    screen.socket.handler(screen::note);
+    screen.socket.binaryMessageHandler(screen::note);
     screen.send(new ClientMessage.Hello(name, page, null, null, null));
-    screen.until(10_000, () -> screen.seen ? screen : null);
+    if (screen.until(10_000, () -> screen.seen ? screen : null) == null) {
+      throw new IllegalStateException("The board on port " + port + " sent no view.");
+    }
     return screen;
   }
 
