@@ -179,7 +179,7 @@ final class ItemsInput {
 
   private Arrival arrival(Line line) {
     SheetItem asks = line.asks();
-    Long expected = line.item() == null ? null : line.item().expectedAt();
+    Long expected = line.item().expectedAt();
     if (expected != null) {
       return new Arrival(expected - FirstSettings.ANNOUNCED_EARLY, FirstSettings.ANNOUNCED, false);
     }
@@ -216,19 +216,13 @@ final class ItemsInput {
 
   private Progress progress(Line line) {
     Item item = line.item();
-    long since = item == null ? 0 : item.since();
-    String by = item == null || item.by() == null ? null : item.by().value();
+    long since = item.since();
+    String by = item.by() == null ? null : item.by().value();
     ItemState state = line.state();
     if (state == ItemState.GOOD) {
       Long step = stepAt(line);
       return new Progress(
-          State.GOOD,
-          step != null ? step : since,
-          item == null ? null : item.begunAt(),
-          by,
-          null,
-          null,
-          null);
+          State.GOOD, step != null ? step : since, item.begunAt(), by, null, null, null);
     }
     if (state == ItemState.LEFT_OUT) {
       return new Progress(State.LEFT_OUT, since, by, null, null, null);

@@ -136,11 +136,7 @@ final class PeopleInput {
     RoomSheet sheet = sheets.get(own);
     boolean reports =
         sheet.lines().stream()
-            .anyMatch(
-                line ->
-                    line.asks().section().isSetUp()
-                        && line.item() != null
-                        && line.item().evidence() != null);
+            .anyMatch(line -> line.asks().section().isSetUp() && line.item().evidence() != null);
     return reports ? List.of("each-item", "each-section", "at-end") : null;
   }
 }

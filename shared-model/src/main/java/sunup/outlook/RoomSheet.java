@@ -54,7 +54,7 @@ record RoomSheet(
     for (Placed placed : morning.itemsOf(id)) {
       SheetItem asks = placed.sheet();
       boolean reached = asks.marks() != null && caseDay.steps().containsKey(asks.marks());
-      ItemState state = reached ? ItemState.GOOD : morning.stateOf(placed.item(), now);
+      ItemState state = reached ? ItemState.GOOD : morning.stateOf(placed, now);
       lines.add(new Line(placed.ref(), asks, placed.item(), state, lines.size()));
     }
     List<Line> all = chainUpTo(lines, last);

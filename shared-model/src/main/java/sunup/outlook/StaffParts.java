@@ -12,6 +12,7 @@ import sunup.board.Morning;
 import sunup.board.Morning.CaseDay;
 import sunup.board.Morning.PersonDay;
 import sunup.board.Morning.PlaceDay;
+import sunup.board.Morning.Placed;
 import sunup.board.Morning.Reason;
 import sunup.board.Morning.Taken;
 import sunup.board.Morning.UnitDay;
@@ -124,19 +125,19 @@ final class StaffParts {
         asks.desk(),
         roles(asks),
         line.state(),
-        item == null ? 0 : item.since(),
+        item.since(),
         asks.gates(),
         asks.marks(),
         asks.evidence(),
-        item == null ? null : item.evidence(),
-        item != null && item.together(),
-        item == null ? null : shown(item.what()),
-        item == null || item.mender() == null ? null : item.mender().value(),
-        item == null ? null : item.expectedAt(),
-        item == null ? null : morning.lapsesAt(item),
+        item.evidence(),
+        item.together(),
+        shown(item.what()),
+        item.mender() == null ? null : item.mender().value(),
+        item.expectedAt(),
+        morning.lapsesAt(new Placed(item, asks, room)),
         stillGoing(sheet, line),
         asks.core(),
-        item == null ? 0 : item.revision());
+        item.revision());
   }
 
   private static String shown(Private value) {

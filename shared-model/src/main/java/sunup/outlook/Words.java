@@ -131,7 +131,7 @@ final class Words {
   }
 
   private String fault(Line line, String what) {
-    boolean taken = line != null && line.item() != null && line.item().mender() != null;
+    boolean taken = line != null && line.item().mender() != null;
     return what + ": fault, " + (taken ? "being mended" : "nobody on it");
   }
 
