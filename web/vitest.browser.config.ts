@@ -8,7 +8,5 @@ export default defineConfig({
     fileParallelism: false,
     testTimeout: 120_000,
     hookTimeout: 120_000,
-    // Each test starts a real board; on two busy cores one start in many misses a page's deadline.
-    retry: 2,
   },
 });

@@ -25,23 +25,16 @@ export class ListState {
     this.at.requestUpdate();
   }
 
-  /** The date that is meant: the morning's, or else today; from noon on tomorrow. */
+  /** The date that is meant: the chosen one, or the board's; empty until the board was heard. */
   get meant(): string {
-    if (this.date !== '') {
-      return this.date;
-    }
-    const suite = this.at.suite;
-    if (suite?.date) {
-      return suite.date;
-    }
-    const now = new Date(this.at.now);
-    const day = new Date(now.getTime() + (now.getHours() >= 12 ? 86_400_000 : 0));
-    return day.toLocaleDateString('sv-SE');
+    return this.date !== '' ? this.date : (this.at.suite?.date ?? '');
   }
 
+  /** The date is settled here: what is taken is for the day that the preview was for. */
   async look(): Promise<void> {
+    this.date = this.meant;
     await this.ask(async () => {
-      this.preview = await preview(this.text, this.meant);
+      this.preview = await preview(this.text, this.date);
     });
   }
 
@@ -51,7 +44,7 @@ export class ListState {
       return;
     }
     await this.ask(async () => {
-      await take(this.text, this.meant, hash);
+      await take(this.text, this.date, hash);
       this.edit('');
       this.words = 'The list is taken.';
     });
@@ -116,7 +109,7 @@ export function listPanel(at: Desk, state: ListState): TemplateResult {
       <div class="do">
         <button
           class="main"
-          ?disabled=${state.busy || state.text.trim() === ''}
+          ?disabled=${state.busy || state.text.trim() === '' || state.meant === ''}
           @click=${() => void state.look()}
         >
           Look at it first
