@@ -90,7 +90,7 @@ final class Chain {
     at = start;
     x = m.startItem[room];
     whole = true;
-    if (at > begins && course.good[x] > start) {
+    if (at > begins && course.good(x) > start) {
       unfinished();
     }
     while (at > begins && x >= 0) {
@@ -107,29 +107,29 @@ final class Chain {
   /** Back through the item's own time to its beginning. */
   private void through() {
     if (whole) {
-      if (course.good[x] > course.natural[x]) {
-        add(BOOKED, -1, -1, course.natural[x], at - course.natural[x]);
+      if (course.good(x) > course.natural(x)) {
+        add(BOOKED, -1, -1, course.natural(x), at - course.natural(x));
       }
       if (course.extra[x] > 0) {
-        add(MEND, -1, -1, course.natural[x] - course.extra[x], 0);
+        add(MEND, -1, -1, course.natural(x) - course.extra[x], 0);
       }
-      if (course.handsEnd[x] < at) {
-        add(WAITS, -1, -1, course.handsEnd[x], m.waits[x].usual);
+      if (course.handsEnd(x) < at) {
+        add(WAITS, -1, -1, course.handsEnd(x), m.waits[x].usual);
       }
     }
-    if (m.isArrival[x] && course.arrival[x] == course.begin[x]) {
+    if (m.isArrival[x] && course.arrival[x] == course.begin(x)) {
       add(ARRIVAL, -1, -1, begins, m.arrivalFrom[x] + m.arrivalLate[x].usual - begins);
       x = -1;
       return;
     }
-    if (m.slotsOf(x) > 0 || course.begin[x] < at) {
-      int p = m.slotsOf(x) > 0 ? course.slotPerson[m.firstSlot[x]] : -1;
+    if (m.slotsOf(x) > 0 || course.begin(x) < at) {
+      int p = m.slotsOf(x) > 0 ? course.person(m.firstSlot[x]) : -1;
       if (m.mends[x] >= 0) {
-        add(MEND, p, -1, course.begin[x], 0);
+        add(MEND, p, -1, course.begin(x), 0);
       } else {
         long walk = course.walked[x] && m.place[x] >= 0 ? m.walk[m.place[x]].usual : 0;
         boolean known = m.state[x] == Model.GOOD;
-        add(WORK, p, -1, course.begin[x], (known ? m.usualOf(x) : m.hands[x].usual) + walk);
+        add(WORK, p, -1, course.begin(x), (known ? m.usualOf(x) : m.hands[x].usual) + walk);
       }
     }
   }
@@ -138,14 +138,14 @@ final class Chain {
     sources = 0;
     int last = -1;
     for (int j : m.before[x]) {
-      if (course.good[j] <= at
+      if (course.good(j) <= at
           && seen[j] != stamp
-          && (last < 0 || course.good[j] > course.good[last])) {
+          && (last < 0 || course.good(j) > course.good(last))) {
         last = j;
       }
     }
     if (last >= 0) {
-      source(PREREQUISITE, last, course.good[last]);
+      source(PREREQUISITE, last, course.good(last));
     }
     if (m.inRoom[x]) {
       source(OCCUPIED, -1, course.emptied[room]);
@@ -166,9 +166,9 @@ final class Chain {
 
   private void persons(boolean own) {
     for (int s = m.firstSlot[x]; s < m.firstSlot[x + 1]; s++) {
-      int p = course.slotPerson[s];
+      int p = course.person(s);
       if (p >= 0 && (m.personRoom[p] == room) == own) {
-        source(PERSON, s, course.slotSince[s]);
+        source(PERSON, s, course.since(s));
       }
     }
   }
@@ -205,10 +205,10 @@ final class Chain {
         whole = true;
         return;
       }
-      int after = sourceKind[s] == PERSON ? course.slotAfter[of] : -1;
+      int after = sourceKind[s] == PERSON ? course.after(of) : -1;
       if (after >= 0
           && m.room[after] == room
-          && course.handsEnd[after] == at
+          && course.handsEnd(after) == at
           && seen[after] != stamp) {
         x = after;
         whole = false;
@@ -216,8 +216,8 @@ final class Chain {
       }
       int what = sourceKind[s];
       sourceAt[s] = Model.EVER;
-      if (what == PERSON && course.slotAfter[of] == Course.CAME) {
-        int p = course.slotPerson[of];
+      if (what == PERSON && course.after(of) == Course.CAME) {
+        int p = course.person(of);
         add(ARRIVAL, p, -1, begins, m.plannedAt[p] - begins);
         return;
       }
@@ -229,8 +229,8 @@ final class Chain {
   private void waited(int what, int of, long from) {
     switch (what) {
       case PERSON -> {
-        int after = course.slotAfter[of];
-        add(PERSON, course.slotPerson[of], after >= 0 ? m.room[after] : -1, from, 0);
+        int after = course.after(of);
+        add(PERSON, course.person(of), after >= 0 ? m.room[after] : -1, from, 0);
       }
       case EQUIPMENT -> {
         int after = course.needAfter[of];
@@ -249,17 +249,17 @@ final class Chain {
       x = next;
       next = -1;
       for (int j : m.before[x]) {
-        if (course.good[j] > at) {
+        if (course.good(j) > at) {
           next = j;
           break;
         }
       }
     }
     seen[x] = stamp;
-    if (course.position[x] >= 0 && course.begin[x] < at) {
-      boolean waits = course.handsEnd[x] < at;
+    if (course.position[x] >= 0 && course.begin(x) < at) {
+      boolean waits = course.handsEnd(x) < at;
       if (waits) {
-        add(WAITS, -1, -1, course.handsEnd[x], m.waits[x].usual);
+        add(WAITS, -1, -1, course.handsEnd(x), m.waits[x].usual);
       }
       whole = false;
       return;

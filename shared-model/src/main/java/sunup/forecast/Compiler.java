@@ -1,11 +1,14 @@
 package sunup.forecast;
 
+import java.nio.IntBuffer;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.IntStream;
 import sunup.forecast.ForecastInput.ItemIn;
 import sunup.forecast.ForecastInput.KindIn;
 import sunup.forecast.ForecastInput.Need;
@@ -20,6 +23,9 @@ final class Compiler {
   /** An item as it is simulated: one of the input, or the mending of its fault. */
   private record Line(int room, ItemIn item, boolean mending) {}
 
+  /** One of some roles, in a room. */
+  private record Wanted(int room, List<String> any) {}
+
   private final ForecastInput in;
   private final List<RoomIn> rooms = new ArrayList<>();
   private final List<Line> lines = new ArrayList<>();
@@ -29,7 +35,8 @@ final class Compiler {
   private final Map<String, Integer> roomIndex = new HashMap<>();
   private final Map<String, Integer> kindIndex = new HashMap<>();
   private final Map<String, Integer> placeIndex = new HashMap<>();
-  private final Map<List<Integer>, Integer> groups = new HashMap<>();
+  private final Map<Wanted, int[][]> candidates = new HashMap<>();
+  private final Map<IntBuffer, Integer> groups = new HashMap<>();
   private final Model m = new Model();
 
   private Compiler(ForecastInput in) {
@@ -59,6 +66,7 @@ final class Compiler {
     peopleArrays();
     new Ranking(m).rank();
     Masks.set(m);
+    Rows.set(m);
     return m;
   }
 
@@ -83,16 +91,17 @@ final class Compiler {
 
   /** Those who may be claimed here, who belong here, or who did something here; by id. */
   private void choosePeople() {
+    Set<String> did = new HashSet<>();
+    for (Line line : lines) {
+      did.add(line.item().progress().by());
+      did.add(line.item().progress().taken());
+    }
     for (PersonIn p : in.people()) {
-      boolean wanted = p.room() != null && roomIndex.containsKey(p.room());
-      for (RoomIn room : rooms) {
-        wanted |= Components.serves(p, room.id());
-      }
-      for (Line line : lines) {
-        Progress now = line.item().progress();
-        wanted |= p.id().equals(now.by()) || p.id().equals(now.taken());
-      }
-      if (wanted) {
+      boolean roams = p.room() == null && p.covers().isEmpty();
+      boolean serves = p.room() != null ? roomIndex.containsKey(p.room()) : roams;
+      if (serves
+          || did.contains(p.id())
+          || (p.room() == null && p.covers().stream().anyMatch(roomIndex::containsKey))) {
         people.add(p);
       }
     }
@@ -286,30 +295,39 @@ final class Compiler {
     m.slotWords = words.toArray(new String[0]);
     m.slotOwnGroup = own.stream().mapToInt(this::group).toArray();
     m.slotRoamingGroup = roaming.stream().mapToInt(this::group).toArray();
-    m.groups = groups.size();
+    m.groupMembers = new Model.Bits[groups.size()];
+    groups.forEach(
+        (members, id) -> {
+          m.groupMembers[id] = new Model.Bits();
+          for (int p : members.array()) {
+            m.groupMembers[id].set(p >> 6, p & 63);
+          }
+        });
   }
 
+  /** Equal groups have one number. */
   private int group(int[] members) {
-    List<Integer> list = new ArrayList<>();
-    for (int p : members) {
-      list.add(p);
-    }
-    Integer id = groups.putIfAbsent(Collections.unmodifiableList(list), groups.size());
+    Integer id = groups.putIfAbsent(IntBuffer.wrap(members), groups.size());
     return id == null ? groups.size() - 1 : id;
   }
 
   private void slot(int room, List<String> any, List<int[]> own, List<int[]> roaming) {
-    String id = rooms.get(room).id();
-    List<Integer> mine = new ArrayList<>();
-    List<Integer> others = new ArrayList<>();
+    int[][] found = candidates.computeIfAbsent(new Wanted(room, any), this::candidates);
+    own.add(found[0]);
+    roaming.add(found[1]);
+  }
+
+  private int[][] candidates(Wanted wanted) {
+    String id = rooms.get(wanted.room()).id();
+    IntStream.Builder mine = IntStream.builder();
+    IntStream.Builder others = IntStream.builder();
     for (int p = 0; p < people.size(); p++) {
       PersonIn person = people.get(p);
-      if (Components.serves(person, id) && Components.hasRole(person, any)) {
+      if (Components.serves(person, id) && Components.hasRole(person, wanted.any())) {
         (person.room() != null ? mine : others).add(p);
       }
     }
-    own.add(mine.stream().mapToInt(Integer::intValue).toArray());
-    roaming.add(others.stream().mapToInt(Integer::intValue).toArray());
+    return new int[][] {mine.build().toArray(), others.build().toArray()};
   }
 
   private void needs() {
@@ -387,9 +405,9 @@ final class Compiler {
 
   private void peopleArrays() {
     int n = m.people;
+    Map<String, Long> last = lastFinishes();
     m.personId = new String[n];
     m.personRoom = new int[n];
-    m.personGroups = new int[n][];
     m.personScope = new long[n];
     m.arrivedAt = new long[n];
     m.lastFinish = new long[n];
@@ -405,17 +423,9 @@ final class Compiler {
       PersonIn person = people.get(p);
       m.personId[p] = person.id();
       m.personRoom[p] = person.room() == null ? -1 : roomIndex.getOrDefault(person.room(), -1);
-      List<Integer> in1 = new ArrayList<>();
-      groups.forEach(
-          (members, id) -> {
-            if (members.contains(personIndex.get(person.id()))) {
-              in1.add(id);
-            }
-          });
-      m.personGroups[p] = in1.stream().sorted().mapToInt(Integer::intValue).toArray();
       m.personScope[p] = Hash.scope(m.seed, "person:" + person.id(), "");
       m.arrivedAt[p] = person.arrivedAt() == null ? Model.NEVER : person.arrivedAt() - in.now();
-      m.lastFinish[p] = lastFinish(person.id());
+      m.lastFinish[p] = last.getOrDefault(person.id(), Model.EVER);
       m.plannedAt[p] = person.plannedAt() - in.now();
       m.late[p] = new Dist(person.late());
       m.arrivalReported[p] = person.arrivalReported();
@@ -429,13 +439,14 @@ final class Compiler {
     }
   }
 
-  private long lastFinish(String person) {
-    long last = Model.EVER;
+  /** The last finish of each person in any room of the input. */
+  private Map<String, Long> lastFinishes() {
+    Map<String, Long> last = new HashMap<>();
     for (RoomIn room : in.rooms()) {
       for (ItemIn item : room.items()) {
         Progress now = item.progress();
-        if (now.state() == State.GOOD && person.equals(now.by())) {
-          last = Math.max(last, now.since() - in.now());
+        if (now.state() == State.GOOD && now.by() != null) {
+          last.merge(now.by(), now.since() - in.now(), Math::max);
         }
       }
     }

@@ -2,8 +2,10 @@ package sunup.forecast;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import sunup.forecast.ForecastInput.ItemIn;
 import sunup.forecast.ForecastInput.KindIn;
 import sunup.forecast.ForecastInput.Need;
@@ -19,6 +21,7 @@ import sunup.forecast.ForecastInput.State;
 final class Components {
   private final ForecastInput in;
   private final int[] parent;
+  private final List<Claims> claims = new ArrayList<>();
 
   private Components(ForecastInput in) {
     this.in = in;
@@ -26,6 +29,7 @@ final class Components {
     for (int i = 0; i < parent.length; i++) {
       parent[i] = i;
     }
+    in.rooms().forEach(room -> claims.add(new Claims(room)));
   }
 
   /** Rooms by position, each list and the lists in the input's order. */
@@ -69,8 +73,8 @@ final class Components {
 
   private void byPerson(PersonIn p) {
     int first = -1;
-    for (int r = 0; r < in.rooms().size(); r++) {
-      if (mayClaim(in.rooms().get(r), p)) {
+    for (int r = 0; r < claims.size(); r++) {
+      if (claims.get(r).mayClaim(in.rooms().get(r), p)) {
         if (first >= 0) {
           join(first, r);
         } else {
@@ -80,33 +84,37 @@ final class Components {
     }
   }
 
-  private static boolean mayClaim(RoomIn room, PersonIn p) {
-    boolean serves = serves(p, room.id());
-    for (ItemIn item : room.items()) {
-      Progress now = item.progress();
-      if (now.state() == State.IN_HAND && p.id().equals(now.by())) {
-        return true;
-      }
-      if (now.state() == State.FAULT
-          && (p.id().equals(now.taken())
-              || (now.taken() == null && serves && hasRole(p, now.mender())))) {
-        return true;
-      }
-      // A good item that can lapse may be done again.
-      boolean mayBeDone =
-          now.state() == State.OPEN
-              || now.state() == State.FAULT
-              || now.state() == State.IN_HAND
-              || (now.state() == State.GOOD && item.lifeMs() != null);
-      if (mayBeDone && serves) {
-        for (List<String> any : item.who()) {
-          if (hasRole(p, any)) {
-            return true;
-          }
+  /** What of people a room may still claim: those who have work there in hand, and roles. */
+  private static final class Claims {
+    private final Set<String> people = new HashSet<>();
+    private final Set<String> roles = new HashSet<>();
+
+    Claims(RoomIn room) {
+      for (ItemIn item : room.items()) {
+        Progress now = item.progress();
+        boolean fault = now.state() == State.FAULT;
+        if (now.state() == State.IN_HAND && now.by() != null) {
+          people.add(now.by());
+        }
+        if (fault && now.taken() != null) {
+          people.add(now.taken());
+        } else if (fault) {
+          roles.addAll(now.mender());
+        }
+        // A good item that can lapse may be done again.
+        if (fault
+            || now.state() == State.OPEN
+            || now.state() == State.IN_HAND
+            || (now.state() == State.GOOD && item.lifeMs() != null)) {
+          item.who().forEach(roles::addAll);
         }
       }
     }
-    return false;
+
+    boolean mayClaim(RoomIn room, PersonIn p) {
+      return people.contains(p.id())
+          || (serves(p, room.id()) && p.roles().stream().anyMatch(roles::contains));
+    }
   }
 
   /** Whether a person can be sent to a room. */

@@ -1,5 +1,7 @@
 package sunup.forecast;
 
+import java.util.Arrays;
+
 /**
  * Who begins what at an instant (rule 5). First steps that follow another step of their room, so
  * that nobody leaves a patient for another room's; then steps for several people that have waited
@@ -17,15 +19,10 @@ final class Dispatch {
   private final Model m;
   private final Floor floor;
   private final Trial trial;
+  private final People people;
 
   /** Who was chosen, by slot of the item. */
-  final int[] chosen = new int[Limits.SLOTS];
-
-  /** By word of the room looked at: items that its free people could take. */
-  private final long[] could;
-
-  private final boolean[] used;
-  private final boolean[][] tried;
+  final int[] chosen;
 
   /** Steps for several people that are ready, longest waiting first. */
   private final int[] waiting;
@@ -43,9 +40,8 @@ final class Dispatch {
     this.m = m;
     this.floor = floor;
     this.trial = trial;
-    could = new long[m.words];
-    used = new boolean[m.people];
-    tried = new boolean[Limits.SLOTS][m.people];
+    people = new People(m, floor);
+    chosen = people.chosen;
     waiting = new int[m.items];
     waitingSince = new long[m.items];
     next = new int[m.items];
@@ -55,6 +51,11 @@ final class Dispatch {
     waitingCount = 0;
     nextCount = 0;
     keeps = false;
+  }
+
+  /** One free person for one slot, or -1. */
+  int someoneFor(int i, int slot) {
+    return people.someoneFor(i, slot);
   }
 
   void goesOn(int item) {
@@ -81,13 +82,9 @@ final class Dispatch {
   }
 
   void pass(long now) {
-    for (int n = 0; n < nextCount; n++) {
-      int i = next[n];
-      if (floor.isReady(i) && floor.unitsSuffice(i) && choose(i)) {
-        trial.begin(i, chosen);
-      }
+    if (nextCount > 0) {
+      goOn();
     }
-    nextCount = 0;
     if (waitingCount > 0 || keeps) {
       reserve(now);
     }
@@ -108,17 +105,31 @@ final class Dispatch {
     }
   }
 
+  private void goOn() {
+    for (int n = 0; n < nextCount; n++) {
+      int i = next[n];
+      if (floor.isReady(i) && canBegin(i)) {
+        trial.begin(i, chosen);
+      }
+    }
+    nextCount = 0;
+  }
+
+  private boolean canBegin(int i) {
+    return floor.unitsSuffice(i) && people.choose(i);
+  }
+
   /** What is kept is decided anew at each instant, so that keeping can't lock anybody up. */
   private void reserve(long now) {
     if (keeps) {
-      java.util.Arrays.fill(floor.reserved, false);
+      Arrays.fill(floor.reserved, 0);
       floor.lookAtAll();
       keeps = false;
     }
     int n = 0;
     while (n < waitingCount && now - waitingSince[waiting[n]] >= PATIENCE) {
       int i = waiting[n];
-      if (floor.unitsSuffice(i) && choose(i)) {
+      if (canBegin(i)) {
         trial.begin(i, chosen);
         continue;
       }
@@ -139,8 +150,8 @@ final class Dispatch {
     return true;
   }
 
-  private boolean anyoneIsHere(int[] people) {
-    for (int p : people) {
+  private boolean anyoneIsHere(int[] of) {
+    for (int p : of) {
       if (floor.here[p] && !trial.hasLeft(p)) {
         return true;
       }
@@ -150,9 +161,9 @@ final class Dispatch {
 
   private void keep(int i) {
     for (int s = m.firstSlot[i]; s < m.firstSlot[i + 1]; s++) {
-      int p = best(i, m.slotRoaming[s], best(i, m.slotOwn[s], -1, null), null);
+      int p = people.someoneFor(i, s);
       if (p >= 0) {
-        floor.reserved[p] = true;
+        floor.reserved[p >> 6] |= 1L << p;
         keeps = true;
       }
     }
@@ -160,53 +171,26 @@ final class Dispatch {
 
   private void own(int r) {
     int base = r * m.words;
-    boolean again = floor.ownFree[r] > 0;
-    while (again) {
-      boolean any = couldTake(r, base);
-      again = any && beginFirst(r, base, m.askedItems, false);
-      if (any && !again) {
-        again = beginFirst(r, base, m.errandItems, true);
-      }
-      if (any && !again) {
-        again = beginFirst(r, base, m.ownItems, false);
-      }
+    boolean again = true;
+    while (again && floor.ownFree[r] > 0) {
+      again =
+          beginFirst(r, base, m.askedItems, false)
+              || beginFirst(r, base, m.errandItems, true)
+              || beginFirst(r, base, m.ownItems, false);
     }
-    for (int w = base; w < base + m.words; w++) {
-      floor.look[w] = 0;
-    }
-  }
-
-  /** Narrows what is looked at to items that a free own person could take. */
-  private boolean couldTake(int r, int base) {
-    java.util.Arrays.fill(could, 0);
-    for (int p : m.roomPeople[r]) {
-      if (floor.free[p] && !floor.reserved[p]) {
-        Model.Bits items = m.personOwnItems[p];
-        for (int n = 0; n < items.word.length; n++) {
-          could[items.word[n] - base] |= items.bits[n];
-        }
-      }
-    }
-    long any = 0;
-    for (int w = 0; w < m.words; w++) {
-      could[w] &= floor.look[base + w];
-      any |= could[w];
-    }
-    return any != 0;
   }
 
   /** Begins the first startable item of a room that takes one of its own people. */
   private boolean beginFirst(int r, int base, long[] mask, boolean onlyThere) {
     for (int w = 0; w < m.words; w++) {
-      long bits = could[w] & mask[base + w];
+      long bits = mask[base + w] & floor.ready[base + w];
+      if (bits != 0) {
+        bits &= couldTake(r, w);
+      }
       while (bits != 0) {
         int i = m.firstItem[r] + (w << 6) + Long.numberOfTrailingZeros(bits);
-        long bit = bits & -bits;
-        bits ^= bit;
-        if (!floor.unitsSuffice(i) || !choose(i)) {
-          could[w] &= ~bit;
-          floor.look[base + w] &= ~bit;
-        } else if (takesOwn(i, onlyThere)) {
+        bits &= bits - 1;
+        if (canBegin(i) && takesOwn(i, onlyThere)) {
           trial.begin(i, chosen);
           return true;
         }
@@ -215,11 +199,24 @@ final class Dispatch {
     return false;
   }
 
+  /** The items of a word of the room that a free own person could take. */
+  private long couldTake(int r, int w) {
+    long items = 0;
+    for (int p : m.roomPeople[r]) {
+      if (floor.isAvailable(p)) {
+        items |= m.personOwn[p * m.words + w];
+      }
+    }
+    return items;
+  }
+
   private boolean takesOwn(int i, boolean onlyThere) {
-    int there = m.rooms + m.place[i];
-    for (int s = 0; s < m.slotsOf(i); s++) {
+    int there = m.row[(i << Rows.SHIFT) + Rows.WHERE];
+    int room = m.row[(i << Rows.SHIFT) + Rows.ROOM];
+    int slots = m.slotsOf(i);
+    for (int s = 0; s < slots; s++) {
       int p = chosen[s];
-      if (m.personRoom[p] == m.room[i] && (!onlyThere || floor.where[p] == there)) {
+      if (m.personRoom[p] == room && (!onlyThere || floor.where[p] == there)) {
         return true;
       }
     }
@@ -227,101 +224,32 @@ final class Dispatch {
   }
 
   private void roaming() {
-    for (int w = 0; w < floor.lookRanked.length; w++) {
-      long bits = floor.lookRanked[w];
-      floor.lookRanked[w] = 0;
-      while (bits != 0) {
-        int i = m.ranked[(w << 6) + Long.numberOfTrailingZeros(bits)];
-        bits &= bits - 1;
-        if (floor.unitsSuffice(i) && choose(i)) {
+    for (int w = 0; w < floor.readyRanked.length; w++) {
+      long left = floor.readyRanked[w];
+      while (left != 0) {
+        left &= withSomebodyFree(w);
+        if (left == 0) {
+          break;
+        }
+        int i = m.ranked[(w << 6) + Long.numberOfTrailingZeros(left)];
+        left &= left - 1;
+        if (canBegin(i)) {
           trial.begin(i, chosen);
         }
       }
     }
   }
 
-  /** Chooses free people for all slots of an item, or says that they don't suffice. */
-  boolean choose(int i) {
-    int first = m.firstSlot[i];
-    int end = m.firstSlot[i + 1];
-    for (int s = first; s < end; s++) {
-      if (floor.groupFree[m.slotOwnGroup[s]] + floor.groupFree[m.slotRoamingGroup[s]] == 0) {
-        return false;
+  /** Of the items of a word of ranks those for which not all who could come are taken. */
+  private long withSomebodyFree(int w) {
+    long items = m.rankedAlways[w];
+    int[] groups = m.rankedGroups[w];
+    long[] of = m.rankedGroupItems[w];
+    for (int n = 0; n < groups.length; n++) {
+      if (people.anyAvailable(m.groupMembers[groups[n]])) {
+        items |= of[n];
       }
     }
-    if (end - first == 1) {
-      int p = best(i, m.slotOwn[first], -1, null);
-      if (p < 0) {
-        p = best(i, m.slotRoaming[first], -1, null);
-      }
-      chosen[0] = p;
-      return p >= 0;
-    }
-    return end == first || assign(i, first);
-  }
-
-  /** One free person for one slot, or -1. */
-  int someoneFor(int i, int s) {
-    return best(i, m.slotRoaming[s], best(i, m.slotOwn[s], -1, null), null);
-  }
-
-  private boolean assign(int i, int s) {
-    if (s == m.firstSlot[i + 1]) {
-      return true;
-    }
-    int n = s - m.firstSlot[i];
-    boolean[] not = tried[n];
-    boolean done = false;
-    while (!done) {
-      int p = best(i, m.slotRoaming[s], best(i, m.slotOwn[s], -1, not), not);
-      if (p < 0) {
-        break;
-      }
-      not[p] = true;
-      used[p] = true;
-      chosen[n] = p;
-      done = assign(i, s + 1);
-      used[p] = false;
-    }
-    forget(m.slotOwn[s], not);
-    forget(m.slotRoaming[s], not);
-    return done;
-  }
-
-  private static void forget(int[] people, boolean[] not) {
-    for (int p : people) {
-      not[p] = false;
-    }
-  }
-
-  /** Own room, already there, longest idle, id. */
-  private int best(int i, int[] people, int than, boolean[] not) {
-    int there = m.place[i] >= 0 ? m.rooms + m.place[i] : m.room[i];
-    int found = than;
-    for (int p : people) {
-      if (floor.free[p] && !floor.reserved[p] && !used[p] && (not == null || !not[p])) {
-        if (found < 0 || isBetter(p, found, m.room[i], there)) {
-          found = p;
-        }
-      }
-    }
-    return found;
-  }
-
-  private boolean isBetter(int p, int q, int room, int there) {
-    boolean ownP = m.personRoom[p] == room;
-    boolean ownQ = m.personRoom[q] == room;
-    if (ownP != ownQ) {
-      return ownP;
-    }
-    boolean thereP = floor.where[p] == there;
-    boolean thereQ = floor.where[q] == there;
-    if (thereP != thereQ) {
-      return thereP;
-    }
-    if (floor.idleSince[p] != floor.idleSince[q]) {
-      return floor.idleSince[p] < floor.idleSince[q];
-    }
-    return p < q;
+    return items;
   }
 }

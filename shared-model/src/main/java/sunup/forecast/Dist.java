@@ -78,6 +78,10 @@ final class Dist {
     return kind == CONSTANT;
   }
 
+  boolean isLogNormal() {
+    return kind == LOG_NORMAL;
+  }
+
   boolean isZero() {
     return kind == CONSTANT && low == 0;
   }
@@ -85,7 +89,7 @@ final class Dist {
   /** The u-quantile. */
   long at(double u) {
     return switch (kind) {
-      case LOG_NORMAL -> whole(StrictMath.exp(mu + sigma * Normal.quantile(u)));
+      case LOG_NORMAL -> logNormal(mu, sigma, Normal.quantile(u));
       case EXPONENTIAL -> whole(-mu * StrictMath.log(1 - u));
       case THREE_POINT -> whole(low + span * beta.quantile(u));
       default -> low;
@@ -95,7 +99,7 @@ final class Dist {
   /** The quantile at a standard normal z. */
   long atNormal(double z) {
     if (kind == LOG_NORMAL) {
-      return whole(StrictMath.exp(mu + sigma * z));
+      return logNormal(mu, sigma, z);
     }
     return kind == CONSTANT ? low : at(Normal.lower(z));
   }
@@ -145,7 +149,20 @@ final class Dist {
     return Math.min(0.9, rate / (rate + (1 - rate) * upper(elapsed)));
   }
 
+  /** Whole milliseconds of a log-normal duration at z. */
+  static long logNormal(double mu, double sigma, double z) {
+    return whole(Elementary.exp(mu + sigma * z));
+  }
+
+  double mu() {
+    return mu;
+  }
+
+  double sigma() {
+    return sigma;
+  }
+
   private static long whole(double ms) {
-    return ms >= LONGEST ? LONGEST : (long) Math.floor(ms + 0.5);
+    return ms >= LONGEST ? LONGEST : (long) (ms + 0.5);
   }
 }

@@ -11,23 +11,22 @@ final class Floor {
 
   final long[] readyRanked;
 
-  /** Of the ready items those that could not begin before and might now. */
-  final long[] look;
-
-  final long[] lookRanked;
-
   final int[] busy;
   final int[] away;
   final boolean[] here;
-  final boolean[] free;
-  final boolean[] reserved;
+
+  /** People, 64 a word: those who have nothing in hand, are here and not away. */
+  final long[] free;
+
+  /** People who are kept for a step that others have still to come to. */
+  final long[] reserved;
+
   final long[] idleSince;
   final int[] idleAfter;
 
   /** The room, or rooms + the place, where a person is. */
   final int[] where;
 
-  final int[] groupFree;
   final int[] ownFree;
   final int[] unitsFree;
 
@@ -39,7 +38,7 @@ final class Floor {
   final int[] promiseLeft;
   final int[] promiseFirst;
 
-  /** Rooms with something to look at; whether there is something by rank. */
+  /** Rooms where something may begin that could not before; whether by rank something may. */
   final long[] lookRooms;
 
   boolean lookByRank;
@@ -48,17 +47,14 @@ final class Floor {
     this.m = m;
     ready = new long[m.rooms * m.words];
     readyRanked = new long[(m.ranked.length + 63) / 64];
-    look = new long[ready.length];
-    lookRanked = new long[readyRanked.length];
     busy = new int[m.people];
     away = new int[m.people];
     here = new boolean[m.people];
-    free = new boolean[m.people];
-    reserved = new boolean[m.people];
+    free = new long[(m.people + 63) / 64];
+    reserved = new long[free.length];
     idleSince = new long[m.people];
     idleAfter = new int[m.people];
     where = new int[m.people];
-    groupFree = new int[m.groups];
     ownFree = new int[m.rooms];
     unitsFree = new int[m.kinds];
     unitsSince = new long[m.kinds][];
@@ -77,21 +73,16 @@ final class Floor {
   void reset(Known known) {
     Arrays.fill(ready, 0);
     Arrays.fill(readyRanked, 0);
-    Arrays.fill(look, 0);
-    Arrays.fill(lookRanked, 0);
     Arrays.fill(lookRooms, 0);
     lookByRank = false;
     Arrays.fill(busy, 0);
     Arrays.fill(away, 0);
     Arrays.fill(here, false);
-    Arrays.fill(free, false);
-    Arrays.fill(reserved, false);
+    Arrays.fill(free, 0);
+    Arrays.fill(reserved, 0);
     System.arraycopy(known.idleSince, 0, idleSince, 0, m.people);
     System.arraycopy(known.idleAfter, 0, idleAfter, 0, m.people);
-    for (int p = 0; p < m.people; p++) {
-      where[p] = m.personRoom[p];
-    }
-    Arrays.fill(groupFree, 0);
+    System.arraycopy(m.personRoom, 0, where, 0, m.people);
     Arrays.fill(ownFree, 0);
     System.arraycopy(m.capacity, 0, unitsFree, 0, m.kinds);
     for (int k = 0; k < m.kinds; k++) {
@@ -103,8 +94,6 @@ final class Floor {
   }
 
   void lookAtAll() {
-    System.arraycopy(ready, 0, look, 0, ready.length);
-    System.arraycopy(readyRanked, 0, lookRanked, 0, readyRanked.length);
     Arrays.fill(lookRooms, -1L);
     lookByRank = true;
   }
@@ -112,69 +101,64 @@ final class Floor {
   private void lookAt(Model.Bits own, Model.Bits ranks) {
     for (int n = 0; n < own.word.length; n++) {
       int w = own.word[n];
-      long bits = own.bits[n] & ready[w];
-      if (bits != 0) {
-        look[w] |= bits;
+      if ((own.bits[n] & ready[w]) != 0) {
         int r = m.words == 1 ? w : w / m.words;
         lookRooms[r >> 6] |= 1L << r;
       }
     }
-    for (int n = 0; n < ranks.word.length; n++) {
-      int w = ranks.word[n];
-      long bits = ranks.bits[n] & readyRanked[w];
-      if (bits != 0) {
-        lookRanked[w] |= bits;
-        lookByRank = true;
-      }
+    for (int n = 0; n < ranks.word.length && !lookByRank; n++) {
+      lookByRank = (ranks.bits[n] & readyRanked[ranks.word[n]]) != 0;
     }
   }
 
   void setReady(int i) {
-    int r = m.room[i];
-    int w = m.wordOf(i);
-    long bit = 1L << (i - m.firstItem[r]);
-    ready[w] |= bit;
-    if ((m.ownItems[w] & bit) != 0) {
-      look[w] |= bit;
+    int o = i << Rows.SHIFT;
+    int[] row = m.row;
+    ready[row[o + Rows.WORD]] |= 1L << row[o + Rows.BIT];
+    if ((row[o + Rows.FLAGS] & Rows.OWN) != 0) {
+      int r = row[o + Rows.ROOM];
       lookRooms[r >> 6] |= 1L << r;
     }
-    int n = m.rank[i];
+    int n = row[o + Rows.RANK];
     if (n >= 0) {
       readyRanked[n >> 6] |= 1L << n;
-      lookRanked[n >> 6] |= 1L << n;
       lookByRank = true;
     }
   }
 
   boolean isReady(int i) {
-    return (ready[m.wordOf(i)] & 1L << (i - m.firstItem[m.room[i]])) != 0;
+    int o = i << Rows.SHIFT;
+    return (ready[m.row[o + Rows.WORD]] & 1L << m.row[o + Rows.BIT]) != 0;
   }
 
   void unready(int i) {
-    int w = m.wordOf(i);
-    long bit = 1L << (i - m.firstItem[m.room[i]]);
-    ready[w] &= ~bit;
-    look[w] &= ~bit;
-    int n = m.rank[i];
+    int o = i << Rows.SHIFT;
+    int[] row = m.row;
+    ready[row[o + Rows.WORD]] &= ~(1L << row[o + Rows.BIT]);
+    int n = row[o + Rows.RANK];
     if (n >= 0) {
       readyRanked[n >> 6] &= ~(1L << n);
-      lookRanked[n >> 6] &= ~(1L << n);
     }
   }
 
-  /** Makes a person free who has nothing in hand, is here and not away. */
+  boolean isFree(int p) {
+    return (free[p >> 6] >>> p & 1) != 0;
+  }
+
+  boolean isAvailable(int p) {
+    return ((free[p >> 6] & ~reserved[p >> 6]) >>> p & 1) != 0;
+  }
+
+  /** Makes a person free who has nothing in hand, is here and not away; and takes it back. */
   void settle(int p) {
     boolean now = here[p] && busy[p] == 0 && away[p] == 0;
-    if (now == free[p]) {
+    if (now == isFree(p)) {
       return;
     }
-    free[p] = now;
-    int step = now ? 1 : -1;
-    for (int g : m.personGroups[p]) {
-      groupFree[g] += step;
-    }
-    if (m.personRoom[p] >= 0) {
-      ownFree[m.personRoom[p]] += step;
+    free[p >> 6] ^= 1L << p;
+    int r = m.personRoom[p];
+    if (r >= 0) {
+      ownFree[r] += now ? 1 : -1;
     }
     if (now) {
       lookAt(m.personOwnItems[p], m.personRanked[p]);
@@ -194,7 +178,9 @@ final class Floor {
   }
 
   boolean unitsSuffice(int i) {
-    for (int n = m.firstNeed[i]; n < m.firstNeed[i + 1]; n++) {
+    int o = i << Rows.SHIFT;
+    int end = m.row[o + Rows.END_NEED];
+    for (int n = m.row[o + Rows.FIRST_NEED]; n < end; n++) {
       int k = m.needKind[n];
       if (!claimed[n] && unitsFree[k] < m.needUnits[n] + promisedBefore(k, m.room[i])) {
         return false;

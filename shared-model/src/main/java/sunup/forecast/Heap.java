@@ -2,20 +2,26 @@ package sunup.forecast;
 
 import java.util.Arrays;
 
-/** A binary heap of events, each one long: the moment above, what and which below. */
+/**
+ * A binary heap of events, each one long: the moment above, what and which below. Taking an event
+ * leaves a hole at the top that the next one entered fills: handling an event mostly enters
+ * another.
+ */
 final class Heap {
   static final int CODE_BITS = 22;
   static final int INDEX_BITS = 18;
 
   private long[] a = new long[256];
   private int n;
+  private boolean hole;
 
   void clear() {
     n = 0;
+    hole = false;
   }
 
   boolean isEmpty() {
-    return n == 0;
+    return n == (hole ? 1 : 0);
   }
 
   static long event(long at, int what, int which) {
@@ -34,11 +40,21 @@ final class Heap {
     return (int) event & ((1 << INDEX_BITS) - 1);
   }
 
+  /** The next event; one must be there. */
   long peek() {
+    if (hole) {
+      hole = false;
+      sink(a[--n]);
+    }
     return a[0];
   }
 
   void push(long event) {
+    if (hole) {
+      hole = false;
+      sink(event);
+      return;
+    }
     if (n == a.length) {
       a = Arrays.copyOf(a, 2 * n);
     }
@@ -55,24 +71,29 @@ final class Heap {
   }
 
   long pop() {
-    long first = a[0];
-    long last = a[--n];
-    int i = 0;
-    while (true) {
-      int down = 2 * i + 1;
-      if (down >= n) {
-        break;
-      }
-      if (down + 1 < n && a[down + 1] < a[down]) {
-        down++;
-      }
-      if (a[down] >= last) {
-        break;
-      }
-      a[i] = a[down];
-      i = down;
-    }
-    a[i] = last;
+    long first = peek();
+    hole = true;
     return first;
+  }
+
+  /** Puts an event in the place of the first. */
+  private void sink(long event) {
+    long[] h = a;
+    int end = n;
+    int i = 0;
+    int down = 1;
+    while (down < end) {
+      long least = h[down];
+      if (down + 1 < end && h[down + 1] < least) {
+        least = h[++down];
+      }
+      if (least >= event) {
+        break;
+      }
+      h[i] = least;
+      i = down;
+      down = 2 * i + 1;
+    }
+    h[i] = event;
   }
 }

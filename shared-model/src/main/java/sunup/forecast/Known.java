@@ -1,6 +1,5 @@
 package sunup.forecast;
 
-import java.util.Arrays;
 import java.util.stream.IntStream;
 
 /** What is known at now of work that is done: with implied beginnings (rule 3). */
@@ -20,15 +19,10 @@ final class Known {
       idleSince[p] = m.arrivedAt[p] == Model.NEVER ? Model.EVER : m.arrivedAt[p];
       idleAfter[p] = Course.CAME;
     }
-    Arrays.fill(course.begin, Model.NEVER);
-    Arrays.fill(course.handsEnd, Model.NEVER);
-    Arrays.fill(course.natural, Model.NEVER);
-    System.arraycopy(m.good, 0, course.good, 0, m.items);
-    Arrays.fill(course.slotPerson, Course.NOBODY);
-    Arrays.fill(course.slotSince, Model.EVER);
-    Arrays.fill(course.slotAfter, Course.CAME);
-    Arrays.fill(course.needSince, Model.EVER);
-    Arrays.fill(course.needAfter, Course.NOBODY);
+    course.blank();
+    for (int i = 0; i < m.items; i++) {
+      course.good(i, m.good[i]);
+    }
     int[] done =
         IntStream.range(0, m.items)
             .filter(i -> m.state[i] == Model.GOOD && m.good[i] != Model.EVER)
@@ -72,16 +66,11 @@ final class Known {
       }
     }
     begin = Math.min(begin, good);
-    course.begin[i] = begin;
-    course.handsEnd[i] = good;
-    course.natural[i] = good;
+    course.set(i, begin, good, good, good);
     if (own && m.slotsOf(i) > 0) {
       int slot = m.firstSlot[i];
-      course.slotPerson[slot] = p;
-      if (idleSince[p] <= begin) {
-        course.slotSince[slot] = idleSince[p];
-        course.slotAfter[slot] = idleAfter[p];
-      }
+      boolean idle = idleSince[p] <= begin;
+      course.slot(slot, p, idle ? idleSince[p] : Model.EVER, idle ? idleAfter[p] : Course.CAME);
       if (good > idleSince[p]) {
         idleSince[p] = good;
         idleAfter[p] = i;

@@ -7,65 +7,74 @@ import java.util.Arrays;
  * the arcs as they were realised - prerequisites, people and units going from item to item.
  */
 final class LastMoments {
+  private static final int GOOD = 0;
+  private static final int HANDS = 1;
+
   private final Model m;
-  private final long[] lastGood;
-  private final long[] lastHands;
+
+  /** Per item: the last moment for it to be good, and for its people to be free. */
+  private final long[] last;
 
   /** Last moment to begin, or {@link Model#NEVER} if no start depends on it. */
   final long[] begin;
 
   LastMoments(Model m) {
     this.m = m;
-    lastGood = new long[m.items];
-    lastHands = new long[m.items];
+    last = new long[2 * m.items];
     begin = new long[m.items];
   }
 
   void read(Course c) {
-    Arrays.fill(lastGood, Model.NEVER);
-    Arrays.fill(lastHands, Model.NEVER);
+    Arrays.fill(last, Model.NEVER);
     Arrays.fill(begin, Model.NEVER);
     for (int r = 0; r < m.rooms; r++) {
       if (m.started[r] == Model.NEVER) {
-        lastGood[m.startItem[r]] = m.target[r] + m.grace;
+        last[2 * m.startItem[r] + GOOD] = m.target[r] + m.grace;
       }
     }
     for (int n = c.begun - 1; n >= 0; n--) {
       int y = c.order[n];
-      if (c.position[y] != n) {
-        continue;
-      }
-      long last = Model.NEVER;
-      if (lastGood[y] < Model.NEVER) {
-        last = lastGood[y] - (c.natural[y] - c.begin[y]);
-      }
-      if (lastHands[y] < Model.NEVER) {
-        last = Math.min(last, lastHands[y] - (c.handsEnd[y] - c.begin[y]));
-      }
-      begin[y] = last;
-      if (last < Model.NEVER) {
-        pass(c, y, last);
+      long good = last[2 * y + GOOD];
+      long hands = last[2 * y + HANDS];
+      if (Math.min(good, hands) < Model.NEVER && c.position[y] == n) {
+        long begun = c.begin(y);
+        long byGood = good < Model.NEVER ? good - (c.natural(y) - begun) : good;
+        long byHands = hands < Model.NEVER ? hands - (c.handsEnd(y) - begun) : hands;
+        begin[y] = Math.min(byGood, byHands);
+        pass(c, y, begun, begin[y]);
       }
     }
   }
 
-  private void pass(Course c, int y, long last) {
-    for (int j : m.before[y]) {
-      if (c.good[j] <= c.begin[y]) {
-        lastGood[j] = Math.min(lastGood[j], last);
+  private void pass(Course c, int y, long begun, long moment) {
+    int[] row = m.row;
+    int o = y << Rows.SHIFT;
+    int end = row[o + Rows.END_BEFORE];
+    for (int n = row[o + Rows.FIRST_BEFORE]; n < end; n++) {
+      int j = m.prerequisite[n];
+      if (c.good(j) <= begun) {
+        least(2 * j + GOOD, moment);
       }
     }
-    for (int s = m.firstSlot[y]; s < m.firstSlot[y + 1]; s++) {
-      int after = c.slotPerson[s] >= 0 ? c.slotAfter[s] : -1;
-      if (after >= 0) {
-        lastHands[after] = Math.min(lastHands[after], last);
+    end = row[o + Rows.END_SLOT];
+    for (int s = row[o + Rows.FIRST_SLOT]; s < end; s++) {
+      int after = c.after(s);
+      if (after >= 0 && c.person(s) >= 0) {
+        least(2 * after + HANDS, moment);
       }
     }
-    for (int n = m.firstNeed[y]; n < m.firstNeed[y + 1]; n++) {
+    end = row[o + Rows.END_NEED];
+    for (int n = row[o + Rows.FIRST_NEED]; n < end; n++) {
       int after = c.needAfter[n];
       if (after >= 0) {
-        lastGood[after] = Math.min(lastGood[after], last);
+        least(2 * after + GOOD, moment);
       }
+    }
+  }
+
+  private void least(int at, long moment) {
+    if (moment < last[at]) {
+      last[at] = moment;
     }
   }
 }

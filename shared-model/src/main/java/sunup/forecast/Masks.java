@@ -1,5 +1,7 @@
 package sunup.forecast;
 
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.stream.IntStream;
 import sunup.forecast.Model.Bits;
 
@@ -45,6 +47,8 @@ final class Masks {
         ranked(i);
       }
     }
+    people();
+    groups();
   }
 
   private static Bits[] empty(int n) {
@@ -92,6 +96,36 @@ final class Masks {
     }
     for (int n = m.firstNeed[i]; n < m.firstNeed[i + 1]; n++) {
       m.kindRanked[m.needKind[n]].set(word, bit);
+    }
+  }
+
+  private void people() {
+    m.personOwn = new long[m.people * m.words];
+    for (int p = 0; p < m.people; p++) {
+      Bits items = m.personOwnItems[p];
+      for (int n = 0; n < items.word.length && m.personRoom[p] >= 0; n++) {
+        m.personOwn[p * m.words + items.word[n] % m.words] = items.bits[n];
+      }
+    }
+  }
+
+  private void groups() {
+    int words = (m.ranked.length + 63) / 64;
+    m.rankedAlways = new long[words];
+    m.rankedGroups = new int[words][];
+    m.rankedGroupItems = new long[words][];
+    for (int w = 0; w < words; w++) {
+      Map<Integer, Long> items = new TreeMap<>();
+      for (int n = w << 6; n < Math.min(m.ranked.length, (w + 1) << 6); n++) {
+        int i = m.ranked[n];
+        if (m.slotsOf(i) == 1) {
+          items.merge(m.slotRoamingGroup[m.firstSlot[i]], 1L << n, (a, b) -> a | b);
+        } else {
+          m.rankedAlways[w] |= 1L << n;
+        }
+      }
+      m.rankedGroups[w] = items.keySet().stream().mapToInt(Integer::intValue).toArray();
+      m.rankedGroupItems[w] = items.values().stream().mapToLong(Long::longValue).toArray();
     }
   }
 }

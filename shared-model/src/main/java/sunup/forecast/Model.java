@@ -94,7 +94,6 @@ final class Model {
   int[][] slotRoaming;
   int[] slotOwnGroup;
   int[] slotRoamingGroup;
-  int groups;
 
   /** The person that must fill the slot was a role in words. */
   String[] slotWords;
@@ -126,7 +125,6 @@ final class Model {
   /** Those whose own room it is, by id. */
   int[][] roomPeople;
 
-  int[][] personGroups;
   long[] personScope;
 
   /** When the person came, or {@link #NEVER}. */
@@ -161,6 +159,46 @@ final class Model {
   int[] rank;
 
   int[] ranked;
+
+  /** By word of ranks: items that want more or less than one person. */
+  long[] rankedAlways;
+
+  /**
+   * By word of ranks, for the items that want one: the groups of roaming people, and their items.
+   */
+  int[][] rankedGroups;
+
+  long[][] rankedGroupItems;
+
+  /** By own person and word of the room: items that this person may take. */
+  long[] personOwn;
+
+  /** Members of a group. */
+  Bits[] groupMembers;
+
+  /** What each item waits for before anything is drawn; items that are not done for good. */
+  short[] missing;
+
+  int[] undone;
+
+  /** Open items that wait for a booked time; open ones that come by themselves. */
+  int[] booked;
+
+  int[] arriving;
+
+  /** Items whose hands are drawn before the trial, and the streams of their draws. */
+  int[] drawn;
+
+  long[] drawnStream;
+
+  /** By item: mu and sigma of its hands, if they are log-normal. */
+  double[] logNormal;
+
+  /** See {@link Rows}. */
+  int[] row;
+
+  int[] dependant;
+  int[] prerequisite;
 
   /** The words of a bit set that are not empty: of items by room, or of ranks. */
   static final class Bits {

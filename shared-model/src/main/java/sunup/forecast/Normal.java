@@ -64,7 +64,7 @@ final class Normal {
       double r = 0.180625 - q * q;
       return q * ratio(A, B, r);
     }
-    double r = Math.sqrt(-StrictMath.log(q < 0 ? u : 1 - u));
+    double r = Math.sqrt(-Elementary.log(q < 0 ? u : 1 - u));
     double z = r <= 5 ? ratio(C, D, r - 1.6) : ratio(E, F, r - 5);
     return q < 0 ? -z : z;
   }

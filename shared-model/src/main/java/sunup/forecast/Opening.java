@@ -26,6 +26,7 @@ final class Opening {
 
   void open() {
     System.arraycopy(m.state, 0, t.state, 0, m.items);
+    System.arraycopy(m.missing, 0, t.missing, 0, m.items);
     Arrays.fill(t.redone, (byte) 0);
     Arrays.fill(t.left, false);
     Arrays.fill(t.calledAt, Model.NEVER);
@@ -51,13 +52,13 @@ final class Opening {
       floor.settle(p);
     }
     for (int i = 0; i < m.items; i++) {
-      if (m.state[i] == Model.IN_HAND && m.slotsOf(i) > 1 && course.handsEnd[i] > 0) {
+      if (m.state[i] == Model.IN_HAND && m.slotsOf(i) > 1 && course.handsEnd(i) > 0) {
         others(i);
       }
     }
     gates();
     for (int i = 0; i < m.items; i++) {
-      if (t.state[i] == Model.OPEN && t.missing[i] == 0 && !floor.isReady(i)) {
+      if (t.missing[i] == 0 && t.state[i] == Model.OPEN && !floor.isReady(i)) {
         t.becomesReady(i);
       }
     }
@@ -121,19 +122,16 @@ final class Opening {
     Silence.History h = silence.history();
     for (int n = 0; n < h.count; n++) {
       int i = h.item[n];
-      course.begin[i] = h.begin[n];
-      course.handsEnd[i] = h.handsEnd[n];
+      course.set(i, h.begin[n], h.handsEnd[n], h.good[n], h.good[n]);
       course.extra[i] = h.extra[n];
-      course.natural[i] = h.good[n];
-      course.good[i] = h.good[n];
       course.walked[i] = h.walked[n];
       course.enter(i);
-      int slot = m.firstSlot[i];
-      course.slotPerson[slot] = p;
-      course.slotSince[slot] = floor.idleSince[p];
-      course.slotAfter[slot] = floor.idleAfter[p];
+      course.slot(m.firstSlot[i], p, floor.idleSince[p], floor.idleAfter[p]);
       floor.where[p] = m.place[i] >= 0 ? m.rooms + m.place[i] : m.room[i];
       t.state[i] = h.good[n] <= 0 ? Model.GOOD : Model.IN_HAND;
+      for (int j : m.dependants[i]) {
+        t.missing[j] -= (short) (h.good[n] <= 0 ? 1 : 0);
+      }
       if (h.good[n] <= 0 && m.life[i] > 0 && m.gatedBy[i] >= 0) {
         t.push(Math.max(0, h.good[n] + m.life[i]), Trial.LAPSES, i);
       }
@@ -207,38 +205,33 @@ final class Opening {
       waits = waited <= 0 ? m.waits[i].at(w) : waited + m.waits[i].remaining(w, waited);
     }
     course.enter(i);
-    course.begin[i] = Math.min(begin, handsEnd);
     int slot = slotFor(i, lead);
     boolean claims = slot >= 0 && (handsEnd > 0 || m.waits[i].isZero());
     if (slot >= 0) {
-      course.slotPerson[slot] = lead;
-      course.slotSince[slot] = floor.idleSince[lead] <= begin ? floor.idleSince[lead] : begin;
-      course.slotAfter[slot] = floor.idleAfter[lead];
+      long since = Math.min(floor.idleSince[lead], begin);
+      course.slot(slot, lead, since, floor.idleAfter[lead]);
     }
     if (claims) {
       floor.busy[lead]++;
       floor.where[lead] = m.place[i] >= 0 ? m.rooms + m.place[i] : m.room[i];
     }
-    inHandTimes(i, handsEnd, waits, over);
+    inHandTimes(i, Math.min(begin, handsEnd), handsEnd, waits, over);
   }
 
-  private void inHandTimes(int i, long handsEnd, long waits, boolean over) {
-    course.handsEnd[i] = handsEnd;
+  private void inHandTimes(int i, long begin, long handsEnd, long waits, boolean over) {
     long extra = 0;
     if (!over && m.extraOneIn[i] > 0) {
       double u = t.uniform(i, Hash.EXTRA, t.number);
       extra = u * m.extraOneIn[i] < 1 ? m.extraMs[i] : 0;
     }
+    long natural = over ? 0 : Math.max(0, handsEnd + waits + extra);
+    long good = m.marks[i] ? Math.max(natural, m.notBefore[i]) : natural;
     course.extra[i] = extra;
-    course.natural[i] = over ? 0 : Math.max(0, handsEnd + waits + extra);
-    course.good[i] = course.natural[i];
-    if (m.marks[i]) {
-      course.good[i] = Math.max(course.good[i], m.notBefore[i]);
-    }
-    if (handsEnd >= 0 && handsEnd < course.good[i]) {
+    course.set(i, begin, handsEnd, natural, good);
+    if (handsEnd >= 0 && handsEnd < good) {
       t.push(handsEnd, Trial.HANDS_END, i);
     }
-    t.push(course.good[i], Trial.GOOD, i);
+    t.push(good, Trial.GOOD, i);
   }
 
   /** The slot that this person fills; the first if none fits; -1 if nobody is needed or named. */
@@ -266,49 +259,36 @@ final class Opening {
   /** Those who must be in a step with the one who reported it. */
   private void others(int i) {
     for (int s = m.firstSlot[i]; s < m.firstSlot[i + 1]; s++) {
-      if (course.slotPerson[s] == Course.NOBODY) {
+      if (course.person(s) == Course.NOBODY) {
         int p = t.someoneFor(i, s);
         if (p >= 0) {
+          long since = Math.min(floor.idleSince[p], course.begin(i));
+          int after = floor.idleAfter[p];
           t.occupy(p, s);
-          course.slotSince[s] = Math.min(course.slotSince[s], course.begin[i]);
+          course.slot(s, p, since, after);
         }
       }
     }
   }
 
-  /** What each open item waits for. */
+  /** What will let open items begin at a time that is known or drawn. */
   private void gates() {
     for (int q = 0; q < m.places; q++) {
       if (m.opensAt[q] > 0) {
         t.push(m.opensAt[q], Trial.PLACE_OPENS, q);
       }
     }
-    for (int i = 0; i < m.items; i++) {
-      if (t.state[i] != Model.OPEN) {
-        continue;
-      }
-      int missing = 0;
-      for (int j : m.before[i]) {
-        missing += t.state[j] == Model.GOOD ? 0 : 1;
-      }
-      if (m.place[i] >= 0 && m.opensAt[m.place[i]] > 0) {
-        missing++;
-      }
-      if (m.inRoom[i] && course.emptied[m.room[i]] > Model.EVER) {
-        missing++;
-      }
-      if (!m.marks[i] && m.notBefore[i] > 0) {
-        missing++;
+    for (int i : m.booked) {
+      if (t.state[i] == Model.OPEN) {
         t.push(m.notBefore[i], Trial.TIME_COMES, i);
       }
-      if (m.isArrival[i]) {
-        course.arrival[i] = arrives(i);
-        if (course.arrival[i] > 0) {
-          missing++;
-          t.push(course.arrival[i], Trial.TIME_COMES, i);
-        }
+    }
+    for (int i : m.arriving) {
+      course.arrival[i] = arrives(i);
+      if (course.arrival[i] > 0) {
+        t.missing[i]++;
+        t.push(course.arrival[i], Trial.TIME_COMES, i);
       }
-      t.missing[i] = missing;
     }
   }
 

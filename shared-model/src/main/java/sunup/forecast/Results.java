@@ -33,7 +33,11 @@ final class Results {
   private final int trials;
   private final RoomOut[] rooms;
   private final List<Share> suite = new ArrayList<>();
-  private int[] scratch;
+  private final Select select = new Select();
+  private final int[] scratch;
+  private static final double[] BAND = {0.1, 0.5, 0.9};
+  private static final double[] MIDDLE = {0.5};
+  private final int[] found = new int[BAND.length];
   private long suiteTotal;
 
   Results(ForecastInput in, int trials) {
@@ -94,17 +98,17 @@ final class Results {
       shares.sort(LARGEST_FIRST);
     }
     int[] kept = silent(part, r);
-    int[] start = part.tally.start[r];
-    int[] could = part.tally.could[r];
+    long[] start = band(part.tally.start[r]);
+    long[] could = band(part.tally.could[r]);
     return new RoomOut(
         m.roomId[r],
         (double) late.onTime / trials,
-        moment(quantile(start, 0.1)),
-        moment(quantile(start, 0.5)),
-        moment(quantile(start, 0.9)),
-        moment(quantile(could, 0.1)),
-        moment(quantile(could, 0.5)),
-        moment(quantile(could, 0.9)),
+        start[0],
+        start[1],
+        start[2],
+        could[0],
+        could[1],
+        could[2],
         (double) late.total / trials,
         late.capped,
         kept[0],
@@ -112,6 +116,11 @@ final class Results {
         List.copyOf(shares),
         already,
         items(part, r));
+  }
+
+  private long[] band(int[] of) {
+    select.quantiles(of, trials, BAND, found);
+    return new long[] {moment(found[0]), moment(found[1]), moment(found[2])};
   }
 
   private void share(Model m, int r, long key, Sum sum, long total, List<Share> shares) {
@@ -134,7 +143,7 @@ final class Results {
             name,
             where < 0 ? null : m.roomId[where],
             (double) sum.ms / total,
-            moment(Select.quantile(sum.ends, sum.count, 0.5)));
+            middle(sum.ends, sum.count));
     shares.add(of);
     if (suiteTotal >= LEAST_MEAN * trials) {
       suite.add(
@@ -170,29 +179,38 @@ final class Results {
     Model m = part.model;
     List<ItemOut> items = new ArrayList<>();
     for (int i = m.firstItem[r]; i < m.firstItem[r + 1]; i++) {
-      if (m.mends[i] >= 0) {
-        continue;
+      if (m.mends[i] < 0) {
+        items.add(item(part, i));
       }
-      int[] done = part.tally.done[i];
-      boolean begun = m.state[i] != Model.OPEN;
-      boolean known = m.state[i] == Model.GOOD && m.life[i] == 0;
-      Long good = known && m.good[i] > Model.EVER ? Long.valueOf(in.now() + m.good[i]) : null;
-      items.add(
-          new ItemOut(
-              m.key[i],
-              (double) part.tally.critical[i] / trials,
-              known ? good : momentOrNull(quantile(done, 0.1)),
-              known ? good : momentOrNull(quantile(done, 0.5)),
-              known ? good : momentOrNull(quantile(done, 0.9)),
-              begun ? null : momentOrNull(quantile(part.tally.last[i], 0.5)),
-              begun ? null : momentOrNull(quantile(part.tally.last[i], 0.1))));
     }
     return List.copyOf(items);
   }
 
-  private int quantile(int[] of, double q) {
-    System.arraycopy(of, 0, scratch, 0, trials);
-    return Select.quantile(scratch, trials, q);
+  private ItemOut item(Run.Part part, int i) {
+    Model m = part.model;
+    double critical = (double) part.tally.critical[i] / trials;
+    int undone = java.util.Arrays.binarySearch(m.undone, i);
+    if (undone < 0) {
+      Long good = m.good[i] > Model.EVER ? Long.valueOf(in.now() + m.good[i]) : null;
+      return new ItemOut(m.key[i], critical, good, good, good, null, null);
+    }
+    part.tally.readDone(undone, scratch);
+    select.quantiles(scratch, trials, BAND, found);
+    Long[] done = {momentOrNull(found[0]), momentOrNull(found[1]), momentOrNull(found[2])};
+    Long last50 = null;
+    Long last90 = null;
+    if (m.state[i] == Model.OPEN) {
+      part.tally.readLast(undone, scratch);
+      select.quantiles(scratch, trials, BAND, found);
+      last50 = momentOrNull(found[1]);
+      last90 = momentOrNull(found[0]);
+    }
+    return new ItemOut(m.key[i], critical, done[0], done[1], done[2], last50, last90);
+  }
+
+  private long middle(int[] of, int n) {
+    select.quantiles(of, n, MIDDLE, found);
+    return moment(found[0]);
   }
 
   private long moment(int ms) {

@@ -13,6 +13,9 @@ final class Silence {
 
   static final int TRIES = 16;
 
+  /** The occurrence of an item's draws in a history: no trial's own. */
+  private static final int OCCURRENCE = 1000;
+
   private static final int EACH_ITEM = 0;
   private static final int EACH_SECTION = 1;
   private static final int AT_END = 2;
@@ -66,6 +69,12 @@ final class Silence {
   private final History history;
   private int[] sectionLeft = new int[0];
 
+  /** When an item can be begun by its person, before anything is played, and now. */
+  private final long[] canAtFirst;
+
+  private final long[] can;
+  private final long[] handsStream;
+
   Silence(Model m, Known known) {
     this.m = m;
     this.known = known;
@@ -82,6 +91,9 @@ final class Silence {
     slotInHistory = new int[m.items];
     Arrays.fill(slotInHistory, -1);
     owner = new int[m.items];
+    canAtFirst = new long[m.items];
+    can = new long[m.items];
+    handsStream = new long[m.items];
     Arrays.fill(owner, -1);
     int most = 0;
     for (int p = 0; p < m.people; p++) {
@@ -133,6 +145,10 @@ final class Silence {
       }
     }
     mine[p] = Arrays.copyOf(found, n);
+    for (int i : mine[p]) {
+      canAtFirst[i] = canBegin(i);
+      handsStream[i] = Hash.stream(m.scope[i], Hash.HANDS, OCCURRENCE);
+    }
     sections(p);
   }
 
@@ -212,9 +228,11 @@ final class Silence {
    */
   int attempt(int p, int trial) {
     int limit = (trial / BLOCK + 1) * BLOCK * TRIES;
+    boolean played = false;
     while (keptCount[p] <= trial && tried[p] < limit) {
       int a = tried[p]++;
-      if (play(p, a)) {
+      played = play(p, a);
+      if (played) {
         if (keptCount[p] == kept[p].length) {
           kept[p] = Arrays.copyOf(kept[p], 2 * keptCount[p]);
         }
@@ -226,7 +244,9 @@ final class Silence {
       return -1;
     }
     int a = kept[p][trial < keptCount[p] ? trial : trial % keptCount[p]];
-    play(p, a);
+    if (!played) {
+      play(p, a);
+    }
     return a;
   }
 
@@ -246,6 +266,7 @@ final class Silence {
     for (int n = 0; n < work.length; n++) {
       slotInHistory[work[n]] = -1;
       sectionLeft[sectionOf[p][n]]++;
+      can[work[n]] = canAtFirst[work[n]];
     }
     int left = work.length;
     int place = -1;
@@ -255,9 +276,8 @@ final class Silence {
       for (int n = 0; n < work.length; n++) {
         int i = work[n];
         if (slotInHistory[i] < 0) {
-          long can = canBegin(i);
-          if (can > at) {
-            next = Math.min(next, can);
+          if (can[i] > at) {
+            next = Math.min(next, can[i]);
           } else if (pick < 0
               || (place >= 0 && m.place[i] == place && m.place[work[pick]] != place)) {
             pick = n;
@@ -270,6 +290,11 @@ final class Silence {
       }
       int i = work[pick];
       long good = perform(i, a, at, place, z);
+      for (int j : m.dependants[i]) {
+        if (owner[j] == p && slotInHistory[j] < 0) {
+          can[j] = canBegin(j);
+        }
+      }
       place = m.place[i];
       if (good <= 0) {
         left--;
@@ -349,7 +374,7 @@ final class Silence {
   }
 
   private double uniform(int i, int purpose, int a) {
-    return Hash.uniform(Hash.stream(m.scope[i], purpose, 1000), a);
+    return Hash.uniform(Hash.stream(m.scope[i], purpose, OCCURRENCE), a);
   }
 
   private long perform(int i, int a, long at, int place, double z) {
@@ -362,15 +387,20 @@ final class Silence {
       walk += place >= 0 ? m.walk[place].at(u) : 0;
       walk += m.place[i] >= 0 ? m.walk[m.place[i]].at(u) : 0;
     }
-    double e = Normal.quantile(uniform(i, Hash.HANDS, a));
-    long hands = m.hands[i].atNormal(m.sqrtShare * z + m.sqrtRest * e);
+    long hands = m.hands[i].usual;
+    if (!m.hands[i].isConstant()) {
+      double e = Normal.quantile(Hash.uniform(handsStream[i], a));
+      hands = m.hands[i].atNormal(m.sqrtShare * z + m.sqrtRest * e);
+    }
     h.item[n] = i;
     h.begin[n] = at;
     h.walked[n] = walk > 0;
     h.handsEnd[n] = at + walk + hands;
     h.extra[n] =
         m.extraOneIn[i] > 0 && uniform(i, Hash.EXTRA, a) * m.extraOneIn[i] < 1 ? m.extraMs[i] : 0;
-    h.good[n] = h.handsEnd[n] + m.waits[i].at(uniform(i, Hash.WAITS, a)) + h.extra[n];
+    long waits =
+        m.waits[i].isConstant() ? m.waits[i].usual : m.waits[i].at(uniform(i, Hash.WAITS, a));
+    h.good[n] = h.handsEnd[n] + waits + h.extra[n];
     return h.good[n];
   }
 

@@ -2,7 +2,11 @@ package sunup.forecast;
 
 import java.util.Arrays;
 
-/** What is kept of each trial of a component. Moments are cut to ints: trials end within days. */
+/**
+ * What is kept of each trial of a component. Moments are cut to ints: trials end within days. Those
+ * of items stand in blocks of {@link #BLOCK} trials, item by item: a trial writes in one go, and
+ * the moments of one item are read in stretches.
+ */
 final class Tally {
   /** Stands for a moment that does not come. */
   static final int NONE = Integer.MAX_VALUE;
@@ -32,17 +36,21 @@ final class Tally {
 
   private static final long MINUTE = 60_000;
 
+  /** Trials of a block: their moments of one item are a line of memory. */
+  private static final int BLOCK = 16;
+
   private final Model m;
   private final long epoch;
   private final Chain chain;
   private final LastMoments lastMoments;
   private long[] pieces = new long[65];
+  private final long[] starts;
 
   int trials;
   final int[][] start;
   final int[][] could;
-  final int[][] done;
-  final int[][] last;
+  private final int[] done;
+  private final int[] last;
   final int[] critical;
   final Late[] late;
 
@@ -53,9 +61,11 @@ final class Tally {
     lastMoments = new LastMoments(m);
     start = new int[m.rooms][trials];
     could = new int[m.rooms][trials];
-    done = new int[m.items][trials];
-    last = new int[m.items][trials];
+    int blocks = (trials + BLOCK - 1) / BLOCK;
+    done = new int[Math.multiplyExact(blocks * BLOCK, m.undone.length)];
+    last = new int[done.length];
     critical = new int[m.items];
+    starts = new long[m.rooms];
     late = new Late[m.rooms];
     for (int r = 0; r < m.rooms; r++) {
       late[r] = new Late();
@@ -69,14 +79,35 @@ final class Tally {
   void take(Course c) {
     int n = trials++;
     for (int r = 0; r < m.rooms; r++) {
-      long s = takeRoom(c, r, n);
-      for (int i = m.firstItem[r]; i < m.firstItem[r + 1]; i++) {
-        done[i][n] = c.good[i] <= s ? cut(c.good[i]) : NONE;
-      }
+      starts[r] = takeRoom(c, r, n);
     }
     lastMoments.read(c);
-    for (int i = 0; i < m.items; i++) {
-      last[i][n] = cut(lastMoments.begin[i]);
+    int at = place(0, n);
+    for (int i : m.undone) {
+      long good = c.good(i);
+      done[at] = good <= starts[m.room[i]] ? cut(good) : NONE;
+      last[at] = cut(lastMoments.begin[i]);
+      at += BLOCK;
+    }
+  }
+
+  private int place(int undone, int trial) {
+    return (trial / BLOCK * m.undone.length + undone) * BLOCK + trial % BLOCK;
+  }
+
+  /** When an item was good, by trial; NONE if not by its room's start. By position in undone. */
+  void readDone(int undone, int[] into) {
+    read(done, undone, into);
+  }
+
+  /** The last moments to begin an item, by trial. */
+  void readLast(int undone, int[] into) {
+    read(last, undone, into);
+  }
+
+  private void read(int[] from, int undone, int[] into) {
+    for (int n = 0; n < trials; n += BLOCK) {
+      System.arraycopy(from, place(undone, n), into, n, Math.min(BLOCK, trials - n));
     }
   }
 
@@ -88,9 +119,9 @@ final class Tally {
       s = m.started[r];
       could[r][n] = cut(s);
     } else {
-      s = Math.min(c.good[x], m.cap[r]);
-      l.capped += c.good[x] > m.cap[r] ? 1 : 0;
-      could[r][n] = cut(Math.min(c.natural[x], s));
+      s = Math.min(c.good(x), m.cap[r]);
+      l.capped += c.good(x) > m.cap[r] ? 1 : 0;
+      could[r][n] = cut(Math.min(c.natural(x), s));
     }
     start[r][n] = cut(s);
     if (Math.floorDiv(s + epoch, MINUTE) * MINUTE - epoch <= m.target[r] + m.grace) {

@@ -22,8 +22,12 @@ final class Trial {
   final Floor floor;
   final Heap heap = new Heap();
   final Known known;
-  final int[] missing;
+  final short[] missing;
   final byte[] state;
+
+  /** Standard normal draws of the hands, by item; drawn before the trial. */
+  final double[] normal;
+
   final byte[] redone;
   final boolean[] left;
 
@@ -50,7 +54,8 @@ final class Trial {
     course = new Course(m);
     floor = new Floor(m);
     dispatch = new Dispatch(m, floor, this);
-    missing = new int[m.items];
+    missing = new short[m.items];
+    normal = new double[m.items];
     state = new byte[m.items];
     redone = new byte[m.items];
     left = new boolean[m.people];
@@ -78,6 +83,7 @@ final class Trial {
     course.reset(known.course);
     floor.reset(known);
     dispatch.reset();
+    draw();
     opening.open();
     dispatch.pass(0);
     while (roomsLeft > 0 && !heap.isEmpty() && Heap.at(heap.peek()) <= stopAt) {
@@ -86,6 +92,13 @@ final class Trial {
         handle(heap.pop());
       } while (!heap.isEmpty() && Heap.at(heap.peek()) == now);
       dispatch.pass(now);
+    }
+  }
+
+  /** All hands at once: one loop without surprises is faster than a draw at each beginning. */
+  private void draw() {
+    for (int n = 0; n < m.drawn.length; n++) {
+      normal[m.drawn[n]] = Normal.quantile(Hash.uniform(m.drawnStream[n], number));
     }
   }
 
@@ -163,15 +176,16 @@ final class Trial {
   }
 
   void becomesReady(int i) {
-    if (m.slotsOf(i) == 0 && m.needsOf(i) == 0) {
+    int flags = m.row[(i << Rows.SHIFT) + Rows.FLAGS];
+    if ((flags & Rows.BY_ITSELF) != 0) {
       begin(i, dispatch.chosen);
       return;
     }
     floor.setReady(i);
-    if (m.continues[i]) {
+    if ((flags & Rows.CONTINUES) != 0) {
       dispatch.goesOn(i);
     }
-    if (m.slotsOf(i) > 1) {
+    if ((flags & Rows.SEVERAL) != 0) {
       dispatch.waitsFrom(i, now);
       push(now + Dispatch.PATIENCE, WAITED, i);
     }
@@ -182,70 +196,80 @@ final class Trial {
   }
 
   void begin(int i, int[] people) {
+    int o = i << Rows.SHIFT;
+    int[] row = m.row;
+    int flags = row[o + Rows.FLAGS];
+    if ((flags & Rows.BY_ITSELF) == 0) {
+      unready(i, flags);
+    }
+    state[i] = Model.IN_HAND;
+    course.enter(i);
+    if (row[o + Rows.FIRST_NEED] < row[o + Rows.END_NEED]) {
+      floor.claimUnits(i, course);
+    }
+    int first = row[o + Rows.FIRST_SLOT];
+    int slots = row[o + Rows.END_SLOT] - first;
+    int where = row[o + Rows.WHERE];
+    long walk = 0;
+    for (int s = 0; s < slots; s++) {
+      int p = people[s];
+      if (floor.where[p] != where) {
+        walk = Math.max(walk, walk(i, p));
+        floor.where[p] = where;
+      }
+      occupy(p, first + s);
+    }
+    course.walked[i] = walk > 0;
+    long handsEnd = now + walk + hands(i, slots == 0 ? Course.NOBODY : people[0], flags);
+    long waits = (flags & Rows.WAITS) == 0 ? 0 : waits(i);
+    timed(i, now, handsEnd, waits);
+  }
+
+  private void unready(int i, int flags) {
     if (floor.isReady(i)) {
       floor.unready(i);
-      if (m.slotsOf(i) > 1) {
+      if ((flags & Rows.SEVERAL) != 0) {
         dispatch.waitsNoMore(i);
       }
     }
-    state[i] = Model.IN_HAND;
-    course.begin[i] = now;
-    course.enter(i);
-    floor.claimUnits(i, course);
-    long walk = 0;
-    int first = m.firstSlot[i];
-    int slots = m.slotsOf(i);
-    for (int s = 0; s < slots; s++) {
-      int p = people[s];
-      walk = Math.max(walk, walk(i, p));
-      occupy(p, first + s);
-      floor.where[p] = m.place[i] >= 0 ? m.rooms + m.place[i] : m.room[i];
-    }
-    course.walked[i] = walk > 0;
-    int lead = slots == 0 ? Course.NOBODY : people[0];
-    long hands = hands(i, lead);
-    long waits = waits(i);
-    timed(i, now + walk + hands, waits);
   }
 
   /** Enters when an item's hands end and when it is good, and the events of both. */
-  void timed(int i, long handsEnd, long waits) {
-    course.handsEnd[i] = handsEnd;
-    course.extra[i] = extra(i);
-    course.natural[i] = handsEnd + waits + course.extra[i];
-    course.good[i] = course.natural[i];
-    if (m.marks[i]) {
-      course.good[i] = Math.max(course.good[i], m.notBefore[i]);
+  private void timed(int i, long begin, long handsEnd, long waits) {
+    int flags = m.row[(i << Rows.SHIFT) + Rows.FLAGS];
+    long natural = handsEnd + waits;
+    if ((flags & Rows.EXTRA) != 0) {
+      course.extra[i] = extra(i);
+      natural += course.extra[i];
     }
-    if (m.isArrival[i] && now == 0) {
+    long good = (flags & Rows.MARKS) == 0 ? natural : Math.max(natural, m.notBefore[i]);
+    if ((flags & Rows.ARRIVAL) != 0 && now == 0) {
       // It may have come unseen before now.
-      course.good[i] = Math.min(now, goodSince(i));
-      course.begin[i] = course.good[i];
-      course.handsEnd[i] = course.good[i];
-      course.natural[i] = course.good[i];
+      good = Math.min(now, goodSince(i));
+      course.set(i, good, good, good, good);
+    } else {
+      course.set(i, begin, handsEnd, natural, good);
     }
-    if (course.good[i] <= now && m.slotsOf(i) == 0 && m.needsOf(i) == 0) {
+    if ((flags & Rows.BY_ITSELF) != 0 && good <= now) {
       becomesGood(i);
       return;
     }
-    if (handsEnd < course.good[i] && m.slotsOf(i) > 0) {
-      push(Math.max(now, handsEnd), HANDS_END, i);
+    if (handsEnd < good && m.slotsOf(i) > 0) {
+      push(handsEnd, HANDS_END, i);
     }
-    push(Math.max(now, course.good[i]), GOOD, i);
+    push(Math.max(now, good), GOOD, i);
   }
 
   private long goodSince(int i) {
     long since = course.arrival[i];
     for (int j : m.before[i]) {
-      since = Math.max(since, course.good[j]);
+      since = Math.max(since, course.good(j));
     }
     return since;
   }
 
   void occupy(int p, int slot) {
-    course.slotPerson[slot] = p;
-    course.slotSince[slot] = floor.idleSince[p];
-    course.slotAfter[slot] = floor.idleAfter[p];
+    course.slot(slot, p, floor.idleSince[p], floor.idleAfter[p]);
     floor.busy[p]++;
     floor.settle(p);
   }
@@ -253,16 +277,17 @@ final class Trial {
   /** Minutes to the place, and back from where the person was before. */
   private long walk(int i, int p) {
     int from = floor.where[p];
-    int to = m.place[i] >= 0 ? m.rooms + m.place[i] : -1;
-    if (from == to || (from < m.rooms && to < 0)) {
+    int to = m.place[i];
+    if (from < m.rooms && to < 0) {
       return 0;
     }
+    double u = uniform(i, Hash.WALK, number);
     long ms = 0;
     if (from >= m.rooms) {
-      ms += m.walk[from - m.rooms].at(uniform(i, Hash.WALK, number));
+      ms += m.walk[from - m.rooms].at(u);
     }
     if (to >= 0) {
-      ms += m.walk[m.place[i]].at(uniform(i, Hash.WALK, number));
+      ms += m.walk[to].at(u);
     }
     return ms;
   }
@@ -271,7 +296,12 @@ final class Trial {
     return Hash.uniform(Hash.stream(m.scope[i], purpose, redone[i]), trial);
   }
 
-  private long hands(int i, int lead) {
+  private long hands(int i, int lead, int flags) {
+    double f = lead < 0 ? 0 : factor[lead];
+    if ((flags & Rows.DRAWN) != 0 && redone[i] == 0) {
+      double z = lead < 0 ? normal[i] : m.sqrtShare * f + m.sqrtRest * normal[i];
+      return Dist.logNormal(m.logNormal[2 * i], m.logNormal[2 * i + 1], z);
+    }
     Dist d = m.hands[i];
     if (d.isConstant()) {
       return d.usual;
@@ -280,7 +310,7 @@ final class Trial {
     if (lead < 0 || m.sqrtShare == 0) {
       return d.at(u);
     }
-    return d.atNormal(m.sqrtShare * factor[lead] + m.sqrtRest * Normal.quantile(u));
+    return d.atNormal(m.sqrtShare * f + m.sqrtRest * Normal.quantile(u));
   }
 
   private long waits(int i) {
@@ -294,14 +324,16 @@ final class Trial {
   }
 
   private void handsEnd(int i) {
-    if (course.handsEnd[i] <= now) {
+    if (course.handsEnd(i) <= now) {
       releasePeople(i);
     }
   }
 
   private void releasePeople(int i) {
-    for (int s = m.firstSlot[i]; s < m.firstSlot[i + 1]; s++) {
-      int p = course.slotPerson[s];
+    int o = i << Rows.SHIFT;
+    int end = m.row[o + Rows.END_SLOT];
+    for (int s = m.row[o + Rows.FIRST_SLOT]; s < end; s++) {
+      int p = course.person(s);
       if (p >= 0) {
         released(p, i);
       }
@@ -309,57 +341,65 @@ final class Trial {
   }
 
   private void released(int p, int i) {
-    floor.busy[p]--;
-    if (floor.busy[p] == 0) {
+    if (--floor.busy[p] == 0) {
       floor.idleSince[p] = now;
       floor.idleAfter[p] = i;
     }
-    worked[p] += m.hands[i].usual;
-    if (worked[p] >= calledAt[p]) {
-      calledAt[p] = Model.NEVER;
-      floor.away[p]++;
-      push(now + calledFor[p], PERSON_BACK, p);
+    if (calledAt[p] < Model.NEVER) {
+      worked[p] += m.hands[i].usual;
+      if (worked[p] >= calledAt[p]) {
+        calledAt[p] = Model.NEVER;
+        floor.away[p]++;
+        push(now + calledFor[p], PERSON_BACK, p);
+      }
     }
     floor.settle(p);
   }
 
   private void becomesGood(int i) {
-    if (course.handsEnd[i] >= course.good[i] && m.slotsOf(i) > 0) {
+    int[] row = m.row;
+    int o = i << Rows.SHIFT;
+    int flags = row[o + Rows.FLAGS];
+    if (course.handsEnd(i) >= course.good(i)) {
       releasePeople(i);
     }
     state[i] = Model.GOOD;
-    for (int n : m.endsNeeds[i]) {
-      if (floor.claimed[n]) {
-        floor.release(n, now, i);
+    if ((flags & Rows.ENDS_NEEDS) != 0) {
+      for (int n : m.endsNeeds[i]) {
+        if (floor.claimed[n]) {
+          floor.release(n, now, i);
+        }
       }
     }
-    for (int n = m.firstNeed[i]; n < m.firstNeed[i + 1]; n++) {
+    for (int n = row[o + Rows.FIRST_NEED]; n < row[o + Rows.END_NEED]; n++) {
       if (floor.claimed[n] && state[m.needUntil[n]] == Model.GOOD) {
         floor.release(n, now, i);
       }
     }
-    for (int j : m.dependants[i]) {
+    int end = row[o + Rows.END_DEPENDANT];
+    for (int d = row[o + Rows.FIRST_DEPENDANT]; d < end; d++) {
+      int j = m.dependant[d];
       if (state[j] == Model.OPEN) {
         oneLess(j);
       }
     }
-    if (m.life[i] > 0 && m.gatedBy[i] >= 0) {
-      push(Math.max(now, course.good[i] + m.life[i]), LAPSES, i);
+    if ((flags & Rows.LAPSES) != 0) {
+      push(Math.max(now, course.good(i) + m.life[i]), LAPSES, i);
     }
-    if (m.startItem[m.room[i]] == i) {
+    if ((flags & Rows.STARTS) != 0) {
       roomsLeft--;
     }
   }
 
   /** The item is open again unless the step that it gates is under way. */
   private void lapses(int i) {
-    boolean stale = state[i] != Model.GOOD || course.good[i] + m.life[i] > now;
+    boolean stale = state[i] != Model.GOOD || course.good(i) + m.life[i] > now;
     if (stale || redone[i] == REDOS || state[m.gatedBy[i]] != Model.OPEN) {
       return;
     }
     state[i] = Model.OPEN;
     redone[i]++;
-    course.good[i] = Model.NEVER;
+    course.good(i, Model.NEVER);
     course.reopened[i] = now;
     for (int j : m.dependants[i]) {
       if (state[j] == Model.OPEN && missing[j]++ == 0) {
@@ -369,13 +409,14 @@ final class Trial {
         }
       }
     }
-    missing[i] = 0;
+    int waitsFor = 0;
     for (int j : m.before[i]) {
-      missing[i] += state[j] == Model.GOOD ? 0 : 1;
+      waitsFor += state[j] == Model.GOOD ? 0 : 1;
     }
-    missing[i] += m.place[i] >= 0 && m.opensAt[m.place[i]] > now ? 1 : 0;
-    missing[i] += m.inRoom[i] && course.emptied[m.room[i]] > now ? 1 : 0;
-    if (missing[i] == 0) {
+    waitsFor += m.place[i] >= 0 && m.opensAt[m.place[i]] > now ? 1 : 0;
+    waitsFor += m.inRoom[i] && course.emptied[m.room[i]] > now ? 1 : 0;
+    missing[i] = (short) waitsFor;
+    if (waitsFor == 0) {
       becomesReady(i);
     }
   }

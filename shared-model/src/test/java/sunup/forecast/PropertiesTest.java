@@ -35,7 +35,7 @@ class PropertiesTest {
     for (int n = 0; n < 20; n++) {
       trial.run(n);
       for (int r = 0; r < rooms; r++) {
-        long s = Math.min(trial.course.good[m.startItem[r]], m.cap[r]);
+        long s = Math.min(trial.course.good(m.startItem[r]), m.cap[r]);
         chain.walk(trial.course, r, s);
         long at = m.begins[r];
         for (int k = 0; k < chain.count; k++) {
@@ -181,7 +181,7 @@ class PropertiesTest {
     Model m = Compiler.compile(in, List.of(0));
     Trial t = new Trial(m);
     t.run(n);
-    return t.course.good[m.startItem[0]];
+    return t.course.good(m.startItem[0]);
   }
 
   /** An item that nothing waits for and that takes nobody moves no other draw. */
@@ -227,20 +227,20 @@ class PropertiesTest {
       long[] until = new long[m.people];
       for (int k = 0; k < c.begun; k++) {
         int i = c.order[k];
-        if (c.position[i] != k || c.begin[i] < 0 || m.state[i] != Model.OPEN || t.redone[i] > 0) {
+        if (c.position[i] != k || c.begin(i) < 0 || m.state[i] != Model.OPEN || t.redone[i] > 0) {
           continue;
         }
         for (int s = m.firstSlot[i]; s < m.firstSlot[i + 1]; s++) {
-          int p = c.slotPerson[s];
+          int p = c.person(s);
           if (p >= 0) {
-            assertThat(c.begin[i]).isGreaterThanOrEqualTo(until[p]);
-            until[p] = c.handsEnd[i];
+            assertThat(c.begin(i)).isGreaterThanOrEqualTo(until[p]);
+            until[p] = c.handsEnd(i);
           }
         }
         for (int j : m.before[i]) {
-          assertThat(t.redone[j] > 0 || c.good[j] <= c.begin[i]).isTrue();
+          assertThat(t.redone[j] > 0 || c.good(j) <= c.begin(i)).isTrue();
         }
-        assertThat(m.place[i] < 0 || c.begin[i] >= m.opensAt[m.place[i]]).isTrue();
+        assertThat(m.place[i] < 0 || c.begin(i) >= m.opensAt[m.place[i]]).isTrue();
       }
     }
   }

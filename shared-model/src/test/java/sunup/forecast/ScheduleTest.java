@@ -111,20 +111,20 @@ class ScheduleTest {
     Course c = trial.course;
     for (int i = 0; i < m.items; i++) {
       for (int j : m.before[i]) {
-        assertThat(c.begin[i]).isGreaterThanOrEqualTo(c.good[j]);
+        assertThat(c.begin(i)).isGreaterThanOrEqualTo(c.good(j));
       }
       for (int k = 0; k < m.kinds; k++) {
         int used = 0;
         for (int j = 0; j < m.items; j++) {
           for (int n = m.firstNeed[j]; n < m.firstNeed[j + 1]; n++) {
-            boolean running = c.begin[j] <= c.begin[i] && c.begin[i] < c.good[j];
+            boolean running = c.begin(j) <= c.begin(i) && c.begin(i) < c.good(j);
             used += running && m.needKind[n] == k ? m.needUnits[n] : 0;
           }
         }
         assertThat(used).isLessThanOrEqualTo(CAPACITY[k]);
       }
     }
-    long makespan = c.good[m.startItem[0]] / MINUTE;
+    long makespan = c.good(m.startItem[0]) / MINUTE;
     // The rule is greedy: it comes to 46 (a serial longest-tail rule too), 7 % over the optimum.
     assertThat(makespan).isEqualTo(OPTIMUM + 3);
     assertThat(Forecaster.run(instance(now)).rooms().get(0).start50())
