@@ -130,7 +130,11 @@ export class Desk extends BoardPage {
           ? html`<p>
               <b>${suite.onTime} of ${suite.cases}</b> look on time
               <small
-                >${suite.quiet > 0 ? `no word from ${suite.quiet}` : 'a word from every room'}</small
+                >${suite.quiet > 0 ? `no word from ${suite.quiet}` : 'a word from every room'}${
+                  suite.figuresOf === undefined
+                    ? ''
+                    : ` · figures of ${this.hhmm(suite.figuresOf)}, newer ones failed`
+                }</small
               >
             </p>`
           : nothing

@@ -1,5 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { CasePart, DelayReason, ItemPart, RoomPart, RoomUse } from '../generated/wire.ts';
+import type {
+  CasePart,
+  ChancePart,
+  DelayReason,
+  ItemPart,
+  RoomPart,
+  RoomUse,
+} from '../generated/wire.ts';
 import { onSubmit, textField, timeField, timeIn } from '../hands/forms.ts';
 import { keyWords, nextStep, reachedAt } from '../hands/items.ts';
 import {
@@ -53,23 +60,27 @@ function lines(at: Desk, { room, plan, chance }: DeskRow): TemplateResult {
     <span class="dim">${ready} · ${word}</span>
     ${
       chance && room.startedAt === undefined
-        ? html`<br /><span class="dim"
-              >on time ${percent(chance.onTime)} · start ${at.hhmm(chance.start10)} /
-              ${at.hhmm(chance.start50)} / ${at.hhmm(chance.start90)} (10/50/90 %) ·
-              ${late(chance.meanLateMinutes)} on
-              average${
-                chance.alreadyLost > 0 ? `, ${percent(chance.alreadyLost)} of it already lost` : ''
-              }
-              · ${chance.trials}
-              trials${
-                chance.kept < chance.tried
-                  ? `, ${chance.kept} of ${chance.tried} histories kept`
-                  : ''
-              }</span
-            >`
+        ? html`<br /><span class="dim">${chanceWords(at, chance)}</span>`
         : nothing
     }
   </p>`;
+}
+
+/** The chance, the range and what stands behind them; nothing of what is not known. */
+function chanceWords(at: Desk, chance: ChancePart): string {
+  if (chance.onTime === undefined) {
+    return 'on time, start and lateness not known: nobody was heard from';
+  }
+  const start = (time: number | undefined) => at.hhmm(time) || 'later';
+  const range =
+    chance.moreThanHours !== undefined
+      ? `over ${chance.moreThanHours} h late`
+      : `start ${start(chance.start10)} / ${start(chance.start50)} / ${start(chance.start90)} (10/50/90 %)`;
+  const lost = chance.alreadyLost > 0 ? `, ${percent(chance.alreadyLost)} of it already lost` : '';
+  const capped = chance.capped > 0 ? `, ${chance.capped} of them counted to their end only` : '';
+  const kept =
+    chance.kept < chance.tried ? `, ${chance.kept} of ${chance.tried} histories kept` : '';
+  return `on time ${percent(chance.onTime)} · ${range} · ${late(chance.meanLateMinutes ?? 0)} on average${lost} · ${chance.trials} trials${capped}${kept}`;
 }
 
 function holdups(at: Desk, { room, chance }: DeskRow): TemplateResult | typeof nothing {

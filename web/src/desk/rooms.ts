@@ -1,6 +1,8 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { classMap } from 'lit/directives/class-map.js';
 import { repeat } from 'lit/directives/repeat.js';
+import type { ChancePart } from '../generated/wire.ts';
+import { lateBy } from '../look/index.ts';
 import { roleName, standingName, useName } from '../hands/words.ts';
 import type { Desk } from './main.ts';
 import { type DeskRow, late, percent } from './model.ts';
@@ -60,7 +62,9 @@ function row(at: Desk, r: DeskRow): TemplateResult {
         <span class="lens ${room.standing}"></span>
         <span
           >${standingName(room.standing)}${
-            room.lateMinutes > 0 && !started ? html` <b>+${room.lateMinutes}</b>` : nothing
+            room.lateMinutes > 0 && !started
+              ? html` <b>${lateBy(room.lateMinutes, room.orMore)}</b>`
+              : nothing
           }${
             room.use !== 'free'
               ? html`<small>${useName(room.use)}${until(at, room.useUntil)}</small>`
@@ -71,24 +75,28 @@ function row(at: Desk, r: DeskRow): TemplateResult {
     </td>
     <td>${at.hhmm(room.target)}${room.agreed ? html`<small>agreed</small>` : nothing}</td>
     <td>
-      ${
-        started
-          ? html`<b>${at.hhmm(room.startedAt)}</b>`
-          : chance
-            ? html`<b>${at.hhmm(chance.start50)}</b
-                ><small>${at.hhmm(chance.start10)}–${at.hhmm(chance.start90)}</small>`
-            : nothing
-      }
+      ${started ? html`<b>${at.hhmm(room.startedAt)}</b>` : chance ? start(at, chance) : nothing}
     </td>
     <td>
       ${
-        chance && !started
-          ? html`${percent(chance.onTime)}<small>${late(chance.meanLateMinutes)}</small>`
+        chance?.onTime !== undefined && !started
+          ? html`${percent(chance.onTime)}<small>${late(chance.meanLateMinutes ?? 0)}</small>`
           : nothing
       }
     </td>
     <td class="waits">${waits(at, r)}</td>
   </tr>`;
+}
+
+/** The start as far as it is known. */
+function start(at: Desk, chance: ChancePart): TemplateResult {
+  if (chance.moreThanHours !== undefined) {
+    return html`over ${chance.moreThanHours} h late`;
+  }
+  return chance.start50 === undefined
+    ? html`not known`
+    : html`<b>${at.hhmm(chance.start50)}</b
+        ><small>${at.hhmm(chance.start10)}–${at.hhmm(chance.start90) || 'later'}</small>`;
 }
 
 function until(at: Desk, time: number | undefined): string {

@@ -3,5 +3,5 @@ import './caution.ts';
 import './mark.ts';
 
 export { clockTime, dateWords, dayWords, minutesBetween } from './time.ts';
-export { say, speaker } from './words.ts';
+export { lateBy, say, speaker } from './words.ts';
 export type { CommonKey, Fill, Words } from './words.ts';

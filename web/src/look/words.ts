@@ -72,9 +72,20 @@ const british = {
   'standing.agreed': 'agreed',
   'standing.started': 'started',
   'standing.none': 'no case',
+  'standing.no-figures': 'no figures',
+  'figures.old': 'figures of {time}',
+  'late.by': '+{minutes}',
+  'late.over': 'over {hours} h',
 } as const;
 
 export type CommonKey = keyof typeof british;
 
 /** Says a common word. */
 export const say = speaker<CommonKey>(british);
+
+/** "+11", or "over 4 h" beyond what is computed. */
+export function lateBy(minutes: number, orMore: boolean): string {
+  return orMore
+    ? say('late.over', { hours: Math.floor(minutes / 60) })
+    : say('late.by', { minutes });
+}

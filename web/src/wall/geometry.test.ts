@@ -39,6 +39,7 @@ function room(standing: Standing, mid: number, half = 4, over: Partial<RoomPart>
     could50: TARGET + mid * MINUTE,
     could90: TARGET + (mid + half) * MINUTE,
     lateMinutes: 0,
+    orMore: false,
     word: standing,
     readyOpen: 0,
     use: 'free',

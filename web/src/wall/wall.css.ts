@@ -49,7 +49,8 @@ export const wallStyles = css`
     font-size: calc(max(var(--letter), 44) * var(--u));
     font-weight: 700;
   }
-  .quiet {
+  .quiet,
+  .old-figures {
     color: var(--sky);
     font-weight: 600;
   }

@@ -35,6 +35,7 @@ const room = (over: Partial<RoomPart> = {}): RoomPart => ({
   agreed: false,
   standing: 'ahead',
   lateMinutes: 0,
+  orMore: false,
   word: 'ahead',
   readyOpen: 0,
   use: 'free',
@@ -49,6 +50,7 @@ const need = (name: string, over: Partial<NeedPart> = {}): NeedPart => ({
   room: name,
   kind: 'late',
   minutes: 11,
+  orMore: false,
   saveable: 9,
   words: 'surgeon not seen',
   holdup: 'x',
@@ -124,6 +126,7 @@ describe('the lines', () => {
     expect(needFigure(need('1', { kind: 'stuck', minutes: 26 }))).toBe('stuck');
     expect(needFigure(need('1', { kind: 'ask', minutes: 0 }))).toBe('ask');
     expect(needFigure(need('1', { minutes: 0 }))).toBe('late');
+    expect(needFigure(need('1', { minutes: 240, orMore: true }))).toBe('over 4 h');
   });
 
   it('shouldSayWhenToLookAgain', () => {
@@ -140,6 +143,9 @@ describe('the word under a number', () => {
 
   it('shouldBeTheServersUnlessTheRoomHasItsOwnTime', () => {
     expect(roomWord(room(), setting, false)).toBe('ahead');
+    const blind = room({ standing: 'no-figures', word: 'no figures' });
+    expect(roomWord(blind, setting, false)).toBe('no figures');
+    expect(roomWord(blind, setting, true)).toBe('–');
     const own = { target: at('08:00') };
     expect(roomWord(room(own), setting, false)).toBe('08:00');
     expect(roomWord(room({ ...own, standing: 'late', word: 'late' }), setting, false)).toBe('late');
@@ -187,6 +193,14 @@ describe('what the wall says instead of lines', () => {
     expect(head({}, [room({ standing: 'late' })])).not.toBe('Every room looks on time');
     expect(head({}, [room({ standing: 'stuck' })])).not.toBe('Every room looks on time');
     expect(head({}, [room({ standing: 'tight' })])).not.toBe('Every room looks on time');
+  });
+
+  it('shouldNotCallARoomWithoutFiguresOnTime', () => {
+    const blind = room({ room: '8', standing: 'no-figures' });
+    expect(calm(suite(), [room(), blind], 0, at('07:04'))).toEqual({
+      head: 'No figures',
+      text: 'nobody can say yet whether 8 will start on time',
+    });
   });
 
   it('shouldLeaveTheLinesWhenThereAreSome', () => {

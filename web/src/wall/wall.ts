@@ -2,7 +2,7 @@ import { LitElement, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { NeedPart, RoomPart, SuitePart } from '../generated/wire.ts';
 import { LiveController, type Live } from '../live/index.ts';
-import { clockTime } from '../look/index.ts';
+import { clockTime, say as sayCommon } from '../look/index.ts';
 import { WIDTH } from './geometry.ts';
 import { Horizon } from './horizon.ts';
 import { type LineSizes, lineSizes } from './needs.ts';
@@ -147,6 +147,13 @@ export class SunupWall extends LitElement {
         ${
           suite && suite.quiet > 0 && suite.phase === 'open'
             ? html`<span class="quiet">${say('quiet', { rooms: suite.quiet })}</span>`
+            : nothing
+        }
+        ${
+          suite?.figuresOf !== undefined
+            ? html`<span class="old-figures"
+                >${sayCommon('figures.old', { time: clockTime(suite.figuresOf, suite.zone) })}</span
+              >`
             : nothing
         }
         ${suite ? html`<span class="place">${placeWords(suite)}</span>` : nothing}

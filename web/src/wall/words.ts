@@ -1,5 +1,12 @@
 import type { NeedPart, RoomPart, SuitePart } from '../generated/wire.ts';
-import { clockTime, dateWords, say as sayCommon, speaker, type CommonKey } from '../look/index.ts';
+import {
+  clockTime,
+  dateWords,
+  lateBy,
+  say as sayCommon,
+  speaker,
+  type CommonKey,
+} from '../look/index.ts';
 
 const british = {
   title: 'Wall',
@@ -41,6 +48,9 @@ const british = {
   'closed.head': 'This morning is closed',
   'started.at': 'in {time}',
   'unheard.short': 'quiet',
+  'no-figures.short': '–',
+  'no-figures.head': 'No figures',
+  'no-figures.text': 'nobody can say yet whether {rooms} will start on time',
 } as const;
 
 export const say = speaker(british);
@@ -63,7 +73,9 @@ export function roomWord(room: RoomPart, setting: WordSetting, short: boolean): 
   const calm = ['ahead', 'agreed', 'ready'].includes(room.standing);
   if (own && (calm || draft)) return clockTime(room.target!, zone);
   if (draft && room.standing !== 'none') return '';
-  if (short && room.standing === 'unheard') return say('unheard.short');
+  if (short && (room.standing === 'unheard' || room.standing === 'no-figures')) {
+    return say(`${room.standing}.short`);
+  }
   return room.word || sayCommon(`standing.${room.standing}` as CommonKey);
 }
 
@@ -72,7 +84,7 @@ export function needFigure(need: NeedPart): string {
   if (need.kind === 'stuck' || need.kind === 'ask' || need.kind === 'help') {
     return say(`need.${need.kind}`);
   }
-  return need.minutes > 0 ? `+${need.minutes}` : say('need.late');
+  return need.minutes > 0 ? lateBy(need.minutes, need.orMore) : say('need.late');
 }
 
 /** When to look again, in words; empty if nothing was said. */
@@ -128,16 +140,23 @@ export function calm(
 function nothingToDo(waiting: readonly RoomPart[]): Calm {
   const below = belowTheLine(waiting).length;
   if (below > 0) return { head: say('tight.head'), text: say('below.text', { rooms: below }) };
+  const blind = waiting.filter((room) => room.standing === 'no-figures');
+  if (blind.length > 0) {
+    return { head: say('no-figures.head'), text: say('no-figures.text', { rooms: names(blind) }) };
+  }
   const quiet = waiting.filter((room) => room.standing === 'unheard');
   if (quiet.length > 0) {
-    const names = quiet.map((room) => room.room);
-    const rooms =
-      names.length > NAMES_MAX ? say('quiet.rooms', { count: names.length }) : names.join(', ');
-    return { head: say('quiet.head'), text: say('quiet.text', { rooms }) };
+    return { head: say('quiet.head'), text: say('quiet.text', { rooms: names(quiet) }) };
   }
   const tight = waiting.filter((room) => room.standing === 'tight').length;
   if (tight > 0) return { head: say('tight.head'), text: say('tight.text', { rooms: tight }) };
   return { head: say('calm.head'), text: say('calm.text') };
+}
+
+function names(rooms: readonly RoomPart[]): string {
+  return rooms.length > NAMES_MAX
+    ? say('quiet.rooms', { count: rooms.length })
+    : rooms.map((room) => room.room).join(', ');
 }
 
 /** Rooms that will not start on time as things stand. Silence is not among the reasons. */

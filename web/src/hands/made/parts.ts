@@ -33,6 +33,7 @@ export function room(name: string, more: Partial<RoomPart> = {}): RoomPart {
     agreed: false,
     standing: 'ahead',
     lateMinutes: 0,
+    orMore: false,
     word: 'ahead',
     readyOpen: 0,
     use: 'free',

@@ -14,9 +14,15 @@ import sunup.forecast.Forecast;
 final class Figures {
   private static final Logger LOG = LoggerFactory.getLogger(Figures.class);
 
-  /** What came out; the forecast is null if there is none. */
+  /** Gets what came out. */
   interface Taker {
+    /**
+     * @param forecast null if there is nothing to forecast
+     */
     void take(Forecast forecast, long seq);
+
+    /** None could be computed of this state: what was there before is all there is. */
+    void failed();
   }
 
   private record Want(Morning state, long now) {}
@@ -62,14 +68,16 @@ final class Figures {
     try {
       pool.execute(
           () -> {
-            Forecast forecast = null;
+            Runnable end = () -> failed(want, trials);
             try {
-              forecast = sight.forecast(want.state(), want.now(), trials);
+              Forecast forecast = sight.forecast(want.state(), want.now(), trials);
+              end = () -> finished(want, trials, forecast);
             } catch (RuntimeException e) {
-              LOG.error("the forecast failed; the board goes on without figures", e);
+              LOG.error("the forecast failed; the figures shown stay and are called old", e);
+            } finally {
+              // Also after an Error: else no forecast would ever run again.
+              lane.run(end);
             }
-            Forecast result = forecast;
-            lane.run(() -> finished(want, trials, result));
           });
     } catch (RejectedExecutionException full) {
       running = false;
@@ -77,9 +85,22 @@ final class Figures {
     }
   }
 
+  /** A refinement that failed leaves what the first trials gave. */
+  private void failed(Want want, int trials) {
+    running = false;
+    if (trials <= pace.trialsFirst()) {
+      taker.failed();
+    }
+    goOn(want, trials, null);
+  }
+
   private void finished(Want want, int trials, Forecast result) {
     running = false;
     taker.take(result, want.state().seq());
+    goOn(want, trials, result);
+  }
+
+  private void goOn(Want want, int trials, Forecast result) {
     if (running) {
       return;
     }

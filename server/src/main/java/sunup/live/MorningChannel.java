@@ -13,6 +13,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import sunup.board.MorningId;
 import sunup.forecast.Forecast;
+import sunup.outlook.Foretold;
 import sunup.suites.Clock;
 import sunup.suites.Owner;
 import sunup.suites.Standpoint;
@@ -41,8 +42,7 @@ final class MorningChannel {
   private final Map<Screen, Resume> waiting = new LinkedHashMap<>();
   private volatile Standpoint known;
   private Object memory;
-  private Forecast forecast;
-  private long forecastOf;
+  private Foretold foretold = Foretold.NONE;
   private long drawnEpoch = -1;
   private boolean broken;
   private boolean closed;
@@ -64,7 +64,7 @@ final class MorningChannel {
               owner.morning(), audience, tools.pace(), firstN.getOrDefault(audience, 0L)));
     }
     this.figures =
-        new Figures(tools.sight(), tools.lane(), tools.pool(), tools.pace(), this::figured);
+        new Figures(tools.sight(), tools.lane(), tools.pool(), tools.pace(), new Taker());
     this.lastFrameAt = tools.clock().monotonicMs() - tools.pace().frameMs();
   }
 
@@ -164,9 +164,8 @@ final class MorningChannel {
 
   private void begin() {
     Standpoint now = known;
-    if (forecastOf > now.state().seq()) {
-      forecast = null;
-      forecastOf = 0;
+    if (foretold.of() > now.state().seq()) {
+      foretold = Foretold.NONE;
     }
     Sight.Seen seen = look(now);
     figures.want(now.state(), tools.clock().morningMs());
@@ -174,7 +173,7 @@ final class MorningChannel {
       return;
     }
     for (AudienceStream stream : streams.values()) {
-      stream.begin(now.epoch(), seen.parts(), now.state().seq(), forecastOf);
+      stream.begin(now.epoch(), seen.parts(), now.state().seq(), foretold.of());
     }
     drawnEpoch = now.epoch();
     lastFrameAt = tools.clock().monotonicMs();
@@ -189,7 +188,7 @@ final class MorningChannel {
   private Sight.Seen look(Standpoint now) {
     try {
       Sight.Seen seen =
-          tools.sight().see(morning(), memory, now.state(), forecast, tools.clock().morningMs());
+          tools.sight().see(morning(), memory, now.state(), foretold, tools.clock().morningMs());
       memory = seen.memory();
       broken = false;
       return seen;
@@ -201,13 +200,23 @@ final class MorningChannel {
     }
   }
 
-  private void figured(Forecast result, long seq) {
-    if (closed) {
-      return;
+  private final class Taker implements Figures.Taker {
+    @Override
+    public void take(Forecast forecast, long seq) {
+      told(new Foretold(forecast, Math.min(seq, known.state().seq()), false));
     }
-    forecast = result;
-    forecastOf = Math.min(seq, known.state().seq());
-    changed();
+
+    @Override
+    public void failed() {
+      told(new Foretold(foretold.forecast(), foretold.of(), true));
+    }
+
+    private void told(Foretold newest) {
+      if (!closed) {
+        foretold = newest;
+        changed();
+      }
+    }
   }
 
   /** The first change goes at once, then at most one frame in {@link Pace#frameMs}. */
@@ -247,7 +256,7 @@ final class MorningChannel {
     long at = tools.clock().monotonicMs();
     Map<Audience, Buffer> frames = new EnumMap<>(Audience.class);
     for (Map.Entry<Audience, AudienceStream> entry : streams.entrySet()) {
-      Buffer frame = entry.getValue().advance(seen.parts(), now.state().seq(), forecastOf, at);
+      Buffer frame = entry.getValue().advance(seen.parts(), now.state().seq(), foretold.of(), at);
       if (frame != null) {
         frames.put(entry.getKey(), frame);
         lastFrameAt = at;

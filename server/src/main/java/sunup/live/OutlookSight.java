@@ -6,6 +6,7 @@ import sunup.board.MorningId;
 import sunup.board.SiteSettings;
 import sunup.forecast.Forecast;
 import sunup.forecast.Forecaster;
+import sunup.outlook.Foretold;
 import sunup.outlook.Judged;
 import sunup.outlook.Outlook;
 import sunup.wire.Part;
@@ -26,13 +27,13 @@ public record OutlookSight(SiteSettings site) implements Sight {
   }
 
   @Override
-  public Seen see(MorningId morning, Object before, Morning state, Forecast forecast, long now) {
+  public Seen see(MorningId morning, Object before, Morning state, Foretold figures, long now) {
     if (state.phase() == Morning.Phase.NONE) {
       return new Seen(null, List.of(nothingPlanned(morning)));
     }
     Judged last = before == null ? Judged.NOTHING : (Judged) before;
-    Judged judged = Outlook.judge(last, state, forecast, now);
-    return new Seen(judged, Outlook.parts(state, forecast, judged, now, true));
+    Judged judged = Outlook.judge(last, state, figures, now);
+    return new Seen(judged, Outlook.parts(state, figures, judged, now, true));
   }
 
   private Part nothingPlanned(MorningId morning) {
@@ -49,6 +50,7 @@ public record OutlookSight(SiteSettings site) implements Sight {
         0,
         0,
         0,
+        null,
         site.demo(),
         true);
   }

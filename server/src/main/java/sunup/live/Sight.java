@@ -4,6 +4,7 @@ import java.util.List;
 import sunup.board.Morning;
 import sunup.board.MorningId;
 import sunup.forecast.Forecast;
+import sunup.outlook.Foretold;
 import sunup.wire.Part;
 
 /**
@@ -23,10 +24,10 @@ public interface Sight {
    * The parts for all audiences.
    *
    * @param before what the last call remembered, null at first
-   * @param forecast null if there is none
+   * @param figures the newest there are
    * @param now the morning's time, epoch milliseconds
    */
-  Seen see(MorningId morning, Object before, Morning state, Forecast forecast, long now);
+  Seen see(MorningId morning, Object before, Morning state, Foretold figures, long now);
 
   /**
    * What is to be seen.

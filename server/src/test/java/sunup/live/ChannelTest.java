@@ -19,6 +19,7 @@ import sunup.live.fake.ManualClock;
 import sunup.live.fake.ManualLane;
 import sunup.live.fake.NoteSight;
 import sunup.wire.Audience;
+import sunup.wire.Part;
 import sunup.wire.ServerMessage;
 
 /** Rule 2, in a time that the test makes. */
@@ -192,6 +193,27 @@ class ChannelTest {
   }
 
   @Test
+  void shouldKeepTheLastFiguresAndSayWhenTheyAreOfIfNewerOnesCantBeComputed() {
+    compute();
+    compute();
+    long of = clock.morningMs();
+    assertThat(suite().figuresOf()).isNull();
+    sight.unforeseeable(true);
+    lane.pass(10_000);
+    compute();
+    lane.pass(100);
+    assertThat(suite().figuresOf()).isEqualTo(of);
+    assertThat(trials()).isEqualTo("2000");
+
+    sight.unforeseeable(false);
+    lane.pass(10_000);
+    compute();
+    lane.pass(100);
+    assertThat(suite().figuresOf()).isNull();
+    assertThat(trials()).isEqualTo("256");
+  }
+
+  @Test
   void shouldComputeOneForecastAtATimeAndDropAllButTheNewestState() {
     for (int i = 0; i < 5; i++) {
       owner.say("n" + i);
@@ -260,15 +282,19 @@ class ChannelTest {
   }
 
   private String trials() {
+    return ((Part.NotePart) shown("trials")).text();
+  }
+
+  private Part.SuitePart suite() {
+    return (Part.SuitePart) shown("suite");
+  }
+
+  private Part shown(String key) {
     Kept probe = new Kept(Audience.DESK);
     channel.join(probe, null);
     channel.leave(probe);
     return ((ServerMessage.View) probe.messages.get(0))
-        .parts().stream()
-            .filter(p -> p.key().equals("trials"))
-            .map(p -> ((sunup.wire.Part.NotePart) p).text())
-            .findFirst()
-            .orElseThrow();
+        .parts().stream().filter(p -> p.key().equals(key)).findFirst().orElseThrow();
   }
 
   /** A screen that keeps what it got. */

@@ -24,17 +24,23 @@ final class DeskParts {
   private final Snapshot snapshot;
   private final Morning morning;
   private final Forecast forecast;
+  private final Judged judged;
 
-  DeskParts(Snapshot snapshot, Forecast forecast) {
+  DeskParts(Snapshot snapshot, Foretold figures, Judged judged) {
     this.snapshot = snapshot;
     this.morning = snapshot.morning();
-    this.forecast = forecast;
+    this.forecast = figures.forecast();
+    this.judged = judged;
   }
 
   void addTo(List<Part> parts) {
     if (forecast != null) {
       for (RoomOut room : forecast.rooms()) {
-        parts.add(chance(room));
+        RoomSheet sheet = snapshot.sheet(room.id());
+        // Figures may be older than a case that was taken off since.
+        if (sheet != null) {
+          parts.add(chance(sheet, room));
+        }
       }
     }
     for (RoomDay room : morning.rooms().values()) {
@@ -59,7 +65,11 @@ final class DeskParts {
     }
   }
 
-  private ChancePart chance(RoomOut room) {
+  private ChancePart chance(RoomSheet sheet, RoomOut room) {
+    StartTold told = StartTold.of(sheet, room, judged.of(room.id()).standing(), snapshot.now());
+    if (!told.known()) {
+      return unknown(room);
+    }
     Words words = new Words(snapshot);
     List<HoldupShare> shares = new ArrayList<>();
     for (Share share : room.holdups()) {
@@ -72,10 +82,12 @@ final class DeskParts {
         "chance/" + room.id(),
         room.id(),
         round(room.onTime(), 100),
-        minute(room.start10()),
-        minute(room.start50()),
-        minute(room.start90()),
+        told.at10(),
+        told.at50(),
+        told.at90(),
+        told.moreThanHours(),
         round(room.meanLateMs() / 60_000, 10),
+        room.capped(),
         forecast.trials(),
         room.kept(),
         room.tried(),
@@ -83,8 +95,22 @@ final class DeskParts {
         shares);
   }
 
-  private static long minute(long at) {
-    return Math.round(at / 60_000.0) * 60_000;
+  private ChancePart unknown(RoomOut room) {
+    return new ChancePart(
+        "chance/" + room.id(),
+        room.id(),
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        0,
+        forecast.trials(),
+        room.kept(),
+        room.tried(),
+        0,
+        List.of());
   }
 
   private static double round(double value, int parts) {

@@ -11,7 +11,6 @@ import sunup.board.ItemState;
 import sunup.board.Morning;
 import sunup.board.RoomId;
 import sunup.board.Section;
-import sunup.forecast.Forecast;
 import sunup.forecast.Forecast.ItemOut;
 import sunup.forecast.Forecast.RoomOut;
 import sunup.forecast.Forecast.Share;
@@ -32,14 +31,14 @@ final class Judge {
   private final long now;
   private final boolean event;
 
-  Judge(Judged before, Snapshot snapshot, Forecast forecast) {
+  Judge(Judged before, Snapshot snapshot, Foretold foretold) {
     this.before = before;
     this.snapshot = snapshot;
     this.morning = snapshot.morning();
     this.now = snapshot.now();
     this.event = before.seq() != morning.seq();
-    if (forecast != null) {
-      for (RoomOut room : forecast.rooms()) {
+    if (foretold.forecast() != null) {
+      for (RoomOut room : foretold.forecast().rooms()) {
         figures.put(room.id(), room);
       }
     }
@@ -62,16 +61,18 @@ final class Judge {
   private RoomJudged room(RoomId id) {
     RoomSheet sheet = snapshot.sheets().get(id);
     if (sheet == null) {
-      return new RoomJudged(Standing.NONE, 0, 0, false, null);
+      return RoomJudged.NO_CASE;
     }
     RoomOut figure = figures.get(id.value());
     RoomJudged last = before.rooms().get(id.value());
     Standing standing = standing(sheet, figure, last == null ? null : last.standing());
-    int late = lateMinutes(sheet, figure, standing);
+    StartTold told = StartTold.of(sheet, figure, standing, now);
+    int late = lateMinutes(sheet, figure, standing, told);
+    boolean orMore = late > 0 && sheet.startedAt() == null && told.moreThanHours() != null;
     int saveable =
         figure == null ? 0 : (int) Math.round(late * Math.max(0, 1 - figure.alreadyLost()));
     boolean ask = standing == Standing.UNHEARD && isTimeToAsk(sheet, figure);
-    return steady(last, new RoomJudged(standing, late, saveable, ask, null));
+    return steady(last, new RoomJudged(standing, late, orMore, saveable, ask, null));
   }
 
   private RoomJudged steady(RoomJudged last, RoomJudged fresh) {
@@ -79,14 +80,18 @@ final class Judge {
       return fresh;
     }
     if (Math.abs(fresh.lateMinutes() - last.lateMinutes()) < FirstSettings.SHOWN_CHANGE) {
-      return new RoomJudged(
-          last.standing(), last.lateMinutes(), last.saveable(), fresh.ask(), null);
+      return kept(last, fresh, null);
     }
     long since = last.differsSince() == null ? now : last.differsSince();
     if (now - since >= FirstSettings.SHOWN_FOR) {
       return fresh;
     }
-    return new RoomJudged(last.standing(), last.lateMinutes(), last.saveable(), fresh.ask(), since);
+    return kept(last, fresh, since);
+  }
+
+  private static RoomJudged kept(RoomJudged last, RoomJudged fresh, Long since) {
+    return new RoomJudged(
+        last.standing(), last.lateMinutes(), last.orMore(), last.saveable(), fresh.ask(), since);
   }
 
   private Standing standing(RoomSheet sheet, RoomOut figure, Standing last) {
@@ -99,11 +104,14 @@ final class Judge {
     List<Line> open = sheet.openForStart();
     boolean silent = isSilent(sheet, open);
     if (figure == null) {
-      return silent ? Standing.UNHEARD : Standing.AHEAD;
+      return silent ? Standing.UNHEARD : Standing.NO_FIGURES;
     }
     Standing byFigures = byFigures(sheet, figure, open, last);
     boolean neverHeard =
-        sheet.room().lastWordAt() == null && sheet.room().readyAt() == null && hasOpenSetUp(open);
+        isOpen()
+            && sheet.room().lastWordAt() == null
+            && sheet.room().readyAt() == null
+            && hasOpenSetUp(open);
     if (!silent && !neverHeard) {
       return byFigures;
     }
@@ -139,7 +147,7 @@ final class Judge {
    * reported itself ready is not silent, whatever single touches are missing.
    */
   private boolean isSilent(RoomSheet sheet, List<Line> open) {
-    if (sheet.room().readyAt() != null || !hasOpenSetUp(open)) {
+    if (!isOpen() || sheet.room().readyAt() != null || !hasOpenSetUp(open)) {
       return false;
     }
     Long word = sheet.room().lastWordAt();
@@ -147,6 +155,11 @@ final class Judge {
       return now >= morning.beginsAt() + FirstSettings.FIRST_WORD_WITHIN;
     }
     return now - word >= FirstSettings.QUIET_AFTER && !hasWorkInHand(open);
+  }
+
+  /** Nobody reports to a draft, and a closed morning is over. */
+  private boolean isOpen() {
+    return morning.phase() == Morning.Phase.OPEN;
   }
 
   private static boolean hasOpenSetUp(List<Line> open) {
@@ -212,7 +225,7 @@ final class Judge {
     return last != Long.MAX_VALUE && now >= last - FirstSettings.ASK_BEFORE_LAST;
   }
 
-  private int lateMinutes(RoomSheet sheet, RoomOut figure, Standing standing) {
+  private int lateMinutes(RoomSheet sheet, RoomOut figure, Standing standing, StartTold told) {
     if (sheet.startedAt() != null) {
       return (int) Math.max(0, (sheet.startedAt() - sheet.target()) / MINUTE);
     }
@@ -220,7 +233,7 @@ final class Judge {
       return 0;
     }
     if (standing == Standing.LATE || standing == Standing.STUCK) {
-      return (int) Math.max(0, Math.round((figure.start50() - sheet.target()) / (double) MINUTE));
+      return told.lateMinutes();
     }
     if (standing == Standing.TIGHT) {
       return (int) Math.max(1, Math.round(figure.meanLateMs() / MINUTE));

@@ -16,15 +16,28 @@ public record Judged(Map<String, RoomJudged> rooms, List<String> needs, long sor
   /** Before anything was judged. */
   public static final Judged NOTHING = new Judged(Map.of(), List.of(), Long.MIN_VALUE, -1);
 
+  /** What was said of a room; of one that was not judged, that it has no case. */
+  RoomJudged of(String room) {
+    return rooms.getOrDefault(room, RoomJudged.NO_CASE);
+  }
+
   /**
    * One room.
    *
    * @param standing as shown
    * @param lateMinutes as shown
+   * @param orMore true if so many at least
    * @param saveable minutes that can still be saved
    * @param ask true if somebody should ask the room
    * @param differsSince since when the computed figure has differed from the shown one, or null
    */
   public record RoomJudged(
-      Standing standing, int lateMinutes, int saveable, boolean ask, Long differsSince) {}
+      Standing standing,
+      int lateMinutes,
+      boolean orMore,
+      int saveable,
+      boolean ask,
+      Long differsSince) {
+    static final RoomJudged NO_CASE = new RoomJudged(Standing.NONE, 0, false, 0, false, null);
+  }
 }

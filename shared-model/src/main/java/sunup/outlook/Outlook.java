@@ -3,7 +3,6 @@ package sunup.outlook;
 import java.util.ArrayList;
 import java.util.List;
 import sunup.board.Morning;
-import sunup.forecast.Forecast;
 import sunup.forecast.ForecastInput;
 import sunup.wire.Part;
 
@@ -25,10 +24,9 @@ public final class Outlook {
    * Standings of all rooms, given what was said of them before.
    *
    * @param before {@link Judged#NOTHING} at first
-   * @param forecast the newest figures, or null if there are none yet
    */
-  public static Judged judge(Judged before, Morning morning, Forecast forecast, long now) {
-    return new Judge(before, Snapshot.of(morning, now), forecast).judge();
+  public static Judged judge(Judged before, Morning morning, Foretold figures, long now) {
+    return new Judge(before, Snapshot.of(morning, now), figures).judge();
   }
 
   /**
@@ -37,13 +35,13 @@ public final class Outlook {
    * @param loopback true if the server takes connections from this machine only
    */
   public static List<Part> parts(
-      Morning morning, Forecast forecast, Judged judged, long now, boolean loopback) {
+      Morning morning, Foretold figures, Judged judged, long now, boolean loopback) {
     List<Part> parts = new ArrayList<>();
     Snapshot snapshot = Snapshot.of(morning, now);
-    new WallParts(snapshot, forecast, judged).addTo(parts, loopback);
+    new WallParts(snapshot, figures, judged).addTo(parts, loopback);
     if (morning.phase() != Morning.Phase.NONE) {
-      new StaffParts(snapshot, forecast).addTo(parts);
-      new DeskParts(snapshot, forecast).addTo(parts);
+      new StaffParts(snapshot, figures, judged).addTo(parts);
+      new DeskParts(snapshot, figures, judged).addTo(parts);
     }
     return parts;
   }

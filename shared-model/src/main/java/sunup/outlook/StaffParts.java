@@ -43,10 +43,13 @@ final class StaffParts {
   private final Snapshot snapshot;
   private final Morning morning;
   private final long now;
+  private final Judged judged;
   private final Map<String, RoomOut> figures = new HashMap<>();
 
-  StaffParts(Snapshot snapshot, Forecast forecast) {
+  StaffParts(Snapshot snapshot, Foretold foretold, Judged judged) {
+    Forecast forecast = foretold.forecast();
     this.snapshot = snapshot;
+    this.judged = judged;
     this.morning = snapshot.morning();
     this.now = snapshot.now();
     if (forecast != null) {
@@ -179,17 +182,14 @@ final class StaffParts {
             new Wait(key, words.staff(share), isOwn(sheet, share), mine ? taken.by() : null, null));
       }
     }
-    Long about = figure == null || sheet.startedAt() != null ? null : figure.start50();
-    return new WaitPart("wait/" + id, id.value(), about == null ? null : minute(about), waits);
+    StartTold told = StartTold.of(sheet, figure, judged.of(id.value()).standing(), now);
+    Long about = sheet.startedAt() != null ? null : told.at50();
+    return new WaitPart("wait/" + id, id.value(), about, waits);
   }
 
   private static boolean isOwn(RoomSheet sheet, Share share) {
     Line line = share.item() == null ? null : sheet.line(share.item());
     return line != null && line.asks().section().isSetUp() && share.thing() == null;
-  }
-
-  private static long minute(long at) {
-    return Math.round(at / 60_000.0) * 60_000;
   }
 
   private PersonPart person(PersonDay p) {

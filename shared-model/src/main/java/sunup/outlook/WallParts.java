@@ -29,9 +29,12 @@ final class WallParts {
   private final Morning morning;
   private final Judged judged;
   private final long now;
+  private final Long figuresOf;
   private final Map<String, RoomOut> figures = new HashMap<>();
 
-  WallParts(Snapshot snapshot, Forecast forecast, Judged judged) {
+  WallParts(Snapshot snapshot, Foretold foretold, Judged judged) {
+    Forecast forecast = foretold.forecast();
+    this.figuresOf = foretold.old() && forecast != null ? forecast.now() : null;
     this.snapshot = snapshot;
     this.morning = snapshot.morning();
     this.judged = judged;
@@ -66,7 +69,21 @@ final class WallParts {
     String phase = morning.phase().name().toLowerCase(Locale.ROOT);
     if (settings == null) {
       return new SuitePart(
-          "suite", "", "", "", "UTC", phase, Step.INDUCTION, 0, null, 0, 0, 0, false, loopback);
+          "suite",
+          "",
+          "",
+          "",
+          "UTC",
+          phase,
+          Step.INDUCTION,
+          0,
+          null,
+          0,
+          0,
+          0,
+          null,
+          false,
+          loopback);
     }
     int cases = 0;
     int onTime = 0;
@@ -93,6 +110,7 @@ final class WallParts {
         cases,
         onTime,
         quiet,
+        figuresOf,
         settings.demo(),
         loopback);
   }
@@ -128,9 +146,9 @@ final class WallParts {
     RoomDay room = morning.rooms().get(id);
     RoomSheet sheet = snapshot.sheets().get(id);
     RoomOut figure = figures.get(id.value());
-    RoomJudged said =
-        judged.rooms().getOrDefault(id.value(), new RoomJudged(Standing.NONE, 0, 0, false, null));
+    RoomJudged said = judged.of(id.value());
     boolean shown = sheet != null && figure != null && sheet.startedAt() == null;
+    StartTold told = shown ? StartTold.of(sheet, figure, said.standing(), now) : null;
     return new RoomPart(
         "room/" + id,
         id.value(),
@@ -141,8 +159,9 @@ final class WallParts {
         shown ? whole(figure.could10()) : null,
         shown ? whole(figure.could50()) : null,
         shown ? whole(figure.could90()) : null,
-        shown ? whole(figure.start50()) : null,
+        told == null ? null : told.at50(),
         said.lateMinutes(),
+        said.orMore(),
         word(sheet, said),
         sheet == null ? null : sheet.startedAt(),
         room.lastWordAt(),
@@ -166,6 +185,7 @@ final class WallParts {
       case UNHEARD -> "no word";
       case AGREED -> words.clock(sheet.target());
       case NONE -> "no case";
+      case NO_FIGURES -> "no figures";
       default -> said.standing().name().toLowerCase(Locale.ROOT);
     };
   }
@@ -188,6 +208,7 @@ final class WallParts {
         id,
         kind(said),
         said.lateMinutes(),
+        said.orMore(),
         said.saveable(),
         text,
         holdup,

@@ -49,6 +49,8 @@ public sealed interface Part {
    * @param cases first cases that are not cancelled
    * @param onTime how many of them look on time, or have started on time
    * @param quiet how many rooms nobody was heard from
+   * @param figuresOf if the figures shown are old, because newer ones could not be computed: the
+   *     moment they are of; else absent
    * @param loopback true if the server takes connections from this machine only
    */
   record SuitePart(
@@ -64,6 +66,7 @@ public sealed interface Part {
       int cases,
       int onTime,
       int quiet,
+      @Maybe Long figuresOf,
       boolean demo,
       boolean loopback)
       implements Part {
@@ -80,8 +83,11 @@ public sealed interface Part {
    * @param target agreed, or else booked; absent without a case
    * @param agreed true if the target is an agreed later start
    * @param could10 10 % point of when the room could start; with could50 and could90 the lens
-   * @param start50 median of the start
-   * @param lateMinutes what the wall says as "+11"; 0 if nothing to say
+   * @param start50 median of the start; absent if nobody knows, and where it lies beyond what is
+   *     computed
+   * @param lateMinutes what the wall says as "+11": the median start, less the target; 0 if nothing
+   *     to say
+   * @param orMore true if it is so late at least: "over 4 h"
    * @param word the one word under the room's number
    * @param startedAt when the start event happened
    * @param lastWordAt when anybody last reported from the room
@@ -102,6 +108,7 @@ public sealed interface Part {
       @Maybe Long could90,
       @Maybe Long start50,
       int lateMinutes,
+      boolean orMore,
       String word,
       @Maybe Long startedAt,
       @Maybe Long lastWordAt,
@@ -123,7 +130,8 @@ public sealed interface Part {
    *
    * @param rank from 0
    * @param kind late, tight, stuck, ask or help
-   * @param minutes late minutes, rounded; 0 for ask and help
+   * @param minutes late minutes by the median start; 0 for ask and help
+   * @param orMore true if so many at least
    * @param saveable minutes that can still be saved
    * @param words the holdup in at most 40 letters
    * @param holdup its key, for taking it
@@ -136,6 +144,7 @@ public sealed interface Part {
       String room,
       String kind,
       int minutes,
+      boolean orMore,
       int saveable,
       String words,
       String holdup,
@@ -291,23 +300,32 @@ public sealed interface Part {
   }
 
   /**
-   * The figures of a room, for the desk.
+   * The figures of a room, for the desk. Of a room that nobody was heard from nothing is known: the
+   * chance, the start, the late minutes and the shares are absent then.
    *
    * @param onTime P(start by target + grace)
+   * @param start10 10 % point of the start, with start50 and start90; never before now, and absent
+   *     where it lies beyond what is computed
+   * @param moreThanHours the median start is later than the target by so many hours at least
    * @param meanLateMinutes expected minutes late
+   * @param capped trials in which it had not started at the end of what is computed; they count to
+   *     there
    * @param trials how many trials stand behind it
    * @param kept rule 3's histories kept
    * @param tried and tried
    * @param shares what the late minutes go to, adding to one
    */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
   record ChancePart(
       String key,
       String room,
-      double onTime,
-      long start10,
-      long start50,
-      long start90,
-      double meanLateMinutes,
+      @Maybe Double onTime,
+      @Maybe Long start10,
+      @Maybe Long start50,
+      @Maybe Long start90,
+      @Maybe Integer moreThanHours,
+      @Maybe Double meanLateMinutes,
+      int capped,
       int trials,
       int kept,
       int tried,

@@ -23,6 +23,9 @@ public enum Standing {
   AGREED,
   @JsonProperty("started")
   STARTED,
+  /** Nothing was computed of the room: nobody can say whether it will start on time. */
+  @JsonProperty("no-figures")
+  NO_FIGURES,
   /** The room has no first case, or its case is cancelled. */
   @JsonProperty("none")
   NONE

@@ -6,7 +6,6 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import sunup.board.Command;
 import sunup.board.Evidence;
-import sunup.board.Morning;
 import sunup.board.PersonId;
 import sunup.board.Private;
 import sunup.board.RoomId;
@@ -14,7 +13,6 @@ import sunup.board.Section;
 import sunup.board.Step;
 import sunup.codec.Json;
 import sunup.forecast.Forecast;
-import sunup.forecast.Forecaster;
 import sunup.outlook.Judged.RoomJudged;
 import sunup.wire.Audience;
 import sunup.wire.Part;
@@ -24,25 +22,12 @@ import sunup.wire.Standing;
 
 /** What the board says of a suite, from commands to the parts on the screens. */
 class OutlookTest {
-  private static final int TRIALS = 64;
-
-  private static Forecast forecast(Morning morning, String clock) {
-    return Forecaster.run(Outlook.input(morning, Suite.at(clock), TRIALS));
-  }
-
   private static RoomJudged judged(Suite suite, String clock, int room) {
-    Morning morning = suite.morning();
-    Judged judged =
-        Outlook.judge(Judged.NOTHING, morning, forecast(morning, clock), Suite.at(clock));
-    return judged.rooms().get("" + room);
+    return Shown.at(suite, clock).room(room);
   }
 
   private static List<Part> parts(Suite suite, String clock) {
-    Morning morning = suite.morning();
-    Forecast figures = forecast(morning, clock);
-    long now = Suite.at(clock);
-    Judged judged = Outlook.judge(Judged.NOTHING, morning, figures, now);
-    return Outlook.parts(morning, figures, judged, now, true);
+    return Shown.at(suite, clock).parts();
   }
 
   private static NeedPart need(List<Part> parts, int room) {
@@ -80,8 +65,8 @@ class OutlookTest {
 
   @Test
   void shouldTakeAQuietRoomForProbablyGettingReady() {
-    Forecast figures = forecast(roomOneSilent().morning(), "07:05");
-    Forecast nothing = forecast(new Suite(3, "06:00").morning(), "07:05");
+    Forecast figures = Shown.forecast(roomOneSilent().morning(), "07:05");
+    Forecast nothing = Shown.forecast(new Suite(3, "06:00").morning(), "07:05");
     assertThat(figures.rooms().get(0).kept()).isPositive();
     assertThat(nothing.rooms().get(0).could50()).isLessThan(Suite.at("07:40"));
   }
@@ -159,11 +144,9 @@ class OutlookTest {
   @Test
   void shouldNotMoveAShownFigureForASmallWobble() {
     Suite suite = new Suite(2, "07:50");
-    Morning morning = suite.morning();
-    long now = Suite.at("07:10");
-    Forecast figures = forecast(morning, "07:10");
-    Judged first = Outlook.judge(Judged.NOTHING, morning, figures, now);
-    Judged second = Outlook.judge(first, morning, forecast(morning, "07:11"), Suite.at("07:11"));
+    Judged first = Shown.at(suite, "07:10").judged();
+    Foretold later = Shown.figures(suite.morning(), "07:11");
+    Judged second = Shown.after(first, suite, "07:11", later).judged();
     for (String room : first.rooms().keySet()) {
       int before = first.rooms().get(room).lateMinutes();
       int after = second.rooms().get(room).lateMinutes();

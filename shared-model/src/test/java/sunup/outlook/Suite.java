@@ -49,6 +49,15 @@ final class Suite {
 
   /** Rooms 1 to n, all booked 07:30; every third asks for a block. */
   Suite(int n, String pharmacyOpens) {
+    this(n, pharmacyOpens, true);
+  }
+
+  /** The same, not opened yet. */
+  static Suite draft(int n, String pharmacyOpens) {
+    return new Suite(n, pharmacyOpens, false);
+  }
+
+  private Suite(int n, String pharmacyOpens, boolean open) {
     List<RoomId> rooms = new ArrayList<>();
     List<CasePlan> cases = new ArrayList<>();
     List<PersonPlan> people = new ArrayList<>();
@@ -91,7 +100,9 @@ final class Suite {
             List.copyOf(sheets.values()),
             at("06:30"));
     desk("06:00", new Command.Plan(plan));
-    desk("06:01", new Command.OpenMorning());
+    if (open) {
+      desk("06:01", new Command.OpenMorning());
+    }
   }
 
   private static ComposedSheet compose(List<String> options) {

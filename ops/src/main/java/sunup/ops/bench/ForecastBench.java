@@ -12,6 +12,7 @@ import sunup.board.Morning;
 import sunup.forecast.Forecast;
 import sunup.forecast.ForecastInput;
 import sunup.forecast.Forecaster;
+import sunup.outlook.Foretold;
 import sunup.outlook.Judged;
 import sunup.outlook.Outlook;
 
@@ -70,8 +71,9 @@ final class ForecastBench implements Callable<Integer> {
     Forecast figures = Forecaster.run(Outlook.input(morning, now, FIRST));
     Runnable all =
         () -> {
-          Judged judged = Outlook.judge(Judged.NOTHING, morning, figures, now);
-          Outlook.parts(morning, figures, judged, now, true);
+          Foretold foretold = new Foretold(figures, morning.seq(), false);
+          Judged judged = Outlook.judge(Judged.NOTHING, morning, foretold, now);
+          Outlook.parts(morning, foretold, judged, now, true);
         };
     measure(all);
     report(out, n + " rooms, standings and parts", measure(all));

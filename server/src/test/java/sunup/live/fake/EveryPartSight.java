@@ -11,6 +11,7 @@ import sunup.board.Morning;
 import sunup.board.MorningId;
 import sunup.forecast.Forecast;
 import sunup.live.Sight;
+import sunup.outlook.Foretold;
 import sunup.wire.Part;
 
 /**
@@ -24,7 +25,7 @@ public final class EveryPartSight implements Sight {
   }
 
   @Override
-  public Seen see(MorningId id, Object before, Morning state, Forecast forecast, long now) {
+  public Seen see(MorningId id, Object before, Morning state, Foretold figures, long now) {
     List<Part> parts = new ArrayList<>();
     if (state.seq() % 2 == 0) {
       for (Class<?> kind : Part.class.getPermittedSubclasses()) {
@@ -64,13 +65,13 @@ public final class EveryPartSight implements Sight {
     if (type == String.class) {
       return text;
     }
-    if (type == int.class) {
+    if (type == int.class || type == Integer.class) {
       return (int) seq;
     }
     if (type == long.class || type == Long.class) {
       return seq;
     }
-    if (type == double.class) {
+    if (type == double.class || type == Double.class) {
       return (double) seq;
     }
     if (type == boolean.class) {

@@ -9,6 +9,7 @@ import sunup.board.RoomUse;
 import sunup.board.Step;
 import sunup.forecast.Forecast;
 import sunup.live.Sight;
+import sunup.outlook.Foretold;
 import sunup.wire.Part;
 import sunup.wire.Standing;
 
@@ -18,25 +19,35 @@ import sunup.wire.Standing;
  */
 public final class NoteSight implements Sight {
   private volatile boolean broken;
+  private volatile boolean unforeseeable;
 
   /** From now on nothing can be drawn, or it can again. */
   public void broken(boolean now) {
     broken = now;
   }
 
+  /** From now on no forecast can be computed, or it can again. */
+  public void unforeseeable(boolean now) {
+    unforeseeable = now;
+  }
+
   @Override
   public Forecast forecast(Morning state, long now, int trials) {
+    if (unforeseeable) {
+      throw new IllegalStateException("planted by the test");
+    }
     return new Forecast(1, 1, trials, now, List.of(), List.of(), List.of());
   }
 
   @Override
-  public Seen see(MorningId id, Object before, Morning state, Forecast forecast, long now) {
+  public Seen see(MorningId id, Object before, Morning state, Foretold figures, long now) {
     if (broken) {
       throw new IllegalStateException("planted by the test");
     }
     List<Part> parts = new ArrayList<>();
-    int trials = forecast == null ? 0 : forecast.trials();
-    parts.add(suite(id, state.notes().size()));
+    int trials = figures.forecast() == null ? 0 : figures.forecast().trials();
+    Long old = figures.old() && figures.forecast() != null ? figures.forecast().now() : null;
+    parts.add(suite(id, state.notes().size(), old));
     for (int i = 0; i < state.notes().size(); i++) {
       Morning.NoteKept note = state.notes().get(i);
       String text = note.text().shown();
@@ -48,7 +59,7 @@ public final class NoteSight implements Sight {
     return new Seen(state.seq(), parts);
   }
 
-  private static Part suite(MorningId id, int cases) {
+  private static Part suite(MorningId id, int cases, Long figuresOf) {
     String suite = id.suite().value();
     String date = id.date().toString();
     return new Part.SuitePart(
@@ -64,6 +75,7 @@ public final class NoteSight implements Sight {
         cases,
         0,
         0,
+        figuresOf,
         false,
         true);
   }
@@ -81,6 +93,7 @@ public final class NoteSight implements Sight {
         null,
         null,
         late,
+        false,
         "ahead",
         null,
         null,
