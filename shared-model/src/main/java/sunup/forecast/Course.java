@@ -21,11 +21,15 @@ final class Course {
   private static final int NATURAL = 2;
   private static final int GOOD = 3;
 
-  /** Per item: begin, end of hands, when it would have been good without its booked time, good. */
-  private final long[] moments;
+  private static final int NEVER = Integer.MAX_VALUE;
+  private static final int EVER = Integer.MIN_VALUE;
+  private static final int ITEM_BITS = 18;
 
-  /** Per slot: since when the person was free; the person, and above it after which item. */
-  private final long[] slots;
+  /** Per item: begin, end of hands, when it would have been good without its booked time, good. */
+  private final int[] moments;
+
+  /** Per slot: since when the person was free; person and after which item, each plus 2. */
+  private final int[] slots;
 
   final long[] extra;
   final boolean[] walked;
@@ -36,6 +40,8 @@ final class Course {
   final long[] needSince;
 
   final int[] needAfter;
+
+  private final int[] rare;
 
   /** When the room could be worked in. */
   final long[] emptied;
@@ -49,18 +55,21 @@ final class Course {
   final int[] position;
 
   Course(Model m) {
-    moments = new long[4 * m.items];
+    moments = new int[4 * m.items];
     extra = new long[m.items];
     walked = new boolean[m.items];
     reopened = new long[m.items];
     arrival = new long[m.items];
     position = new int[m.items];
-    slots = new long[2 * m.firstSlot[m.items]];
+    slots = new int[2 * m.firstSlot[m.items]];
     int needs = m.firstNeed[m.items];
     needSince = new long[needs];
     needAfter = new int[needs];
     emptied = new long[m.rooms];
     order = new int[m.items + 16];
+    rare = m.rare;
+    Arrays.fill(reopened, Model.EVER);
+    Arrays.fill(arrival, Model.EVER);
   }
 
   /** Everything as it was known at now, before the trial's own draws. */
@@ -69,10 +78,12 @@ final class Course {
     System.arraycopy(known.slots, 0, slots, 0, slots.length);
     System.arraycopy(known.needSince, 0, needSince, 0, needSince.length);
     System.arraycopy(known.needAfter, 0, needAfter, 0, needAfter.length);
-    Arrays.fill(extra, 0);
-    Arrays.fill(walked, false);
-    Arrays.fill(reopened, Model.EVER);
-    Arrays.fill(arrival, Model.EVER);
+    for (int i : rare) {
+      extra[i] = 0;
+      walked[i] = false;
+      reopened[i] = Model.EVER;
+      arrival[i] = Model.EVER;
+    }
     Arrays.fill(position, -1);
     Arrays.fill(emptied, Model.EVER);
     begun = 0;
@@ -80,12 +91,16 @@ final class Course {
 
   /** Nothing begun, nobody anywhere. */
   void blank() {
-    Arrays.fill(moments, Model.NEVER);
+    Arrays.fill(moments, NEVER);
     Arrays.fill(needSince, Model.EVER);
     Arrays.fill(needAfter, NOBODY);
     for (int s = 0; s < slots.length / 2; s++) {
       slot(s, NOBODY, Model.EVER, CAME);
     }
+  }
+
+  private static int cut(long moment) {
+    return (int) Math.max(EVER, Math.min(NEVER, moment));
   }
 
   long begin(int i) {
@@ -101,38 +116,41 @@ final class Course {
     return moments[4 * i + NATURAL];
   }
 
+  /** {@link Model#EVER} if it need not be. */
   long good(int i) {
-    return moments[4 * i + GOOD];
+    int moment = moments[4 * i + GOOD];
+    return moment == EVER ? Model.EVER : moment;
   }
 
   void good(int i, long at) {
-    moments[4 * i + GOOD] = at;
+    moments[4 * i + GOOD] = cut(at);
   }
 
   void set(int i, long begin, long handsEnd, long natural, long good) {
     int o = 4 * i;
-    moments[o + BEGIN] = begin;
-    moments[o + HANDS_END] = handsEnd;
-    moments[o + NATURAL] = natural;
-    moments[o + GOOD] = good;
+    moments[o + BEGIN] = cut(begin);
+    moments[o + HANDS_END] = cut(handsEnd);
+    moments[o + NATURAL] = cut(natural);
+    moments[o + GOOD] = cut(good);
   }
 
   int person(int slot) {
-    return (int) slots[2 * slot + 1];
+    return (slots[2 * slot + 1] >>> ITEM_BITS) - 2;
   }
 
   long since(int slot) {
-    return slots[2 * slot];
+    int moment = slots[2 * slot];
+    return moment == EVER ? Model.EVER : moment;
   }
 
   /** The item after which the person was free, or {@link #CAME}, {@link #WAS_AWAY}. */
   int after(int slot) {
-    return (int) (slots[2 * slot + 1] >> 32);
+    return (slots[2 * slot + 1] & (1 << ITEM_BITS) - 1) - 2;
   }
 
   void slot(int slot, int person, long since, int after) {
-    slots[2 * slot] = since;
-    slots[2 * slot + 1] = ((long) after << 32) | (person & 0xffffffffL);
+    slots[2 * slot] = cut(since);
+    slots[2 * slot + 1] = (person + 2) << ITEM_BITS | (after + 2);
   }
 
   void enter(int item) {

@@ -1,7 +1,5 @@
 package sunup.forecast;
 
-import java.util.Arrays;
-
 /**
  * Who begins what at an instant (rule 5). First steps that follow another step of their room, so
  * that nobody leaves a patient for another room's; then steps for several people that have waited
@@ -122,8 +120,7 @@ final class Dispatch {
   /** What is kept is decided anew at each instant, so that keeping can't lock anybody up. */
   private void reserve(long now) {
     if (keeps) {
-      Arrays.fill(floor.reserved, 0);
-      floor.lookAtAll();
+      floor.keepNobody();
       keeps = false;
     }
     int n = 0;
@@ -174,8 +171,8 @@ final class Dispatch {
     boolean again = true;
     while (again && floor.ownFree[r] > 0) {
       again =
-          beginFirst(r, base, m.askedItems, false)
-              || beginFirst(r, base, m.errandItems, true)
+          (m.hasAsked[r] && beginFirst(r, base, m.askedItems, false))
+              || (m.hasErrands[r] && beginFirst(r, base, m.errandItems, true))
               || beginFirst(r, base, m.ownItems, false);
     }
   }
@@ -211,9 +208,9 @@ final class Dispatch {
   }
 
   private boolean takesOwn(int i, boolean onlyThere) {
-    int there = m.row[(i << Rows.SHIFT) + Rows.WHERE];
-    int room = m.row[(i << Rows.SHIFT) + Rows.ROOM];
-    int slots = m.slotsOf(i);
+    int there = m.row[(i << Rows.SHIFT) + Rows.ROOM] >>> 16;
+    int room = m.row[(i << Rows.SHIFT) + Rows.ROOM] & 0xffff;
+    int slots = Rows.slots(m.row[(i << Rows.SHIFT) + Rows.WHAT]);
     for (int s = 0; s < slots; s++) {
       int p = chosen[s];
       if (m.personRoom[p] == room && (!onlyThere || floor.where[p] == there)) {

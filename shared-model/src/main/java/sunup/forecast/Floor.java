@@ -93,9 +93,17 @@ final class Floor {
     Arrays.fill(claimed, false);
   }
 
-  void lookAtAll() {
-    Arrays.fill(lookRooms, -1L);
-    lookByRank = true;
+  /** Those who were kept may take anything again. */
+  void keepNobody() {
+    for (int w = 0; w < reserved.length; w++) {
+      long bits = reserved[w] & free[w];
+      reserved[w] = 0;
+      while (bits != 0) {
+        int p = (w << 6) + Long.numberOfTrailingZeros(bits);
+        bits &= bits - 1;
+        mayTake(p, m.personRoom[p]);
+      }
+    }
   }
 
   private void lookAt(Model.Bits own, Model.Bits ranks) {
@@ -114,9 +122,10 @@ final class Floor {
   void setReady(int i) {
     int o = i << Rows.SHIFT;
     int[] row = m.row;
-    ready[row[o + Rows.WORD]] |= 1L << row[o + Rows.BIT];
-    if ((row[o + Rows.FLAGS] & Rows.OWN) != 0) {
-      int r = row[o + Rows.ROOM];
+    int what = row[o + Rows.WHAT];
+    ready[row[o + Rows.WORD] & 0xffff] |= 1L << Rows.bit(what);
+    if ((what & Rows.OWN) != 0) {
+      int r = row[o + Rows.ROOM] & 0xffff;
       lookRooms[r >> 6] |= 1L << r;
     }
     int n = row[o + Rows.RANK];
@@ -128,13 +137,14 @@ final class Floor {
 
   boolean isReady(int i) {
     int o = i << Rows.SHIFT;
-    return (ready[m.row[o + Rows.WORD]] & 1L << m.row[o + Rows.BIT]) != 0;
+    int w = m.row[o + Rows.WORD] & 0xffff;
+    return (ready[w] & 1L << Rows.bit(m.row[o + Rows.WHAT])) != 0;
   }
 
   void unready(int i) {
     int o = i << Rows.SHIFT;
     int[] row = m.row;
-    ready[row[o + Rows.WORD]] &= ~(1L << row[o + Rows.BIT]);
+    ready[row[o + Rows.WORD] & 0xffff] &= ~(1L << Rows.bit(row[o + Rows.WHAT]));
     int n = row[o + Rows.RANK];
     if (n >= 0) {
       readyRanked[n >> 6] &= ~(1L << n);
@@ -152,15 +162,23 @@ final class Floor {
   /** Makes a person free who has nothing in hand, is here and not away; and takes it back. */
   void settle(int p) {
     boolean now = here[p] && busy[p] == 0 && away[p] == 0;
-    if (now == isFree(p)) {
-      return;
+    if (now != isFree(p)) {
+      free[p >> 6] ^= 1L << p;
+      int r = m.personRoom[p];
+      if (r >= 0) {
+        ownFree[r] += now ? 1 : -1;
+      }
+      if (now) {
+        mayTake(p, r);
+      }
     }
-    free[p >> 6] ^= 1L << p;
-    int r = m.personRoom[p];
+  }
+
+  private void mayTake(int p, int r) {
     if (r >= 0) {
-      ownFree[r] += now ? 1 : -1;
-    }
-    if (now) {
+      lookRooms[r >> 6] |= 1L << r;
+      lookByRank |= m.personRanked[p].word.length > 0;
+    } else {
       lookAt(m.personOwnItems[p], m.personRanked[p]);
     }
   }
@@ -179,8 +197,9 @@ final class Floor {
 
   boolean unitsSuffice(int i) {
     int o = i << Rows.SHIFT;
-    int end = m.row[o + Rows.END_NEED];
-    for (int n = m.row[o + Rows.FIRST_NEED]; n < end; n++) {
+    int first = m.row[o + Rows.FIRST_NEED];
+    int needs = Rows.needs(m.row[o + Rows.WHAT]);
+    for (int n = first; n < first + needs; n++) {
       int k = m.needKind[n];
       if (!claimed[n] && unitsFree[k] < m.needUnits[n] + promisedBefore(k, m.room[i])) {
         return false;

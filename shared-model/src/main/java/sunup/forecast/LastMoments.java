@@ -13,58 +13,63 @@ final class LastMoments {
   private final Model m;
 
   /** Per item: the last moment for it to be good, and for its people to be free. */
-  private final long[] last;
-
-  /** Last moment to begin, or {@link Model#NEVER} if no start depends on it. */
-  final long[] begin;
+  private final int[] last;
 
   LastMoments(Model m) {
     this.m = m;
-    last = new long[2 * m.items];
-    begin = new long[m.items];
+    last = new int[2 * m.items];
+  }
+
+  /**
+   * Last moment to begin an item that was begun, or {@link Tally#NONE} if no start waits for it.
+   */
+  int begin(int i) {
+    return last[2 * i];
   }
 
   void read(Course c) {
-    Arrays.fill(last, Model.NEVER);
-    Arrays.fill(begin, Model.NEVER);
+    Arrays.fill(last, Tally.NONE);
     for (int r = 0; r < m.rooms; r++) {
       if (m.started[r] == Model.NEVER) {
-        last[2 * m.startItem[r] + GOOD] = m.target[r] + m.grace;
+        last[2 * m.startItem[r] + GOOD] = Tally.cut(m.target[r] + m.grace);
       }
     }
     for (int n = c.begun - 1; n >= 0; n--) {
       int y = c.order[n];
-      long good = last[2 * y + GOOD];
-      long hands = last[2 * y + HANDS];
-      if (Math.min(good, hands) < Model.NEVER && c.position[y] == n) {
+      int good = last[2 * y + GOOD];
+      int hands = last[2 * y + HANDS];
+      if (Math.min(good, hands) < Tally.NONE && c.position[y] == n) {
         long begun = c.begin(y);
-        long byGood = good < Model.NEVER ? good - (c.natural(y) - begun) : good;
-        long byHands = hands < Model.NEVER ? hands - (c.handsEnd(y) - begun) : hands;
-        begin[y] = Math.min(byGood, byHands);
-        pass(c, y, begun, begin[y]);
+        long byGood = good < Tally.NONE ? good - (c.natural(y) - begun) : good;
+        long byHands = hands < Tally.NONE ? hands - (c.handsEnd(y) - begun) : hands;
+        int moment = Tally.cut(Math.min(byGood, byHands));
+        last[2 * y] = moment;
+        pass(c, y, begun, moment);
       }
     }
   }
 
-  private void pass(Course c, int y, long begun, long moment) {
+  private void pass(Course c, int y, long begun, int moment) {
     int[] row = m.row;
     int o = y << Rows.SHIFT;
-    int end = row[o + Rows.END_BEFORE];
-    for (int n = row[o + Rows.FIRST_BEFORE]; n < end; n++) {
+    int list = row[o + Rows.BEFORE];
+    int end = Rows.listEnd(list);
+    for (int n = Rows.listFirst(list); n < end; n++) {
       int j = m.prerequisite[n];
       if (c.good(j) <= begun) {
         least(2 * j + GOOD, moment);
       }
     }
-    end = row[o + Rows.END_SLOT];
-    for (int s = row[o + Rows.FIRST_SLOT]; s < end; s++) {
+    int what = row[o + Rows.WHAT];
+    int first = row[o + Rows.FIRST_SLOT];
+    for (int s = first; s < first + Rows.slots(what); s++) {
       int after = c.after(s);
       if (after >= 0 && c.person(s) >= 0) {
         least(2 * after + HANDS, moment);
       }
     }
-    end = row[o + Rows.END_NEED];
-    for (int n = row[o + Rows.FIRST_NEED]; n < end; n++) {
+    first = row[o + Rows.FIRST_NEED];
+    for (int n = first; n < first + Rows.needs(what); n++) {
       int after = c.needAfter[n];
       if (after >= 0) {
         least(2 * after + GOOD, moment);
@@ -72,7 +77,7 @@ final class LastMoments {
     }
   }
 
-  private void least(int at, long moment) {
+  private void least(int at, int moment) {
     if (moment < last[at]) {
       last[at] = moment;
     }

@@ -26,6 +26,8 @@ final class Masks {
     m.ownItems = new long[m.rooms * m.words];
     m.askedItems = new long[m.rooms * m.words];
     m.errandItems = new long[m.rooms * m.words];
+    m.hasAsked = new boolean[m.rooms];
+    m.hasErrands = new boolean[m.rooms];
     m.roomPeople = new int[m.rooms][];
     for (int r = 0; r < m.rooms; r++) {
       int room = r;
@@ -64,6 +66,8 @@ final class Masks {
     int word = m.wordOf(i);
     int bit = (i - m.firstItem[m.room[i]]) & 63;
     m.ownItems[word] |= 1L << bit;
+    m.hasAsked[m.room[i]] |= m.asked[i];
+    m.hasErrands[m.room[i]] |= m.place[i] >= 0;
     m.askedItems[word] |= m.asked[i] ? 1L << bit : 0;
     m.errandItems[word] |= m.place[i] >= 0 ? 1L << bit : 0;
     for (int s = m.firstSlot[i]; s < m.firstSlot[i + 1]; s++) {

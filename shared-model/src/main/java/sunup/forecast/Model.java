@@ -154,6 +154,8 @@ final class Model {
 
   long[] askedItems;
   long[] errandItems;
+  boolean[] hasAsked;
+  boolean[] hasErrands;
 
   /** Rank of an item among those that roaming people or nobody does, or -1; and back. */
   int[] rank;
@@ -180,6 +182,9 @@ final class Model {
   short[] missing;
 
   int[] undone;
+
+  /** Items that may lapse, come by themselves or take a rare extra. */
+  int[] rare;
 
   /** Open items that wait for a booked time; open ones that come by themselves. */
   int[] booked;

@@ -33,13 +33,13 @@ final class People {
   /** Chooses free people for all slots of an item, or says that they don't suffice. */
   boolean choose(int i) {
     int o = i << Rows.SHIFT;
-    int only = m.row[o + Rows.ONLY];
+    int only = (m.row[o + Rows.WORD] >>> 16) - 1;
     if (only >= 0) {
       chosen[0] = only;
       return floor.isAvailable(only);
     }
     int first = m.row[o + Rows.FIRST_SLOT];
-    int end = m.row[o + Rows.END_SLOT];
+    int end = first + Rows.slots(m.row[o + Rows.WHAT]);
     if (end - first == 1) {
       chosen[0] = someoneFor(i, first);
       return chosen[0] >= 0;
@@ -87,7 +87,7 @@ final class People {
 
   /** Of people who all are of the room or all are not. */
   private int best(int i, Model.Bits of, long[] not) {
-    int there = m.row[(i << Rows.SHIFT) + Rows.WHERE];
+    int there = m.row[(i << Rows.SHIFT) + Rows.ROOM] >>> 16;
     int found = -1;
     for (int n = 0; n < of.word.length; n++) {
       int w = of.word[n];

@@ -3,36 +3,30 @@ package sunup.forecast;
 import java.util.stream.IntStream;
 
 /**
- * What a trial asks of an item, packed: one row of 16 ints an item, so that beginning an item or
- * finishing it reads one stretch of memory; and its links to other items in two flat lists. All of
- * it stands in {@link Model} too, one array a field.
+ * What a trial asks of an item, packed: one row of 8 ints an item, so that beginning an item or
+ * finishing it reads one line of memory; and its links to other items in two flat lists. All of it
+ * stands in {@link Model} too, one array a field.
  */
 final class Rows {
-  static final int SHIFT = 4;
+  static final int SHIFT = 3;
 
-  static final int FLAGS = 0;
+  /** Flags (16 bits), slots (4), needs (4), bit in its word of bit sets by room (6). */
+  static final int WHAT = 0;
+
+  /** The room, and where it is done: a room, or rooms + a place (16 bits each). */
   static final int ROOM = 1;
 
-  /** The index of its word in bit sets by room, and its bit there. */
+  /** Its word in bit sets by room, and one more than the only one who can ever take it, or 0. */
   static final int WORD = 2;
 
-  static final int BIT = 3;
-  static final int RANK = 4;
-  static final int FIRST_SLOT = 5;
-  static final int END_SLOT = 6;
+  static final int RANK = 3;
+  static final int FIRST_SLOT = 4;
+  static final int FIRST_NEED = 5;
 
-  /** The only one who can ever fill the only slot, or -1. */
-  static final int ONLY = 7;
+  /** First of the dependants in their list (24 bits) and how many (8); prerequisites likewise. */
+  static final int DEPENDANTS = 6;
 
-  static final int FIRST_NEED = 8;
-  static final int END_NEED = 9;
-  static final int FIRST_DEPENDANT = 10;
-  static final int END_DEPENDANT = 11;
-  static final int FIRST_BEFORE = 12;
-  static final int END_BEFORE = 13;
-
-  /** Where it is done: a room, or rooms + a place. */
-  static final int WHERE = 14;
+  static final int BEFORE = 7;
 
   /** Bits of the flags. */
   static final int MARKS = 1;
@@ -54,7 +48,29 @@ final class Rows {
   /** Its hands are log-normal: they are drawn before the trial. */
   static final int DRAWN = 1 << 11;
 
+  private static final int LIST_BITS = 8;
+
   private Rows() {}
+
+  static int slots(int what) {
+    return what >>> 16 & 15;
+  }
+
+  static int needs(int what) {
+    return what >>> 20 & 15;
+  }
+
+  static int bit(int what) {
+    return what >>> 24;
+  }
+
+  static int listFirst(int list) {
+    return list >>> LIST_BITS;
+  }
+
+  static int listEnd(int list) {
+    return (list >>> LIST_BITS) + (list & (1 << LIST_BITS) - 1);
+  }
 
   static void set(Model m) {
     m.row = new int[m.items << SHIFT];
@@ -64,23 +80,18 @@ final class Rows {
     int before = 0;
     for (int i = 0; i < m.items; i++) {
       int o = i << SHIFT;
-      m.row[o + FLAGS] = flags(m, i);
-      m.row[o + ROOM] = m.room[i];
-      m.row[o + WORD] = m.wordOf(i);
-      m.row[o + BIT] = (i - m.firstItem[m.room[i]]) & 63;
+      int bit = (i - m.firstItem[m.room[i]]) & 63;
+      m.row[o + WHAT] = flags(m, i) | m.slotsOf(i) << 16 | m.needsOf(i) << 20 | bit << 24;
+      int where = m.place[i] >= 0 ? m.rooms + m.place[i] : m.room[i];
+      m.row[o + ROOM] = m.room[i] | where << 16;
+      m.row[o + WORD] = m.wordOf(i) | (only(m, i) + 1) << 16;
       m.row[o + RANK] = m.rank[i];
       m.row[o + FIRST_SLOT] = m.firstSlot[i];
-      m.row[o + END_SLOT] = m.firstSlot[i + 1];
-      m.row[o + ONLY] = only(m, i);
       m.row[o + FIRST_NEED] = m.firstNeed[i];
-      m.row[o + END_NEED] = m.firstNeed[i + 1];
-      m.row[o + FIRST_DEPENDANT] = dependant;
+      m.row[o + DEPENDANTS] = dependant << LIST_BITS | m.dependants[i].length;
       dependant += m.dependants[i].length;
-      m.row[o + END_DEPENDANT] = dependant;
-      m.row[o + FIRST_BEFORE] = before;
+      m.row[o + BEFORE] = before << LIST_BITS | m.before[i].length;
       before += m.before[i].length;
-      m.row[o + END_BEFORE] = before;
-      m.row[o + WHERE] = m.place[i] >= 0 ? m.rooms + m.place[i] : m.room[i];
     }
     waiting(m);
     m.logNormal = new double[2 * m.items];
@@ -88,12 +99,11 @@ final class Rows {
       m.logNormal[2 * i] = m.hands[i].mu();
       m.logNormal[2 * i + 1] = m.hands[i].sigma();
     }
-    m.drawn =
-        IntStream.range(0, m.items)
-            .filter(i -> m.hands[i].isLogNormal() && m.state[i] == Model.OPEN)
-            .toArray();
+    m.drawn = open(m).filter(i -> m.hands[i].isLogNormal()).toArray();
     m.drawnStream =
         IntStream.of(m.drawn).mapToLong(i -> Hash.stream(m.scope[i], Hash.HANDS, 0)).toArray();
+    int rare = EXTRA | LAPSES | ARRIVAL;
+    m.rare = IntStream.range(0, m.items).filter(i -> (m.row[i << SHIFT] & rare) != 0).toArray();
   }
 
   private static void waiting(Model m) {

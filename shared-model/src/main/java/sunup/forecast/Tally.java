@@ -46,6 +46,11 @@ final class Tally {
   private long[] pieces = new long[65];
   private final long[] starts;
 
+  /** Items that stood on the chain that was walked last, by its stamp. */
+  private final int[] seen;
+
+  private int stamp;
+
   int trials;
   final int[][] start;
   final int[][] could;
@@ -66,6 +71,7 @@ final class Tally {
     last = new int[done.length];
     critical = new int[m.items];
     starts = new long[m.rooms];
+    seen = new int[m.items];
     late = new Late[m.rooms];
     for (int r = 0; r < m.rooms; r++) {
       late[r] = new Late();
@@ -86,7 +92,7 @@ final class Tally {
     for (int i : m.undone) {
       long good = c.good(i);
       done[at] = good <= starts[m.room[i]] ? cut(good) : NONE;
-      last[at] = cut(lastMoments.begin[i]);
+      last[at] = c.position[i] >= 0 ? lastMoments.begin(i) : NONE;
       at += BLOCK;
     }
   }
@@ -137,6 +143,7 @@ final class Tally {
 
   private void explain(Course c, int r, long s, Late l) {
     chain.walk(c, r, s);
+    stamp++;
     int n = chain.count;
     if (pieces.length <= n) {
       pieces = new long[2 * n + 1];
@@ -150,20 +157,11 @@ final class Tally {
       if (pieces[k + 1] > 0) {
         l.add(key(chain.kind[k], i, chain.thing[k], chain.where[k]), chain.end[k], pieces[k + 1]);
       }
-      if (!isBefore(k, i)) {
+      if (seen[i] != stamp) {
+        seen[i] = stamp;
         critical[i]++;
       }
     }
-  }
-
-  /** Whether the item of an element stands earlier on the chain too. */
-  private boolean isBefore(int k, int item) {
-    for (int j = 0; j < k; j++) {
-      if (chain.item[j] == item) {
-        return true;
-      }
-    }
-    return false;
   }
 
   /** What, of which item (18 bits), which thing and where (12 bits each). */

@@ -176,7 +176,7 @@ final class Trial {
   }
 
   void becomesReady(int i) {
-    int flags = m.row[(i << Rows.SHIFT) + Rows.FLAGS];
+    int flags = m.row[(i << Rows.SHIFT) + Rows.WHAT];
     if ((flags & Rows.BY_ITSELF) != 0) {
       begin(i, dispatch.chosen);
       return;
@@ -198,18 +198,18 @@ final class Trial {
   void begin(int i, int[] people) {
     int o = i << Rows.SHIFT;
     int[] row = m.row;
-    int flags = row[o + Rows.FLAGS];
+    int flags = row[o + Rows.WHAT];
     if ((flags & Rows.BY_ITSELF) == 0) {
       unready(i, flags);
     }
     state[i] = Model.IN_HAND;
     course.enter(i);
-    if (row[o + Rows.FIRST_NEED] < row[o + Rows.END_NEED]) {
+    if (Rows.needs(flags) > 0) {
       floor.claimUnits(i, course);
     }
     int first = row[o + Rows.FIRST_SLOT];
-    int slots = row[o + Rows.END_SLOT] - first;
-    int where = row[o + Rows.WHERE];
+    int slots = Rows.slots(flags);
+    int where = row[o + Rows.ROOM] >>> 16;
     long walk = 0;
     for (int s = 0; s < slots; s++) {
       int p = people[s];
@@ -236,7 +236,7 @@ final class Trial {
 
   /** Enters when an item's hands end and when it is good, and the events of both. */
   private void timed(int i, long begin, long handsEnd, long waits) {
-    int flags = m.row[(i << Rows.SHIFT) + Rows.FLAGS];
+    int flags = m.row[(i << Rows.SHIFT) + Rows.WHAT];
     long natural = handsEnd + waits;
     if ((flags & Rows.EXTRA) != 0) {
       course.extra[i] = extra(i);
@@ -254,7 +254,7 @@ final class Trial {
       becomesGood(i);
       return;
     }
-    if (handsEnd < good && m.slotsOf(i) > 0) {
+    if (handsEnd < good && Rows.slots(flags) > 0) {
       push(handsEnd, HANDS_END, i);
     }
     push(Math.max(now, good), GOOD, i);
@@ -331,8 +331,9 @@ final class Trial {
 
   private void releasePeople(int i) {
     int o = i << Rows.SHIFT;
-    int end = m.row[o + Rows.END_SLOT];
-    for (int s = m.row[o + Rows.FIRST_SLOT]; s < end; s++) {
+    int first = m.row[o + Rows.FIRST_SLOT];
+    int slots = Rows.slots(m.row[o + Rows.WHAT]);
+    for (int s = first; s < first + slots; s++) {
       int p = course.person(s);
       if (p >= 0) {
         released(p, i);
@@ -359,7 +360,7 @@ final class Trial {
   private void becomesGood(int i) {
     int[] row = m.row;
     int o = i << Rows.SHIFT;
-    int flags = row[o + Rows.FLAGS];
+    int flags = row[o + Rows.WHAT];
     if (course.handsEnd(i) >= course.good(i)) {
       releasePeople(i);
     }
@@ -371,13 +372,15 @@ final class Trial {
         }
       }
     }
-    for (int n = row[o + Rows.FIRST_NEED]; n < row[o + Rows.END_NEED]; n++) {
+    int first = row[o + Rows.FIRST_NEED];
+    for (int n = first; n < first + Rows.needs(flags); n++) {
       if (floor.claimed[n] && state[m.needUntil[n]] == Model.GOOD) {
         floor.release(n, now, i);
       }
     }
-    int end = row[o + Rows.END_DEPENDANT];
-    for (int d = row[o + Rows.FIRST_DEPENDANT]; d < end; d++) {
+    int list = row[o + Rows.DEPENDANTS];
+    int end = Rows.listEnd(list);
+    for (int d = Rows.listFirst(list); d < end; d++) {
       int j = m.dependant[d];
       if (state[j] == Model.OPEN) {
         oneLess(j);
