@@ -1,4 +1,4 @@
-import { html, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import { onSubmit, textField } from '../hands/forms.ts';
 import { roleName } from '../hands/words.ts';
 import type { Desk } from './main.ts';
@@ -37,7 +37,7 @@ export function notesPanel(at: Desk): TemplateResult {
           <span class="grow"
             >${n.text}<small
               >${n.room ? `room ${n.room} · ` : ''}${KINDS[n.kind] ?? n.kind} ·
-              ${roleName(n.by)}${n.at > 0 ? ` ${at.hhmm(n.at)}` : ''}</small
+              ${n.by ? roleName(n.by) : nothing}${n.at > 0 ? ` ${at.hhmm(n.at)}` : ''}</small
             ></span
           >
           ${

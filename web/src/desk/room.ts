@@ -69,7 +69,7 @@ function lines(at: Desk, { room, plan, chance }: DeskRow): TemplateResult {
 /** The chance, the range and what stands behind them; nothing of what is not known. */
 function chanceWords(at: Desk, chance: ChancePart): string {
   if (chance.onTime === undefined) {
-    return 'on time, start and lateness not known: nobody was heard from';
+    return 'on time, start and lateness not known: no word';
   }
   const start = (time: number | undefined) => at.hhmm(time) || 'later';
   const range =

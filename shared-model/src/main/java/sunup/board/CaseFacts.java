@@ -30,6 +30,7 @@ final class CaseFacts {
               null,
               RoomUse.FREE,
               null,
+              null,
               edit.touch,
               null,
               null,

@@ -15,12 +15,18 @@ import sunup.board.Morning.Taken;
 final class Days {
   private Days() {}
 
-  static RoomDay withUse(RoomDay r, RoomUse use, Long until, Touch last) {
+  /** Said again, a use goes on; its end may be another. */
+  static RoomDay withUse(RoomDay r, RoomUse use, Long until, long at, Touch last) {
+    Long since = use == RoomUse.FREE ? null : (Long) at;
+    if (since != null && use == r.use() && r.useSince() != null) {
+      since = Math.min(r.useSince(), at);
+    }
     return new RoomDay(
         r.id(),
         r.caseId(),
         use,
         until,
+        since,
         last,
         r.lastWordAt(),
         r.readyAt(),
@@ -38,6 +44,7 @@ final class Days {
         caseId,
         r.use(),
         r.useUntil(),
+        r.useSince(),
         last,
         r.lastWordAt(),
         null,
@@ -54,6 +61,7 @@ final class Days {
         r.caseId(),
         r.use(),
         r.useUntil(),
+        r.useSince(),
         last,
         r.lastWordAt(),
         at,
@@ -70,6 +78,7 @@ final class Days {
         r.caseId(),
         r.use(),
         r.useUntil(),
+        r.useSince(),
         last,
         r.lastWordAt(),
         r.readyAt(),
@@ -86,6 +95,7 @@ final class Days {
         r.caseId(),
         r.use(),
         r.useUntil(),
+        r.useSince(),
         last,
         r.lastWordAt(),
         r.readyAt(),
@@ -104,6 +114,7 @@ final class Days {
         r.caseId(),
         r.use(),
         r.useUntil(),
+        r.useSince(),
         r.last(),
         word,
         r.readyAt(),
@@ -120,6 +131,7 @@ final class Days {
         r.caseId(),
         r.use(),
         r.useUntil(),
+        r.useSince(),
         r.last(),
         r.lastWordAt(),
         r.readyAt(),

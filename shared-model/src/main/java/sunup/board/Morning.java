@@ -90,6 +90,7 @@ public record Morning(
    * @param caseId its first case, or null; a cancelled case stays until another is added
    * @param use what it is used for
    * @param useUntil until when, as expected, or null
+   * @param useSince when it was first said to be used so, or null
    * @param last what last touched it (its case, its use, ready, a holdup taken, help)
    * @param lastWordAt when anybody of the room last said anything about its set-up, by happenedAt,
    *     or null; BOARD.md says what counts
@@ -106,6 +107,7 @@ public record Morning(
       CaseId caseId,
       RoomUse use,
       Long useUntil,
+      Long useSince,
       Touch last,
       Long lastWordAt,
       Long readyAt,
@@ -126,8 +128,8 @@ public record Morning(
   /** A holdup that somebody has taken. */
   public record Taken(String holdup, Role by, Private said, Long lookAgainAt, long at) {}
 
-  /** A request for help. {@code answeredBy} is null until somebody goes. */
-  public record Help(Private what, long at, PersonId answeredBy) {}
+  /** A request for help by a role. {@code answeredBy} is null until somebody goes. */
+  public record Help(Private what, Role by, long at, PersonId answeredBy) {}
 
   /**
    * A first case on this morning.
@@ -179,6 +181,7 @@ public record Morning(
    *
    * @param by the role that gave it
    * @param person who gave it, or null if nobody signed
+   * @param at when
    * @param instead what the other side sees, or null
    */
   public record Reason(
@@ -186,6 +189,7 @@ public record Morning(
       Private said,
       Role by,
       PersonId person,
+      long at,
       boolean agreed,
       DelayReason instead) {}
 

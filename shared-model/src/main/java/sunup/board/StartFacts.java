@@ -68,7 +68,8 @@ final class StartFacts {
   }
 
   static void reasonGiven(Edit edit, Event.ReasonGiven e) {
-    Reason reason = new Reason(e.reason(), e.said(), edit.role(), edit.signer(), false, null);
+    Reason reason =
+        new Reason(e.reason(), e.said(), edit.role(), edit.signer(), edit.at(), false, null);
     edit.caseDay(e.caseId(), c -> Days.withReason(c, reason, edit.touch));
   }
 
@@ -91,6 +92,6 @@ final class StartFacts {
   }
 
   private static Reason settled(Reason r, boolean agreed, DelayReason instead) {
-    return new Reason(r.reason(), r.said(), r.by(), r.person(), agreed, instead);
+    return new Reason(r.reason(), r.said(), r.by(), r.person(), r.at(), agreed, instead);
   }
 }

@@ -14,17 +14,18 @@ final class TalkFacts {
   }
 
   static void helpAsked(Edit edit, Event.HelpAsked e) {
-    Help help = new Help(e.what(), edit.at(), null);
+    Help help = new Help(e.what(), edit.role(), edit.at(), null);
     edit.room(e.room(), r -> Days.withHelp(r, help, edit.touch));
   }
 
   static void helpAnswered(Edit edit, Event.HelpAnswered e) {
     edit.room(
         e.room(),
-        r ->
-            r.help() == null
-                ? r
-                : Days.withHelp(r, new Help(r.help().what(), r.help().at(), e.by()), edit.touch));
+        r -> r.help() == null ? r : Days.withHelp(r, answered(r.help(), e.by()), edit.touch));
+  }
+
+  private static Help answered(Help help, PersonId by) {
+    return new Help(help.what(), help.by(), help.at(), by);
   }
 
   static void noted(Edit edit, Event.Noted e) {

@@ -37,6 +37,6 @@ final class ThingFacts {
   }
 
   static void roomUsed(Edit edit, Event.RoomUsed e) {
-    edit.room(e.room(), r -> Days.withUse(r, e.use(), e.until(), edit.touch));
+    edit.room(e.room(), r -> Days.withUse(r, e.use(), e.until(), edit.at(), edit.touch));
   }
 }

@@ -57,8 +57,8 @@ final class DeskParts {
             note(
                 "note/reason/" + c.plan().id(),
                 c.plan().room(),
-                null,
-                0,
+                c.reason().by(),
+                c.reason().at(),
                 "reason",
                 c.reason().said()));
       }
@@ -131,18 +131,19 @@ final class DeskParts {
     if (room.help() != null && room.help().answeredBy() == null) {
       Private what =
           room.help().what() == null ? Private.of("send someone, not urgent") : room.help().what();
-      parts.add(note("note/help/" + room.id(), room.id(), null, room.help().at(), "help", what));
+      parts.add(
+          note(
+              "note/help/" + room.id(),
+              room.id(),
+              room.help().by(),
+              room.help().at(),
+              "help",
+              what));
     }
   }
 
   private static NotePart note(
       String key, sunup.board.RoomId room, Role by, long at, String kind, Private text) {
-    return new NotePart(
-        key,
-        room == null ? null : room.value(),
-        by == null ? Role.DESK : by,
-        at,
-        kind,
-        text.shown());
+    return new NotePart(key, room == null ? null : room.value(), by, at, kind, text.shown());
   }
 }

@@ -18,9 +18,15 @@ final class FirstSettings {
   static final Draw ANNOUNCED = new Draw.LogNormal(5 * MINUTE, 14 * MINUTE);
 
   /** A room in use or being cleaned with no end said. */
-  static final Draw IN_USE = new Draw.LogNormal(25 * MINUTE, 50 * MINUTE);
+  static final Draw.LogNormal IN_USE = new Draw.LogNormal(25 * MINUTE, 50 * MINUTE);
 
-  static final Draw CLEANING = new Draw.LogNormal(20 * MINUTE, 35 * MINUTE);
+  static final Draw.LogNormal CLEANING = new Draw.LogNormal(20 * MINUTE, 35 * MINUTE);
+
+  /** By how much a use goes on past the end that was said, once it does. */
+  static final Draw.LogNormal OVERRUN = new Draw.LogNormal(10 * MINUTE, 30 * MINUTE);
+
+  /** So long past the said end, with nothing said since, somebody should ask. */
+  static final long OVERRUN_NOTED = 3 * MINUTE;
 
   /** Mending a reported fault when the sheet names no extra. */
   static final Draw MEND = new Draw.LogNormal(8 * MINUTE, 20 * MINUTE);

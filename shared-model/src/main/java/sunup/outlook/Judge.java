@@ -71,7 +71,8 @@ final class Judge {
     boolean orMore = late > 0 && sheet.startedAt() == null && told.moreThanHours() != null;
     int saveable =
         figure == null ? 0 : (int) Math.round(late * Math.max(0, 1 - figure.alreadyLost()));
-    boolean ask = standing == Standing.UNHEARD && isTimeToAsk(sheet, figure);
+    boolean unsaid = standing == Standing.UNHEARD || isUnsaid(sheet);
+    boolean ask = sheet.startedAt() == null && unsaid && isTimeToAsk(sheet, figure);
     return steady(last, new RoomJudged(standing, late, orMore, saveable, ask, null));
   }
 
@@ -112,10 +113,12 @@ final class Judge {
             && sheet.room().lastWordAt() == null
             && sheet.room().readyAt() == null
             && hasOpenSetUp(open);
-    if (!silent && !neverHeard) {
-      return byFigures;
-    }
     boolean late = byFigures == Standing.LATE || byFigures == Standing.TIGHT;
+    if (!silent && !neverHeard) {
+      return late && isUnsaid(sheet) && occupiedShare(figure) >= FirstSettings.KNOWN_CAUSE
+          ? Standing.UNHEARD
+          : byFigures;
+    }
     double cause = neverHeard ? FirstSettings.ONLY_CAUSE : FirstSettings.KNOWN_CAUSE;
     if (late && knownShare(sheet, figure) >= cause) {
       return byFigures;
@@ -157,6 +160,11 @@ final class Judge {
     return now - word >= FirstSettings.QUIET_AFTER && !hasWorkInHand(open);
   }
 
+  /** Nobody said that the room's use goes on past its end; that is to be asked, not to be known. */
+  private boolean isUnsaid(RoomSheet sheet) {
+    return isOpen() && sheet.isOverrun();
+  }
+
   /** Nobody reports to a draft, and a closed morning is over. */
   private boolean isOpen() {
     return morning.phase() == Morning.Phase.OPEN;
@@ -185,24 +193,38 @@ final class Judge {
     return known;
   }
 
+  private static double occupiedShare(RoomOut figure) {
+    double sum = 0;
+    for (Share share : figure.holdups()) {
+      sum += share.kind().equals("occupied") ? share.share() : 0;
+    }
+    return sum;
+  }
+
   private boolean isKnown(RoomSheet sheet, Share share) {
     if (share.where() != null && !share.where().equals(share.room())) {
       return true;
     }
     Line line = sheet.line(share.item());
     return switch (share.kind()) {
-      case "place", "equipment", "occupied", "mend" -> true;
+      case "place", "equipment", "mend" -> true;
+      case "occupied" -> !sheet.isOverrun();
       case "plan", "not-begun", "person" -> false;
       case "arrival" ->
           share.thing() == null
               && line != null
-              && (line.item().expectedAt() != null || snapshot.isHeard(line.asks().section()));
+              && (line.item().expectedAt() != null
+                  || (snapshot.isOverdue(sheet.room().id(), line) && isHeard(sheet, line)));
       default ->
           line != null
               && !line.asks().section().isSetUp()
               && line.asks().section() != Section.START
-              && snapshot.isHeard(line.asks().section());
+              && isHeard(sheet, line);
     };
+  }
+
+  private boolean isHeard(RoomSheet sheet, Line line) {
+    return snapshot.isHeard(sheet.room().id(), line.asks().section());
   }
 
   private boolean isTimeToAsk(RoomSheet sheet, RoomOut figure) {

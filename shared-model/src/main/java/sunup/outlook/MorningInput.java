@@ -99,11 +99,16 @@ final class MorningInput {
   }
 
   private RoomIn room(RoomSheet sheet) {
+    RoomId room = sheet.room().id();
     ItemsInput items =
         new ItemsInput(
-            morning, sheet, now, rolesFor(sheet.room().id())::contains, snapshot::isHeard);
+            morning,
+            sheet,
+            now,
+            rolesFor(room)::contains,
+            section -> snapshot.isHeard(room, section));
     return new RoomIn(
-        sheet.room().id().value(),
+        room.value(),
         sheet.caseDay().plan().id().value(),
         sheet.target(),
         sheet.startStep().code(),
@@ -122,7 +127,13 @@ final class MorningInput {
     if (until != null && until > now) {
       return new Draw.Constant(until - now);
     }
-    return use == RoomUse.CLEANING ? FirstSettings.CLEANING : FirstSettings.IN_USE;
+    if (until != null) {
+      return Left.of(FirstSettings.OVERRUN, now - until);
+    }
+    Long since = sheet.room().useSince();
+    return Left.of(
+        use == RoomUse.CLEANING ? FirstSettings.CLEANING : FirstSettings.IN_USE,
+        since == null ? 0 : now - since);
   }
 
   /** A role that nobody here serves this room in is not modelled: no trial waits for it. */

@@ -12,6 +12,7 @@ import sunup.board.Morning.CaseDay;
 import sunup.board.Morning.Placed;
 import sunup.board.Morning.RoomDay;
 import sunup.board.RoomId;
+import sunup.board.RoomUse;
 import sunup.board.Section;
 import sunup.board.Step;
 import sunup.sheets.SheetItem;
@@ -138,6 +139,13 @@ record RoomSheet(
       }
     }
     return null;
+  }
+
+  /** True if the room should be free by now by what was said, and nobody said that it is. */
+  boolean isOverrun() {
+    return room.use() != RoomUse.FREE
+        && room.useUntil() != null
+        && now >= room.useUntil() + FirstSettings.OVERRUN_NOTED;
   }
 
   Line line(String key) {

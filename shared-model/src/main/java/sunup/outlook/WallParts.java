@@ -182,11 +182,19 @@ final class WallParts {
     Words words = new Words(snapshot);
     return switch (said.standing()) {
       case STARTED -> "in " + words.clock(sheet.startedAt());
-      case UNHEARD -> "no word";
+      case UNHEARD -> sheet.isOverrun() ? use(sheet) + "?" : "no word";
       case AGREED -> words.clock(sheet.target());
       case NONE -> "no case";
       case NO_FIGURES -> "no figures";
       default -> said.standing().name().toLowerCase(Locale.ROOT);
+    };
+  }
+
+  private static String use(RoomSheet sheet) {
+    return switch (sheet.room().use()) {
+      case CLEANING -> "cleaning";
+      case EMERGENCY -> "emergency";
+      case OCCUPIED, FREE -> "in use";
     };
   }
 
@@ -247,7 +255,10 @@ final class WallParts {
   private String words(String id, RoomJudged said, Words words) {
     RoomSheet sheet = snapshot.sheet(id);
     if (said.standing() == Standing.STUCK && sheet.untakenFault() != null) {
-      return Words.cut(sheet.untakenFault().asks().wall() + ": fault, nobody on it");
+      return Words.cut(Words.of(sheet.untakenFault().asks().wall(), "fault, nobody on it"));
+    }
+    if (kind(said).equals("ask") && sheet.isOverrun()) {
+      return use(sheet) + " until " + words.clock(sheet.room().useUntil()) + ": still?";
     }
     if (said.ask() && said.standing() == Standing.UNHEARD) {
       Long word = sheet.room().lastWordAt();
@@ -265,7 +276,7 @@ final class WallParts {
       RoomSheet sheet = snapshot.sheet(id);
       return Words.key("mend", sheet.untakenFault().asks().key());
     }
-    if (said.ask() && said.standing() == Standing.UNHEARD) {
+    if (kind(said).equals("ask")) {
       return "ask";
     }
     Share share = first(id);

@@ -59,19 +59,24 @@ final class Words {
     Line line = sheet == null || share.item() == null ? null : sheet.line(share.item());
     String what = line == null ? "set-up" : wall ? line.asks().wall() : line.asks().desk();
     return switch (share.kind()) {
-      case "place" -> what + ": " + place(share, wall);
-      case "equipment" -> equipment(share);
+      case "place" -> of(what, place(share, wall));
+      case "equipment" -> equipment(share, wall);
       case "arrival" -> arrival(line, what, share, wall);
-      case "lapse" -> what + ": to be done again";
-      case "booked" -> what + ": not before " + clock(share.until());
-      case "person" -> person(share, what);
+      case "lapse" -> of(what, "to be done again");
+      case "booked" -> of(what, "not before " + clock(share.until()));
+      case "person" -> person(share, what, wall);
       case "mend" -> fault(line, what);
-      case "waits" -> what + ": until about " + clock(share.until());
-      case "not-begun" -> what + ": not begun";
+      case "waits" -> of(what, "until about " + clock(share.until()));
+      case "not-begun" -> of(what, "not begun");
       case "plan" -> "too little time was planned";
       case "occupied" -> occupied(share);
       default -> work(line, what, share);
     };
+  }
+
+  /** Some items' wording has a colon of its own. */
+  static String of(String what, String rest) {
+    return what + (what.contains(":") ? ", " : ": ") + rest;
   }
 
   private String place(Share share, boolean wall) {
@@ -85,17 +90,37 @@ final class Words {
         : name + " opened " + clock(place.opensAt());
   }
 
-  private String equipment(Share share) {
+  private String equipment(Share share, boolean wall) {
     String name = share.thing();
+    boolean there = false;
     for (Morning.UnitDay unit : morning.units().values()) {
       if (unit.plan().kind().equals(share.thing())) {
         name = unit.plan().wall();
+        there |= unit.with() != null && unit.with().value().equals(share.where());
       }
     }
     if (share.where() == null || share.where().equals(share.room())) {
       return name + ": waiting, until about " + clock(share.until());
     }
-    return name + " is in " + share.where() + " until about " + clock(share.until());
+    return elsewhere(name, there, share, wall);
+  }
+
+  /**
+   * Elsewhere until then: a fact only if the record says so, else what is expected to be done
+   * first.
+   */
+  private String elsewhere(String name, boolean there, Share share, boolean wall) {
+    String until = "until about " + clock(share.until());
+    if (there) {
+      return name + " is in " + share.where() + " " + until;
+    }
+    String first = name + " goes to " + share.where() + " first";
+    String whole = first + ", " + until;
+    if (!wall || whole.length() <= WALL_LETTERS) {
+      return whole;
+    }
+    String brief = name + ": " + share.where() + " first, " + until;
+    return brief.length() <= WALL_LETTERS ? brief : first;
   }
 
   private String arrival(Line line, String what, Share share, boolean wall) {
@@ -103,10 +128,10 @@ final class Words {
       return personArrival(share.thing());
     }
     if (line != null && line.item().expectedAt() != null) {
-      return what + ": expected " + clock(line.item().expectedAt());
+      return of(what, "expected " + clock(line.item().expectedAt()));
     }
     // The wall's wording of what comes by itself says already that it is missing.
-    return wall ? what : what + ": not yet";
+    return wall ? what : of(what, "not yet");
   }
 
   private String personArrival(String person) {
@@ -122,22 +147,31 @@ final class Words {
         : "no word from " + role(person);
   }
 
-  private String person(Share share, String what) {
+  private String person(Share share, String what, boolean wall) {
     String who = share.thing() == null ? "somebody" : role(share.thing());
     if (share.where() != null && !share.where().equals(share.room())) {
-      return who + " is in " + share.where() + " until about " + clock(share.until());
+      return elsewhere(who, isIn(share.thing(), share.where()), share, wall);
     }
-    return what + ": waits for " + who;
+    return of(what, "waits for " + who);
+  }
+
+  private boolean isIn(String person, String room) {
+    Morning.PersonDay day = person == null ? null : morning.people().get(new PersonId(person));
+    return day != null && day.isHere() && day.room() != null && day.room().value().equals(room);
   }
 
   private String fault(Line line, String what) {
     boolean taken = line != null && line.item().mender() != null;
-    return what + ": fault, " + (taken ? "being mended" : "nobody on it");
+    return of(what, "fault, " + (taken ? "being mended" : "nobody on it"));
   }
 
   private String occupied(Share share) {
     Morning.RoomDay room = morning.rooms().get(new RoomId(share.room()));
-    String until = " until about " + clock(share.until());
+    RoomSheet sheet = snapshot.sheet(share.room());
+    String until =
+        sheet != null && sheet.isOverrun()
+            ? ", was to end " + clock(room.useUntil())
+            : " until about " + clock(share.until());
     return switch (room.use()) {
       case CLEANING -> "room is being cleaned" + until;
       case EMERGENCY -> "room taken for an emergency" + until;
@@ -148,9 +182,9 @@ final class Words {
 
   private String work(Line line, String what, Share share) {
     if (line != null && line.state() == ItemState.IN_HAND) {
-      return what + ": in hand, about " + clock(share.until());
+      return of(what, "in hand, about " + clock(share.until()));
     }
-    return what + ": about " + clock(share.until());
+    return of(what, "about " + clock(share.until()));
   }
 
   /** The role of a person, and the room if it is that room's own. Never the person. */

@@ -341,9 +341,14 @@ public sealed interface Part {
   /** One share in words. */
   record HoldupShare(String holdup, String words, double share) {}
 
-  /** A note, a request for help, something said with a holdup. */
+  /**
+   * A note, a request for help, something said with a holdup or with a reason.
+   *
+   * @param by the role that said it; absent if nobody knows
+   * @param at when
+   */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  record NotePart(String key, @Maybe String room, Role by, long at, String kind, String text)
+  record NotePart(String key, @Maybe String room, @Maybe Role by, long at, String kind, String text)
       implements Part {
     @Override
     public Audience audience() {

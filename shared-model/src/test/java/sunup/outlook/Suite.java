@@ -174,10 +174,19 @@ final class Suite {
     return ItemRef.of(new CaseId("C" + room), key);
   }
 
+  /** A decision of the desk on something that it saw at this revision. */
+  Suite desk(String clock, Command command, long seen) {
+    return give(clock, new Actor(Role.DESK, null, "desk"), command, seen);
+  }
+
   private Suite give(String clock, Actor actor, Command command) {
+    return give(clock, actor, command, null);
+  }
+
+  private Suite give(String clock, Actor actor, Command command, Long seen) {
     CommandId id = new CommandId("c" + commands++);
     Outcome outcome =
-        Board.decide(morning, new Order(id, command, actor, null, at(clock), at(clock)));
+        Board.decide(morning, new Order(id, command, actor, seen, at(clock), at(clock)));
     if (outcome instanceof Outcome.Refused refused) {
       throw new IllegalStateException(command + ": " + refused.code().say(refused.detail()));
     }

@@ -1,0 +1,160 @@
+package sunup.outlook;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+import sunup.board.CaseId;
+import sunup.board.Command;
+import sunup.board.DelayReason;
+import sunup.board.Evidence;
+import sunup.board.PersonId;
+import sunup.board.Private;
+import sunup.board.Role;
+import sunup.board.RoomId;
+import sunup.board.RoomUse;
+import sunup.board.Section;
+import sunup.board.UnitId;
+import sunup.forecast.Draw;
+import sunup.forecast.Forecast.Share;
+import sunup.forecast.ForecastInput;
+import sunup.forecast.ForecastInput.ItemIn;
+import sunup.forecast.ForecastInput.RoomIn;
+import sunup.wire.Part.NotePart;
+import sunup.wire.Standing;
+
+/** What is known, what is expected, and what is only not denied. */
+class KnownTest {
+  private static Share elsewhere(String kind, String item, String thing) {
+    return new Share("3", kind, item, thing, "6", 0.6, Suite.at("08:19"));
+  }
+
+  private static Words words(Suite suite, String clock) {
+    return new Words(Snapshot.of(suite.morning(), Suite.at(clock)));
+  }
+
+  @Test
+  void shouldSayThatAUnitIsElsewhereOnlyIfTheRecordSaysSo() {
+    Suite suite = new Suite(6, "06:00");
+    Share share = elsewhere("equipment", "patient.block", "ultrasound");
+    assertThat(words(suite, "07:00").staff(share))
+        .isEqualTo("ultrasound goes to 6 first, until about 08:19");
+    assertThat(words(suite, "07:00").wall(share))
+        .isEqualTo("ultrasound: 6 first, until about 08:19");
+    UnitId unit = new UnitId("ultrasound-1");
+    long seen = suite.morning().units().get(unit).revision();
+    suite.desk("07:00", new Command.Claim(unit, new RoomId("6")), seen);
+    assertThat(words(suite, "07:01").wall(share)).isEqualTo("ultrasound is in 6 until about 08:19");
+  }
+
+  @Test
+  void shouldSayThatAPersonIsElsewhereOnlyIfTheRecordSaysSo() {
+    Suite suite = new Suite(6, "06:00");
+    Share share = elsewhere("person", "machine.self-test", "T1");
+    assertThat(words(suite, "07:00").staff(share))
+        .isEqualTo("technician goes to 6 first, until about 08:19");
+    suite.desk("07:00", new Command.Arrive(new PersonId("T1"), new RoomId("6")));
+    assertThat(words(suite, "07:01").staff(share))
+        .isEqualTo("technician is in 6 until about 08:19");
+  }
+
+  @Test
+  void shouldWriteNoSecondColonBehindAnItemThatHasOne() {
+    Suite suite = new Suite(3, "06:00");
+    Share share = new Share("1", "waits", "patient.papers", null, null, 1, Suite.at("07:10"));
+    assertThat(words(suite, "07:00").wall(share)).isEqualTo("patient: papers, until about 07:10");
+  }
+
+  private static ItemIn item(Suite suite, String clock, int room, String key) {
+    RoomIn in = Outlook.input(suite.morning(), Suite.at(clock), 64).rooms().get(room - 1);
+    return in.items().stream().filter(i -> i.key().equals(key)).findFirst().orElseThrow();
+  }
+
+  @Test
+  void shouldTakeARoomsSilentTrackForPlannedUntilSomebodyReportsItOfThatRoom() {
+    Suite suite = new Suite(2, "06:00");
+    assertThat(item(suite, "06:40", 1, "patient.papers").arrival()).isNotNull();
+    suite.holding(
+        "06:35",
+        new Command.Good(Suite.ofCase(2, "patient.arrived"), new Evidence.Touch(), null, null));
+    assertThat(item(suite, "06:40", 2, "patient.papers").arrival()).isNull();
+    assertThat(item(suite, "06:40", 1, "patient.papers").arrival()).isNotNull();
+    assertThat(item(suite, "06:40", 1, "patient.arrived").arrival().silent()).isTrue();
+  }
+
+  @Test
+  void shouldTakeAPatientForMissingOnceOverdueWhereHoldingReports() {
+    Suite suite = new Suite(2, "06:00");
+    assertThat(item(suite, "06:46", 1, "patient.arrived").arrival().silent()).isTrue();
+    suite.holding(
+        "06:35",
+        new Command.Good(Suite.ofCase(2, "patient.arrived"), new Evidence.Touch(), null, null));
+    assertThat(item(suite, "06:44", 1, "patient.arrived").arrival().silent()).isTrue();
+    assertThat(item(suite, "06:46", 1, "patient.arrived").arrival().silent()).isFalse();
+  }
+
+  @Test
+  void shouldNotGiveARoomInUseAFreshTimeAtEachMoment() {
+    Suite suite = new Suite(2, "06:00");
+    suite.desk("06:20", new Command.SayRoom(new RoomId("1"), RoomUse.OCCUPIED, Suite.at("06:40")));
+    assertThat(occupied(suite, "06:30")).isEqualTo(new Draw.Constant(10 * FirstSettings.MINUTE));
+    Draw.LogNormal soon = (Draw.LogNormal) occupied(suite, "06:50");
+    Draw.LogNormal later = (Draw.LogNormal) occupied(suite, "07:20");
+    // Of usually 10 and one in ten over 30 minutes, 10 have run: 7.32 and 33.59 are left.
+    assertThat(soon.usualMs()).isEqualTo(Math.round((10 * Math.sqrt(3) - 10) * 60_000));
+    assertThat(soon.oneInTenMs()).isEqualTo(Math.round((10 * Math.sqrt(19) - 10) * 60_000));
+    assertThat(later.usualMs()).isGreaterThan(2 * soon.usualMs());
+  }
+
+  @Test
+  void shouldCountHowLongARoomHasBeenInUseWhereNoEndWasSaid() {
+    Suite suite = new Suite(2, "06:00");
+    suite.desk("06:30", new Command.SayRoom(new RoomId("1"), RoomUse.CLEANING, null));
+    suite.desk("06:40", new Command.SayRoom(new RoomId("1"), RoomUse.CLEANING, null));
+    long begun = ((Draw.LogNormal) occupied(suite, "06:31")).usualMs();
+    long run = ((Draw.LogNormal) occupied(suite, "06:45")).usualMs();
+    assertThat(run).isLessThan(begun);
+  }
+
+  private static Draw occupied(Suite suite, String clock) {
+    ForecastInput in = Outlook.input(suite.morning(), Suite.at(clock), 64);
+    return in.rooms().get(0).occupiedFor();
+  }
+
+  @Test
+  void shouldAskAboutARoomThatShouldBeFreeByNowAndNotCallItLateForThat() {
+    Suite suite = new Suite(2, "06:00");
+    suite.desk("06:20", new Command.SayRoom(new RoomId("1"), RoomUse.OCCUPIED, Suite.at("07:00")));
+    for (Section section : Section.values()) {
+      if (section.isSetUp()) {
+        suite.does("07:14", 1, section);
+      }
+    }
+    Shown shown = Shown.at(suite, "07:15");
+    assertThat(shown.room(1).standing()).isEqualTo(Standing.UNHEARD);
+    assertThat(shown.column(1).word()).isEqualTo("in use?");
+    assertThat(shown.need(1).kind()).isEqualTo("ask");
+    assertThat(shown.need(1).words()).isEqualTo("in use until 07:00: still?");
+    suite.desk("07:16", new Command.SayRoom(new RoomId("1"), RoomUse.OCCUPIED, Suite.at("07:40")));
+    shown = Shown.at(suite, "07:17");
+    assertThat(shown.room(1).standing()).isEqualTo(Standing.LATE);
+    assertThat(shown.need(1).words()).startsWith("room in use until about 07:4");
+  }
+
+  @Test
+  void shouldSayWhoAskedForHelpAndWhoGaveAReasonAndWhen() {
+    Suite suite = new Suite(2, "06:00");
+    suite.station("07:05", 1, new Command.AskHelp(new RoomId("1"), null));
+    suite.station(
+        "07:31",
+        2,
+        new Command.GiveReason(
+            new CaseId("C2"), DelayReason.TRANSPORT, Private.of("lift stood still")));
+    Shown shown = Shown.at(suite, "07:40");
+    NotePart help = (NotePart) shown.part("note/help/1");
+    assertThat(help.by()).isEqualTo(Role.ANAESTHETIST);
+    assertThat(help.at()).isEqualTo(Suite.at("07:05"));
+    NotePart reason = (NotePart) shown.part("note/reason/C2");
+    assertThat(reason.by()).isEqualTo(Role.ANAESTHETIST);
+    assertThat(reason.at()).isEqualTo(Suite.at("07:31"));
+  }
+}
