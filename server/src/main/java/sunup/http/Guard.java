@@ -3,6 +3,8 @@ package sunup.http;
 import io.vertx.core.http.HttpMethod;
 import io.vertx.core.http.HttpServerRequest;
 import io.vertx.core.http.HttpServerResponse;
+import io.vertx.core.http.HttpVersion;
+import io.vertx.core.net.HostAndPort;
 import io.vertx.ext.web.RoutingContext;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -33,7 +35,7 @@ final class Guard {
         .putHeader("Cross-Origin-Resource-Policy", "same-origin")
         .putHeader("X-Frame-Options", "DENY");
     HttpServerRequest request = context.request();
-    String host = request.getHeader("Host");
+    String host = host(request);
     if (!connections.hostIsOurs(host)) {
       new Problem("Another host", 421, "This server is reached as localhost or 127.0.0.1 only.")
           .send(context);
@@ -47,6 +49,18 @@ final class Guard {
       return;
     }
     context.next();
+  }
+
+  /**
+   * The host that the request names, or null: the pseudo-header {@code :authority} over HTTP/2, the
+   * Host header before it. Vert.x resets a stream whose Host header differs from its authority.
+   */
+  private static String host(HttpServerRequest request) {
+    HostAndPort authority = request.authority();
+    if (request.version() != HttpVersion.HTTP_2 || authority == null) {
+      return request.getHeader("Host");
+    }
+    return authority.port() < 0 ? authority.host() : authority.host() + ":" + authority.port();
   }
 
   /** The answer to whatever went wrong, without its inside. */
