@@ -44,22 +44,28 @@ final class AudienceStream {
     return upTo;
   }
 
-  /** Begins a new epoch: every screen needs a view. */
+  /**
+   * Begins a new epoch: every screen needs a view. May be begun again as long as no screen got
+   * anything of it. Changes nothing if it fails.
+   */
   void begin(long newEpoch, List<Part> all, long seq, long figuresOf) {
-    if (newEpoch <= epoch) {
+    if (newEpoch < epoch) {
       throw new IllegalArgumentException("epoch " + newEpoch + " does not follow " + epoch);
     }
-    n = epoch < 0 ? n : 0;
+    Map<String, Part> next = mine(all);
+    long first = epoch < 0 || epoch == newEpoch ? n : 0;
+    Buffer made = viewOf(newEpoch, first, seq, figuresOf, next);
+    n = first;
     epoch = newEpoch;
-    parts = mine(all);
+    parts = next;
     upTo = seq;
     forecastOf = figuresOf;
     ring.clear();
-    view = null;
+    view = made;
   }
 
   /**
-   * Takes what is to be seen now.
+   * Takes what is to be seen now. Changes nothing if it fails.
    *
    * @return the next frame, or null if there is nothing to tell this audience
    */
@@ -80,13 +86,13 @@ final class AudienceStream {
     if (set.isEmpty() && gone.isEmpty() && seq == upTo && figuresOf == forecastOf) {
       return null;
     }
+    Buffer frame =
+        encode(new ServerMessage.Frame(morning, epoch, n + 1, seq, figuresOf, audience, set, gone));
     parts = next;
     upTo = seq;
     forecastOf = figuresOf;
     n++;
     view = null;
-    Buffer frame =
-        encode(new ServerMessage.Frame(morning, epoch, n, upTo, forecastOf, audience, set, gone));
     ring.add(n, monotonicMs, frame);
     return frame;
   }
@@ -94,12 +100,16 @@ final class AudienceStream {
   /** Everything, as of frame {@link #n}. Encoded once for all who ask before the next frame. */
   Buffer view() {
     if (view == null) {
-      view =
-          encode(
-              new ServerMessage.View(
-                  morning, epoch, n, upTo, forecastOf, audience, List.copyOf(parts.values())));
+      view = viewOf(epoch, n, upTo, forecastOf, parts);
     }
     return view;
+  }
+
+  private Buffer viewOf(
+      long ofEpoch, long ofN, long seq, long figuresOf, Map<String, Part> ofParts) {
+    return encode(
+        new ServerMessage.View(
+            morning, ofEpoch, ofN, seq, figuresOf, audience, List.copyOf(ofParts.values())));
   }
 
   /** What a screen missed that saw frame {@code lastN} of {@code itsEpoch}; null: send a view. */

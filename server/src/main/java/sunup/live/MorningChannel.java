@@ -2,6 +2,7 @@ package sunup.live;
 
 import io.vertx.core.buffer.Buffer;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -9,6 +10,8 @@ import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Consumer;
+import java.util.function.Supplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import sunup.board.MorningId;
@@ -44,7 +47,10 @@ final class MorningChannel {
   private Object memory;
   private Foretold foretold = Foretold.NONE;
   private long drawnEpoch = -1;
-  private boolean broken;
+
+  /** Audiences that can't be told what is known: what their screens show must not pass for live. */
+  private final Set<Audience> undrawn = EnumSet.noneOf(Audience.class);
+
   private boolean closed;
   private boolean flushPending;
   private long lastFrameAt;
@@ -120,8 +126,19 @@ final class MorningChannel {
     } else {
       missed.forEach(screen::frame);
     }
-    if (alive()) {
+    if (alive(screen.audience())) {
       screen.beat(beatOf(stream));
+    }
+  }
+
+  /** One screen that fails is no reason to leave out the others; it finds the gap by itself. */
+  private void each(Iterable<Screen> all, Consumer<Screen> what) {
+    for (Screen screen : all) {
+      try {
+        what.accept(screen);
+      } catch (RuntimeException e) {
+        LOG.error("a screen of {} could not be told", morning(), e);
+      }
     }
   }
 
@@ -152,7 +169,11 @@ final class MorningChannel {
     }
     known = newest;
     if (before == null || newest.epoch() > before.epoch()) {
+      if (foretold.of() > newest.state().seq()) {
+        foretold = Foretold.NONE;
+      }
       begin();
+      figures.want(newest.state(), tools.clock().morningMs());
     } else if (newest.state().seq() != before.state().seq()) {
       figures.want(newest.state(), tools.clock().morningMs());
       changed();
@@ -164,25 +185,27 @@ final class MorningChannel {
 
   private void begin() {
     Standpoint now = known;
-    if (foretold.of() > now.state().seq()) {
-      foretold = Foretold.NONE;
-    }
     Sight.Seen seen = look(now);
-    figures.want(now.state(), tools.clock().morningMs());
     if (seen == null) {
       return;
     }
-    for (AudienceStream stream : streams.values()) {
-      stream.begin(now.epoch(), seen.parts(), now.state().seq(), foretold.of());
+    streams.forEach(
+        (audience, stream) ->
+            drawn(
+                audience,
+                () -> {
+                  stream.begin(now.epoch(), seen.parts(), now.state().seq(), foretold.of());
+                  return null;
+                }));
+    if (!undrawn.isEmpty()) {
+      return;
     }
     drawnEpoch = now.epoch();
     lastFrameAt = tools.clock().monotonicMs();
-    for (Screen screen : screens) {
-      screen.view(streams.get(screen.audience()).view());
-    }
+    each(screens, screen -> screen.view(streams.get(screen.audience()).view()));
     Map<Screen, Resume> came = new LinkedHashMap<>(waiting);
     waiting.clear();
-    came.forEach(this::join);
+    each(came.keySet(), screen -> join(screen, came.get(screen)));
   }
 
   private Sight.Seen look(Standpoint now) {
@@ -190,13 +213,29 @@ final class MorningChannel {
       Sight.Seen seen =
           tools.sight().see(morning(), memory, now.state(), foretold, tools.clock().morningMs());
       memory = seen.memory();
-      broken = false;
       return seen;
-    } catch (RuntimeException e) {
-      // What can't be drawn must not pass for live: no beat until it can.
-      broken = true;
-      LOG.error("morning {} can't be drawn; its screens go stale", morning(), e);
+    } catch (RuntimeException | StackOverflowError e) {
+      cantDraw(EnumSet.allOf(Audience.class), e);
       return null;
+    }
+  }
+
+  /** What an audience is told, or null if nothing, or if that can't be made. */
+  private Buffer drawn(Audience audience, Supplier<Buffer> making) {
+    try {
+      Buffer made = making.get();
+      undrawn.remove(audience);
+      return made;
+    } catch (RuntimeException | StackOverflowError e) {
+      cantDraw(EnumSet.of(audience), e);
+      return null;
+    }
+  }
+
+  /** What can't be drawn must not pass for live: no beat until it can. */
+  private void cantDraw(Set<Audience> whom, Throwable why) {
+    if (undrawn.addAll(whom)) {
+      LOG.error("morning {} can't be drawn for {}; those go stale", morning(), whom, why);
     }
   }
 
@@ -256,18 +295,24 @@ final class MorningChannel {
     long at = tools.clock().monotonicMs();
     Map<Audience, Buffer> frames = new EnumMap<>(Audience.class);
     for (Map.Entry<Audience, AudienceStream> entry : streams.entrySet()) {
-      Buffer frame = entry.getValue().advance(seen.parts(), now.state().seq(), foretold.of(), at);
+      AudienceStream stream = entry.getValue();
+      Buffer frame =
+          drawn(
+              entry.getKey(),
+              () -> stream.advance(seen.parts(), now.state().seq(), foretold.of(), at));
       if (frame != null) {
         frames.put(entry.getKey(), frame);
         lastFrameAt = at;
       }
     }
-    for (Screen screen : screens) {
-      Buffer frame = frames.get(screen.audience());
-      if (frame != null) {
-        screen.frame(frame);
-      }
-    }
+    each(
+        screens,
+        screen -> {
+          Buffer frame = frames.get(screen.audience());
+          if (frame != null) {
+            screen.frame(frame);
+          }
+        });
   }
 
   private void gridLater() {
@@ -283,12 +328,12 @@ final class MorningChannel {
     if (closed) {
       return;
     }
+    gridLater();
     Standpoint now = known;
     if (now != null) {
       long grid = tools.pace().gridMs();
       figures.want(now.state(), tools.clock().morningMs() / grid * grid);
     }
-    gridLater();
   }
 
   private void beatLater() {
@@ -298,30 +343,50 @@ final class MorningChannel {
             tools.pace().beatMs(),
             () -> {
               if (!closed) {
-                beat();
                 beatLater();
+                again();
+                beat();
               }
             });
   }
 
-  /** Rule 2: only while the journal confirms the epoch, or saying that it does not answer. */
-  private boolean alive() {
+  /** What could not be drawn is tried again once a second. */
+  private void again() {
+    if (known != null && !undrawn.isEmpty()) {
+      draw();
+    }
+  }
+
+  /**
+   * Rule 2: only by the owner, and only while the journal confirms its epoch or it says that the
+   * journal does not answer; never for those who could not be told what it knows.
+   */
+  private boolean alive(Audience audience) {
     Standpoint now = known;
     return drawnEpoch >= 0
-        && !broken
+        && drawnEpoch == now.epoch()
+        && !undrawn.contains(audience)
+        && now.owned()
         && (now.readOnly()
             || tools.clock().monotonicMs() - now.confirmedAt() <= tools.pace().confirmedMs());
   }
 
   private void beat() {
-    if (!alive()) {
-      return;
-    }
     Map<Audience, Buffer> beats = new EnumMap<>(Audience.class);
-    streams.forEach((audience, stream) -> beats.put(audience, beatOf(stream)));
-    for (Screen screen : screens) {
-      screen.beat(beats.get(screen.audience()));
-    }
+    streams.forEach(
+        (audience, stream) -> {
+          if (alive(audience)) {
+            beats.put(audience, beatOf(stream));
+          }
+        });
+    each(
+        screens,
+        screen -> {
+          Buffer beat = beats.get(screen.audience());
+          if (beat != null) {
+            screen.beat(beat);
+          }
+        });
   }
 
   private Buffer beatOf(AudienceStream stream) {

@@ -191,6 +191,7 @@ public final class Mornings {
     if (closed) {
       return;
     }
+    tools.lane().after(tools.pace().beatMs(), this::check);
     MorningId today = today();
     if (!opening && (current == null || !current.morning().equals(today))) {
       opening = true;
@@ -204,7 +205,6 @@ public final class Mornings {
         opening = false;
       }
     }
-    tools.lane().after(tools.pace().beatMs(), this::check);
   }
 
   private void asked(Owner owner) {
@@ -221,8 +221,16 @@ public final class Mornings {
     }
     MorningChannel next =
         new MorningChannel(owner, tools, numbers.getOrDefault(owner.morning(), Map.of()));
+    try {
+      next.open();
+    } catch (IllegalStateException full) {
+      // Nobody may watch it now: tried again at the next check, and the screens go stale.
+      LOG.error("{} can't be shown now: {}", owner.morning(), full.getMessage());
+      next.close();
+      current = null;
+      return;
+    }
     current = next;
-    next.open();
     // A screen that said hello before there was an owner may still resume; the others start anew.
     screens.forEach((screen, resume) -> next.join(screen, last == null ? resume : null));
   }

@@ -378,6 +378,7 @@ final class SuiteActor implements Owner {
   void close(Runnable then) {
     stage = Stage.CLOSED;
     whenStill = then;
+    publish();
     afterLast();
   }
 
@@ -394,15 +395,19 @@ final class SuiteActor implements Owner {
   private boolean readOnly() {
     InFlight oldest = inFlight.peek();
     long now = means.clock().monotonicMs();
-    return (stage != Stage.OPEN && stage != Stage.RECOVERING)
+    return !owned()
         || away
         || suspectUntil != 0
         || now - confirmedAt > CONFIRM_LIMIT_MS
         || (oldest != null && now - oldest.since > CONFIRM_LIMIT_MS);
   }
 
+  private boolean owned() {
+    return stage == Stage.OPEN || stage == Stage.RECOVERING;
+  }
+
   private Standpoint standpoint() {
-    return new Standpoint(morning, head.epoch(), state, confirmedAt, readOnly());
+    return new Standpoint(morning, head.epoch(), state, confirmedAt, readOnly(), owned());
   }
 
   private void publish() {

@@ -152,6 +152,80 @@ class ChannelTest {
   }
 
   @Test
+  void shouldGoStaleForThoseWhoseFrameCantBeMadeAndOnlyForThem() {
+    Kept wall = new Kept(Audience.WALL);
+    channel.join(wall, null);
+    sight.doubled(true);
+    owner.say("unseen");
+    lane.pass(1_000);
+    screen.clear();
+    wall.clear();
+
+    owner.confirm();
+    lane.pass(3_000);
+    assertThat(screen.messages).isEmpty();
+    assertThat(wall.beats()).isNotEmpty();
+
+    sight.doubled(false);
+    owner.confirm();
+    lane.pass(1_000);
+    assertThat(screen.frames())
+        .as("drawn again without anything new")
+        .singleElement()
+        .satisfies(f -> assertThat(f.upTo()).isEqualTo(1));
+    assertThat(screen.beats()).isNotEmpty();
+  }
+
+  @Test
+  void shouldGoStaleWhenANewEpochCantBeDrawnAndBeginItOnceItCan() {
+    sight.doubled(true);
+    owner.epoch(2);
+    lane.drain();
+    screen.clear();
+
+    owner.confirm();
+    lane.pass(2_000);
+    assertThat(screen.messages).isEmpty();
+
+    sight.doubled(false);
+    owner.confirm();
+    lane.pass(1_000);
+    ServerMessage.View view = (ServerMessage.View) screen.messages.get(0);
+    assertThat(view.epoch()).isEqualTo(2);
+    assertThat(screen.beats()).isNotEmpty().allMatch(b -> b.epoch() == 2);
+  }
+
+  @Test
+  void shouldNotBeatForAMorningThatWentToAnotherNode() {
+    owner.fenced();
+    lane.drain();
+    screen.clear();
+
+    lane.pass(10_000);
+    assertThat(screen.messages).isEmpty();
+
+    owner.epoch(3);
+    lane.pass(1_000);
+    assertThat(screen.beats()).isNotEmpty().allMatch(b -> b.epoch() == 3);
+  }
+
+  @Test
+  void shouldTellTheOthersWhenOneScreenFails() {
+    channel.leave(screen);
+    channel.join(new Kept(Audience.DESK, true), null);
+    channel.join(screen, null);
+    screen.clear();
+
+    owner.say("for all");
+    lane.pass(1_000);
+    owner.confirm();
+    lane.pass(1_000);
+
+    assertThat(screen.frames()).isNotEmpty();
+    assertThat(screen.beats()).hasSizeGreaterThanOrEqualTo(2);
+  }
+
+  @Test
   void shouldNeverSendALowerEpoch() {
     owner.epoch(3);
     lane.drain();
@@ -300,10 +374,19 @@ class ChannelTest {
   /** A screen that keeps what it got. */
   private static final class Kept implements Screen {
     private final Audience audience;
+    private final boolean failing;
     private final List<ServerMessage> messages = new ArrayList<>();
 
     Kept(Audience audience) {
+      this(audience, false);
+    }
+
+    /**
+     * @param failing true: takes a view and a beat and fails at all that follows
+     */
+    Kept(Audience audience, boolean failing) {
       this.audience = audience;
+      this.failing = failing;
     }
 
     @Override
@@ -327,6 +410,9 @@ class ChannelTest {
     }
 
     private void keep(Buffer message) {
+      if (failing && messages.size() >= 2) {
+        throw new IllegalStateException("planted by the test");
+      }
       try {
         messages.add(Json.read(message.getBytes(), ServerMessage.class));
       } catch (BadJson e) {

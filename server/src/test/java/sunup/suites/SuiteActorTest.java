@@ -230,8 +230,10 @@ class SuiteActorTest {
     run(1);
     assertThat(submit("b", note("two")).get(0)).isInstanceOf(Reply.Later.class);
     assertThat(last().readOnly()).isTrue();
+    assertThat(last().owned()).isFalse();
     assertThat(notes(last().state())).containsExactly("one");
     run(SuiteActor.HOLD_OFF_MS + 10);
+    assertThat(last().owned()).isTrue();
     assertThat(submit("b", note("two"))).containsExactly(new Reply.Done(2));
     assertThat(last().epoch()).isEqualTo(3);
   }
@@ -243,6 +245,7 @@ class SuiteActorTest {
     other.takeOver(MORNING, null, taken -> {});
     run(1_000);
     assertThat(last().readOnly()).isTrue();
+    assertThat(last().owned()).isFalse();
     assertThat(last().epoch()).isEqualTo(1);
   }
 
@@ -255,6 +258,7 @@ class SuiteActorTest {
     assertThat(last().readOnly()).isFalse();
     run(1_000);
     assertThat(last().readOnly()).isTrue();
+    assertThat(last().owned()).as("nobody else has it as far as is known").isTrue();
     assertThat(submit("a", note("one")).get(0)).isInstanceOf(Reply.Later.class);
     journal.away(false);
     run(1_000);

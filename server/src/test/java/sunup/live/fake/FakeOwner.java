@@ -35,7 +35,7 @@ public final class FakeOwner implements Owner {
   public FakeOwner(MorningId morning, Clock clock) {
     this.morning = morning;
     this.clock = clock;
-    this.at = new Standpoint(morning, 1, state(0, List.of()), clock.monotonicMs(), false);
+    this.at = new Standpoint(morning, 1, state(0, List.of()), clock.monotonicMs(), false, true);
   }
 
   private static Morning state(long seq, List<Morning.NoteKept> notes) {
@@ -116,6 +116,12 @@ public final class FakeOwner implements Owner {
     tell(at.epoch(), at.state(), true);
   }
 
+  /** The morning went to another node, and the owner that was says so. */
+  public synchronized void fenced() {
+    at = new Standpoint(morning, at.epoch(), at.state(), clock.monotonicMs(), true, false);
+    watchers.forEach(watcher -> watcher.accept(at));
+  }
+
   /** Another epoch with the same state. */
   public synchronized void epoch(long epoch) {
     Standpoint before = at;
@@ -132,7 +138,7 @@ public final class FakeOwner implements Owner {
 
   private void tell(long epoch, Morning state, boolean readOnly) {
     long confirmedAt = readOnly ? at.confirmedAt() : clock.monotonicMs();
-    at = new Standpoint(morning, epoch, state, confirmedAt, readOnly);
+    at = new Standpoint(morning, epoch, state, confirmedAt, readOnly, true);
     watchers.forEach(watcher -> watcher.accept(at));
   }
 

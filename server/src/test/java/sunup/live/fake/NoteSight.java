@@ -20,6 +20,7 @@ import sunup.wire.Standing;
 public final class NoteSight implements Sight {
   private volatile boolean broken;
   private volatile boolean unforeseeable;
+  private volatile boolean doubled;
 
   /** From now on nothing can be drawn, or it can again. */
   public void broken(boolean now) {
@@ -29,6 +30,11 @@ public final class NoteSight implements Sight {
   /** From now on no forecast can be computed, or it can again. */
   public void unforeseeable(boolean now) {
     unforeseeable = now;
+  }
+
+  /** From now on the desk's parts can't be told apart, or they can again. */
+  public void doubled(boolean now) {
+    doubled = now;
   }
 
   @Override
@@ -56,6 +62,9 @@ public final class NoteSight implements Sight {
       parts.add(new Part.NotePart("note/" + i, null, Role.DESK, note.at(), "note", text));
     }
     parts.add(new Part.NotePart("trials", null, Role.DESK, 0, "trials", "" + trials));
+    if (doubled) {
+      parts.add(parts.get(parts.size() - 1));
+    }
     return new Seen(state.seq(), parts);
   }
 
