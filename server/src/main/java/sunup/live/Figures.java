@@ -9,9 +9,14 @@ import sunup.forecast.Forecast;
 
 /**
  * Runs a morning's forecasts off the lane: one at a time, the newest state wins, first few trials,
- * then many if nothing newer waits. Its methods are called in the lane, and it calls back there.
+ * then many if nothing newer waits. The many are run in slices and given up when an event comes, so
+ * that its figures need not wait for their end. Its methods are called in the lane, and it calls
+ * back there.
  */
 final class Figures {
+  /** Trials between two looks at whether an event came. */
+  static final int SLICE_TRIALS = 64;
+
   private static final Logger LOG = LoggerFactory.getLogger(Figures.class);
 
   /** Gets what came out. */
@@ -27,12 +32,25 @@ final class Figures {
 
   private record Want(Morning state, long now) {}
 
+  /** One want on its way; what the pool writes is read in the lane after it was handed over. */
+  private static final class Job {
+    final Want want;
+    volatile boolean overtaken;
+    Sight.Figuring figuring;
+    Forecast result;
+    boolean failed;
+
+    Job(Want want) {
+      this.want = want;
+    }
+  }
+
   private final Sight sight;
   private final Lane lane;
   private final Executor pool;
   private final Pace pace;
   private final Taker taker;
-  private boolean running;
+  private Job running;
   private boolean closed;
   private Want next;
 
@@ -48,68 +66,110 @@ final class Figures {
    * Wants figures of this state at this moment; what was wanted before and not begun is dropped.
    */
   void want(Morning state, long now) {
-    if (running) {
-      next = new Want(state, now);
-    } else {
-      run(new Want(state, now), pace.trialsFirst());
+    Want wanted = new Want(state, now);
+    if (running == null) {
+      first(wanted);
+      return;
+    }
+    next = wanted;
+    if (state.seq() != running.want.state().seq()) {
+      running.overtaken = true;
     }
   }
 
   /** Begins nothing more. */
   void close() {
     closed = true;
+    if (running != null) {
+      running.overtaken = true;
+    }
   }
 
-  private void run(Want want, int trials) {
+  private void first(Want want) {
     if (closed) {
       return;
     }
-    running = true;
-    try {
-      pool.execute(
-          () -> {
-            Runnable end = () -> failed(want, trials);
-            try {
-              Forecast forecast = sight.forecast(want.state(), want.now(), trials);
-              end = () -> finished(want, trials, forecast);
-            } catch (RuntimeException e) {
-              LOG.error("the forecast failed; the figures shown stay and are called old", e);
-            } finally {
-              // Also after an Error: else no forecast would ever run again.
-              lane.run(end);
-            }
-          });
-    } catch (RejectedExecutionException full) {
-      running = false;
-      LOG.warn("no room for a forecast now; the next event or grid moment asks again");
+    Job job = new Job(want);
+    run(job, () -> few(job), () -> firstDone(job));
+  }
+
+  /** On the pool. */
+  private void few(Job job) {
+    job.figuring = sight.figuring(job.want.state(), job.want.now(), pace.trialsFull());
+    if (job.figuring != null) {
+      job.figuring.advance(pace.trialsFirst());
+      job.result = job.figuring.result();
+    }
+  }
+
+  private void firstDone(Job job) {
+    if (job.failed) {
+      taker.failed();
+    } else {
+      taker.take(job.result, job.want.state().seq());
+    }
+    if (next != null) {
+      goOn();
+    } else if (!job.failed
+        && job.result != null
+        && pace.trialsFirst() < pace.trialsFull()
+        && !closed) {
+      job.result = null;
+      run(job, () -> many(job), () -> manyDone(job));
+    }
+  }
+
+  /** On the pool. */
+  private void many(Job job) {
+    int done = pace.trialsFirst();
+    while (!job.overtaken && done < pace.trialsFull()) {
+      done = Math.min(done + SLICE_TRIALS, pace.trialsFull());
+      job.figuring.advance(done);
+    }
+    if (!job.overtaken) {
+      job.result = job.figuring.result();
     }
   }
 
   /** A refinement that failed leaves what the first trials gave. */
-  private void failed(Want want, int trials) {
-    running = false;
-    if (trials <= pace.trialsFirst()) {
-      taker.failed();
+  private void manyDone(Job job) {
+    if (!job.failed && job.result != null) {
+      taker.take(job.result, job.want.state().seq());
     }
-    goOn(want, trials, null);
+    goOn();
   }
 
-  private void finished(Want want, int trials, Forecast result) {
-    running = false;
-    taker.take(result, want.state().seq());
-    goOn(want, trials, result);
+  private void goOn() {
+    Want newest = next;
+    next = null;
+    if (newest != null && running == null) {
+      first(newest);
+    }
   }
 
-  private void goOn(Want want, int trials, Forecast result) {
-    if (running) {
-      return;
-    }
-    if (next != null) {
-      Want newest = next;
-      next = null;
-      run(newest, pace.trialsFirst());
-    } else if (result != null && trials < pace.trialsFull()) {
-      run(want, pace.trialsFull());
+  private void run(Job job, Runnable work, Runnable then) {
+    running = job;
+    try {
+      pool.execute(
+          () -> {
+            job.failed = true;
+            try {
+              work.run();
+              job.failed = false;
+            } catch (RuntimeException e) {
+              LOG.error("the forecast failed; the figures shown stay and are called old", e);
+            } finally {
+              // Also after an Error: else no forecast would ever run again.
+              lane.run(
+                  () -> {
+                    running = null;
+                    then.run();
+                  });
+            }
+          });
+    } catch (RejectedExecutionException full) {
+      running = null;
+      LOG.warn("no room for a forecast now; the next event or grid moment asks again");
     }
   }
 }

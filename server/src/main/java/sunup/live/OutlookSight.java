@@ -5,7 +5,7 @@ import sunup.board.Morning;
 import sunup.board.MorningId;
 import sunup.board.SiteSettings;
 import sunup.forecast.Forecast;
-import sunup.forecast.Forecaster;
+import sunup.forecast.Run;
 import sunup.outlook.Foretold;
 import sunup.outlook.Judged;
 import sunup.outlook.Outlook;
@@ -18,12 +18,23 @@ import sunup.wire.Part;
  */
 public record OutlookSight(SiteSettings site) implements Sight {
   @Override
-  public Forecast forecast(Morning state, long now, int trials) {
+  public Figuring figuring(Morning state, long now, int trialsMost) {
     boolean goesOn = state.phase() == Morning.Phase.DRAFT || state.phase() == Morning.Phase.OPEN;
     if (!goesOn || state.cases().isEmpty()) {
       return null;
     }
-    return Forecaster.run(Outlook.input(state, now, trials));
+    Run run = new Run(Outlook.input(state, now, trialsMost));
+    return new Figuring() {
+      @Override
+      public void advance(int upTo) {
+        run.advance(upTo);
+      }
+
+      @Override
+      public Forecast result() {
+        return run.result();
+      }
+    };
   }
 
   @Override

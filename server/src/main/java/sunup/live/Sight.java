@@ -13,12 +13,22 @@ import sunup.wire.Part;
  */
 public interface Sight {
   /**
-   * The figures of the rest of the morning. May take long.
+   * Prepares the figures of the rest of the morning. May take long.
    *
    * @param now the morning's time, epoch milliseconds
+   * @param trialsMost the most trials that will be asked for
    * @return null if there is nothing to forecast
    */
-  Forecast forecast(Morning state, long now, int trials);
+  Figuring figuring(Morning state, long now, int trialsMost);
+
+  /** A forecast under way, on one thread at a time. */
+  interface Figuring {
+    /** Runs until so many trials are done. May take long. */
+    void advance(int upTo);
+
+    /** The figures of the trials done; at least one. */
+    Forecast result();
+  }
 
   /**
    * The parts for all audiences.

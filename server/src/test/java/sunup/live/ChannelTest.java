@@ -288,6 +288,48 @@ class ChannelTest {
   }
 
   @Test
+  void shouldGiveUpManyTrialsWhenAnEventComesAndAnswerItAtOnce() {
+    compute();
+    List<Integer> advanced = new ArrayList<>();
+    sight.advanced(
+        upTo -> {
+          advanced.add(upTo);
+          if (upTo == 512 && owner.seq() == 0) {
+            owner.say("came while many trials ran");
+            lane.drain();
+          }
+        });
+
+    compute();
+    assertThat(advanced).endsWith(512).allMatch(upTo -> upTo <= 512);
+    compute();
+    lane.pass(100);
+
+    assertThat(screen.last().forecastOf()).isEqualTo(1);
+    assertThat(trials()).isEqualTo("256");
+    compute();
+    lane.pass(100);
+    assertThat(trials()).isEqualTo("2000");
+  }
+
+  @Test
+  void shouldFinishManyTrialsWhenOnlyTimeWentOn() {
+    compute();
+    sight.advanced(
+        upTo -> {
+          if (upTo == 512) {
+            lane.pass(10_000);
+          }
+        });
+
+    compute();
+    lane.pass(100);
+
+    assertThat(trials()).isEqualTo("2000");
+    assertThat(work).hasSize(1);
+  }
+
+  @Test
   void shouldComputeOneForecastAtATimeAndDropAllButTheNewestState() {
     for (int i = 0; i < 5; i++) {
       owner.say("n" + i);

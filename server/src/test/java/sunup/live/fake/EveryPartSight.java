@@ -9,7 +9,6 @@ import sunup.board.Evidence;
 import sunup.board.ItemRef;
 import sunup.board.Morning;
 import sunup.board.MorningId;
-import sunup.forecast.Forecast;
 import sunup.live.Sight;
 import sunup.outlook.Foretold;
 import sunup.wire.Part;
@@ -20,7 +19,7 @@ import sunup.wire.Part;
  */
 public final class EveryPartSight implements Sight {
   @Override
-  public Forecast forecast(Morning state, long now, int trials) {
+  public Figuring figuring(Morning state, long now, int trialsMost) {
     return null;
   }
 

@@ -2,6 +2,7 @@ package sunup.live.fake;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntConsumer;
 import sunup.board.Morning;
 import sunup.board.MorningId;
 import sunup.board.Role;
@@ -21,6 +22,7 @@ public final class NoteSight implements Sight {
   private volatile boolean broken;
   private volatile boolean unforeseeable;
   private volatile boolean doubled;
+  private volatile IntConsumer advanced = upTo -> {};
 
   /** From now on nothing can be drawn, or it can again. */
   public void broken(boolean now) {
@@ -32,17 +34,35 @@ public final class NoteSight implements Sight {
     unforeseeable = now;
   }
 
+  /** From now on is told how many trials a forecast has come to. */
+  public void advanced(IntConsumer told) {
+    advanced = told;
+  }
+
   /** From now on the desk's parts can't be told apart, or they can again. */
   public void doubled(boolean now) {
     doubled = now;
   }
 
   @Override
-  public Forecast forecast(Morning state, long now, int trials) {
+  public Figuring figuring(Morning state, long now, int trialsMost) {
     if (unforeseeable) {
       throw new IllegalStateException("planted by the test");
     }
-    return new Forecast(1, 1, trials, now, List.of(), List.of(), List.of());
+    return new Figuring() {
+      private int trials;
+
+      @Override
+      public void advance(int upTo) {
+        trials = upTo;
+        advanced.accept(upTo);
+      }
+
+      @Override
+      public Forecast result() {
+        return new Forecast(1, 1, trials, now, List.of(), List.of(), List.of());
+      }
+    };
   }
 
   @Override
