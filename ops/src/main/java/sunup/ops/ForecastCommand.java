@@ -15,6 +15,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import sunup.codec.BadJson;
 import sunup.codec.Json;
+import sunup.forecast.AsRun;
 import sunup.forecast.BadInput;
 import sunup.forecast.Forecast;
 import sunup.forecast.ForecastInput;
@@ -43,6 +44,11 @@ final class ForecastCommand implements Callable<Integer> {
   private boolean table;
 
   @Option(
+      names = "--as-run",
+      description = "Instead: where the minutes of the rooms that have started went, as JSON.")
+  private boolean asRun;
+
+  @Option(
       names = "--zone",
       description = "Time zone of the table's times (${DEFAULT-VALUE}).",
       defaultValue = "UTC")
@@ -53,17 +59,21 @@ final class ForecastCommand implements Callable<Integer> {
     if (!Files.isReadable(file)) {
       throw Wrong.input(file + " can't be read.");
     }
-    Forecast forecast;
+    if (asRun && table) {
+      throw Wrong.input("--table is for forecasts. Leave out --table or --as-run.");
+    }
+    Object figures;
     try {
-      forecast = Forecaster.run(asked(Json.read(Files.readAllBytes(file), ForecastInput.class)));
+      ForecastInput in = asked(Json.read(Files.readAllBytes(file), ForecastInput.class));
+      figures = asRun ? AsRun.of(in) : Forecaster.run(in);
     } catch (BadJson | BadInput e) {
       throw Wrong.input(file + ": " + e.getMessage());
     }
     PrintWriter out = spec.commandLine().getOut();
     if (table) {
-      print(forecast, out);
+      print((Forecast) figures, out);
     } else {
-      out.println(Json.mapper().writerWithDefaultPrettyPrinter().writeValueAsString(forecast));
+      out.println(Json.mapper().writerWithDefaultPrettyPrinter().writeValueAsString(figures));
     }
     out.flush();
     return 0;

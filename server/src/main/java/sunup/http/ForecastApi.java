@@ -2,11 +2,11 @@ package sunup.http;
 
 import io.vertx.core.Vertx;
 import io.vertx.ext.web.Router;
-import io.vertx.ext.web.RoutingContext;
 import io.vertx.ext.web.handler.BodyHandler;
 import java.util.concurrent.Executor;
 import sunup.codec.BadJson;
 import sunup.codec.Json;
+import sunup.forecast.AsRun;
 import sunup.forecast.BadInput;
 import sunup.forecast.Forecast;
 import sunup.forecast.ForecastInput;
@@ -18,6 +18,9 @@ import sunup.forecast.Forecaster;
  */
 final class ForecastApi {
   static final String PATH = "/api/forecast";
+
+  /** Where the minutes of the rooms that have started went. */
+  static final String AS_RUN = "/api/as-run";
 
   /** Bytes of an input. */
   static final int BODY_BYTES_MAX = 2 * 1024 * 1024;
@@ -34,26 +37,49 @@ final class ForecastApi {
   }
 
   void mount(Router router) {
+    mount(router, PATH, ForecastApi::run);
+    mount(router, AS_RUN, ForecastApi::asRun);
+  }
+
+  private interface Figures {
+    Object of(byte[] body) throws Answers.Wrong;
+  }
+
+  private void mount(Router router, String path, Figures figures) {
     router
-        .post(PATH)
+        .post(path)
         .handler(BodyHandler.create(false).setBodyLimit(BODY_BYTES_MAX))
-        .handler(this::forecast);
+        .handler(
+            context ->
+                Answers.later(
+                    vertx,
+                    context,
+                    pool,
+                    () -> figures.of(Answers.body(context, "application/json"))));
   }
 
-  private void forecast(RoutingContext context) {
-    Answers.later(vertx, context, pool, () -> run(Answers.body(context, "application/json")));
-  }
-
-  private static Forecast run(byte[] body) throws Answers.Wrong {
-    ForecastInput input;
+  private static ForecastInput read(byte[] body) throws Answers.Wrong {
     try {
-      input = Json.read(body, ForecastInput.class);
+      ForecastInput input = Json.read(body, ForecastInput.class);
+      if (input != null) {
+        return input;
+      }
     } catch (BadJson e) {
       throw new Answers.Wrong("Not understood", 400, e.getMessage());
     }
-    if (input == null) {
-      throw new Answers.Wrong("Not understood", 400, "null is no morning.");
+    throw new Answers.Wrong("Not understood", 400, "null is no morning.");
+  }
+
+  private static AsRun asRun(byte[] body) throws Answers.Wrong {
+    try {
+      return AsRun.of(read(body));
+    } catch (BadInput e) {
+      throw new Answers.Wrong("Can't be explained", 422, e.getMessage());
     }
+  }
+
+  private static Forecast run(byte[] body) throws Answers.Wrong {
+    ForecastInput input = read(body);
     long items = input.rooms().stream().mapToLong(room -> room.items().size()).sum();
     if (items * Math.max(1, input.trials()) > ITEM_TRIALS_MAX) {
       throw new Answers.Wrong(

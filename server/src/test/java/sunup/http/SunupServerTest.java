@@ -187,6 +187,16 @@ class SunupServerTest {
   }
 
   @Test
+  void shouldExplainAMorningThatIsSentWhole() throws Exception {
+    ForecastInput empty = new ForecastInput(1, 1_000_000, 7, 256, null, null, null, null, null);
+
+    Got got = post("/api/as-run", "application/json", Json.write(empty));
+
+    assertThat(got.status()).as(got.text()).isEqualTo(200);
+    assertThat(got.json().path("rooms").isArray()).isTrue();
+  }
+
+  @Test
   void shouldTellWhatIsWrongWithoutItsInside() throws Exception {
     for (Got got :
         new Got[] {
@@ -195,6 +205,8 @@ class SunupServerTest {
           post("/api/forecast", "application/json", "{\"rooms\":7}"),
           post("/api/forecast", "application/json", "x".repeat(ForecastApi.BODY_BYTES_MAX + 1)),
           post("/api/forecast", "text/plain", "{}"),
+          post("/api/as-run", "application/json", "{\"rooms\":7}"),
+          post("/api/as-run", "application/json", "null"),
           post("/api/intake/preview?date=tomorrow", "text/csv", CSV),
           post("/api/intake/preview?date=1999-01-01", "text/csv", CSV),
           ask(HttpMethod.DELETE, "/api/site", Map.of(), null)

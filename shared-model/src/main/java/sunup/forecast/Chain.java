@@ -38,6 +38,16 @@ final class Chain {
 
   private static final int PREREQUISITE = -1;
 
+  /** The person, place or kind of equipment that an element's thing is, or null. */
+  static String nameOf(Model m, int kind, int thing) {
+    if (thing < 0) {
+      return null;
+    }
+    return kind == PLACE
+        ? m.placeId[thing]
+        : kind == EQUIPMENT ? m.kindId[thing] : m.personId[thing];
+  }
+
   private final Model m;
 
   /** Elements, first to last once walked. */

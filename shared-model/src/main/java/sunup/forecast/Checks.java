@@ -91,6 +91,7 @@ final class Checks {
         "its four shares must be 0 or more and add to 1");
     need(q.away() >= 0 && q.away() <= 1, "settings.silence.away", "must be 0 to 1");
     draw("settings.silence.awayFor", q.awayFor());
+    draw("settings.silence.delay", q.delay());
   }
 
   private void kind(String at, KindIn k) {

@@ -55,6 +55,7 @@ final class Compiler {
     m.forgotten = in.settings().forgottenTouch();
     m.silence = in.settings().silence();
     m.awayFor = new Dist(m.silence.awayFor());
+    m.delay = new Dist(m.silence.delay());
     lineUp(positions);
     choosePeople();
     kindsAndPlaces();

@@ -82,7 +82,7 @@ final class Course {
       extra[i] = 0;
       walked[i] = false;
       reopened[i] = Model.EVER;
-      arrival[i] = Model.EVER;
+      arrival[i] = known.arrival[i];
     }
     Arrays.fill(position, -1);
     Arrays.fill(emptied, Model.EVER);
@@ -94,6 +94,7 @@ final class Course {
     Arrays.fill(moments, NEVER);
     Arrays.fill(needSince, Model.EVER);
     Arrays.fill(needAfter, NOBODY);
+    Arrays.fill(emptied, Model.EVER);
     for (int s = 0; s < slots.length / 2; s++) {
       slot(s, NOBODY, Model.EVER, CAME);
     }

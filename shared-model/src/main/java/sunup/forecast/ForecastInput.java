@@ -71,11 +71,35 @@ public record ForecastInput(
    * @param never who never report
    * @param away chance of being pulled away once during the set-up, at a uniform moment of it
    * @param awayFor how long, then
+   * @param delay how long after its last item a word comes (constant 0): what was done so short a
+   *     time ago may not be reported yet
    */
+  @JsonInclude(JsonInclude.Include.NON_EMPTY)
   public record Silence(
-      double eachItem, double eachSection, double atEnd, double never, double away, Draw awayFor) {
+      double eachItem,
+      double eachSection,
+      double atEnd,
+      double never,
+      double away,
+      Draw awayFor,
+      Draw delay) {
     public static final Silence DEFAULT =
         new Silence(0.40, 0.35, 0.20, 0.05, 0.07, new Draw.LogNormal(12 * 60_000L, 30 * 60_000L));
+
+    /** People whose words come at once. */
+    public Silence(
+        double eachItem,
+        double eachSection,
+        double atEnd,
+        double never,
+        double away,
+        Draw awayFor) {
+      this(eachItem, eachSection, atEnd, never, away, awayFor, null);
+    }
+
+    public Silence {
+      delay = delay == null ? new Draw.Constant(0) : delay;
+    }
   }
 
   /**

@@ -29,10 +29,8 @@ final class Hash {
   static final int AWAY = 9;
   static final int AWAY_MOMENT = 10;
   static final int AWAY_FOR = 11;
+  static final int DELAY = 12;
   static final int PURPOSES = 16;
-
-  /** Added to a purpose for draws that belong to a history instead of a trial. */
-  static final int HISTORY = 12;
 
   private Hash() {}
 

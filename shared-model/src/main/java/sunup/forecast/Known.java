@@ -11,7 +11,15 @@ final class Known {
 
   final int[] idleAfter;
 
+  /** Whether roaming people are followed from room to room too. */
+  private final boolean everybody;
+
   Known(Model m) {
+    this(m, false);
+  }
+
+  private Known(Model m, boolean everybody) {
+    this.everybody = everybody;
     course = new Course(m);
     idleSince = new long[m.people];
     idleAfter = new int[m.people];
@@ -42,10 +50,21 @@ final class Known {
     }
   }
 
+  /** A morning that is over: roaming people are followed too. */
+  static Known asRun(Model m) {
+    return new Known(m, true);
+  }
+
+  /** Rule 3: the last finish by that person in that room; of own people wherever they were. */
+  private long lastFinish(Model m, int p, int room) {
+    boolean inRoom = idleAfter[p] >= 0 && m.room[idleAfter[p]] == room;
+    return m.personRoom[p] == room || inRoom ? idleSince[p] : Model.EVER;
+  }
+
   private void finish(Model m, int i) {
     long good = m.good[i];
     int p = m.by[i];
-    boolean own = p >= 0 && m.personRoom[p] == m.room[i];
+    boolean followed = p >= 0 && (everybody || m.personRoom[p] == m.room[i]);
     long begin = Model.EVER;
     if (m.began[i] != Model.EVER) {
       begin = m.began[i];
@@ -55,8 +74,8 @@ final class Known {
       for (int j : m.before[i]) {
         begin = Math.max(begin, Math.min(m.good[j], good));
       }
-      if (own) {
-        begin = Math.max(begin, idleSince[p]);
+      if (followed) {
+        begin = Math.max(begin, lastFinish(m, p, m.room[i]));
       }
       if (m.place[i] >= 0) {
         begin = Math.max(begin, m.opensAt[m.place[i]]);
@@ -67,7 +86,10 @@ final class Known {
     }
     begin = Math.min(begin, good);
     course.set(i, begin, good, good, good);
-    if (own && m.slotsOf(i) > 0) {
+    if (m.isArrival[i] && cameByItself(m, i)) {
+      course.arrival[i] = good;
+    }
+    if (followed && m.slotsOf(i) > 0) {
       int slot = m.firstSlot[i];
       boolean idle = idleSince[p] <= begin;
       course.slot(slot, p, idle ? idleSince[p] : Model.EVER, idle ? idleAfter[p] : Course.CAME);
@@ -76,5 +98,14 @@ final class Known {
         idleAfter[p] = i;
       }
     }
+  }
+
+  private static boolean cameByItself(Model m, int i) {
+    for (int j : m.before[i]) {
+      if (m.good[j] >= m.good[i]) {
+        return false;
+      }
+    }
+    return true;
   }
 }

@@ -24,6 +24,9 @@ final class Model {
   ForecastInput.Silence silence;
   Dist awayFor;
 
+  /** From a last item to the word of it. */
+  Dist delay;
+
   int rooms;
   int items;
   int people;

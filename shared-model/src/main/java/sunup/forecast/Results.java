@@ -128,19 +128,12 @@ final class Results {
     int item = Tally.itemOf(key);
     int thing = Tally.thingOf(key);
     int where = Tally.whereOf(key);
-    String name = null;
-    if (thing >= 0) {
-      name =
-          kind == Chain.PLACE
-              ? m.placeId[thing]
-              : kind == Chain.EQUIPMENT ? m.kindId[thing] : m.personId[thing];
-    }
     Share of =
         new Share(
             m.roomId[r],
             Chain.KINDS[kind],
             item < 0 ? null : m.key[item],
-            name,
+            Chain.nameOf(m, kind, thing),
             where < 0 ? null : m.roomId[where],
             (double) sum.ms / total,
             middle(sum.ends, sum.count));

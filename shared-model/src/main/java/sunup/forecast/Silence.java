@@ -298,15 +298,22 @@ final class Silence {
       place = m.place[i];
       if (good <= 0) {
         left--;
-        if (style == EACH_ITEM
-            || (style == EACH_SECTION && --sectionLeft[sectionOf[p][pick]] == 0)
-            || (style == AT_END && left == 0)) {
+        boolean section = --sectionLeft[sectionOf[p][pick]] == 0;
+        boolean word =
+            style == EACH_ITEM
+                || (style == EACH_SECTION && section)
+                || (style == AT_END && left == 0);
+        if (word && good + delay(i, a) <= 0) {
           return false;
         }
       }
       at = afterwards(p, h.handsEnd[h.count - 1]);
     }
     return true;
+  }
+
+  private long delay(int i, int a) {
+    return m.delay.isConstant() ? m.delay.usual : m.delay.at(uniform(i, Hash.DELAY, a));
   }
 
   private void start(int p, int a) {

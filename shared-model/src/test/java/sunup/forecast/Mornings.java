@@ -125,6 +125,11 @@ final class Mornings {
       return this;
     }
 
+    Person plans(long planned) {
+      plannedAt = planned;
+      return this;
+    }
+
     Person comes(long planned, Draw lateBy) {
       plannedAt = planned;
       late = lateBy;

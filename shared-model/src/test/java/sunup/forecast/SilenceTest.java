@@ -144,4 +144,39 @@ class SilenceTest {
     assertThat(spoke.onTime()).isLessThan(0.5);
     assertThat(spoke.tried()).isEqualTo(spoke.kept());
   }
+
+  /** Items of 2 minutes since 7 minutes ago: three would have been told by now, or none yet. */
+  @Test
+  void shouldNotMissAWordThatMayStillBeOnItsWay() {
+    Work[] work = new Work[6];
+    for (int i = 0; i < work.length; i++) {
+      work[i] = item("i" + i).by("anaesthetist").takes(Mornings.exactly(2));
+    }
+    work[5] = item("start").after("i4").marks("start");
+    long now = TARGET - 30 * MINUTE;
+    for (double delay : new double[] {4.9, 5.1}) {
+      Settings told =
+          new Settings(
+              0,
+              0,
+              240 * MINUTE,
+              0,
+              new ForecastInput.Silence(
+                  1, 0, 0, 0, 0, Mornings.exactly(0), Mornings.exactly(delay)));
+      RoomOut out =
+          Forecaster.run(
+                  morning(
+                      now,
+                      10,
+                      told,
+                      people(person("p", "anaesthetist").in("1").here(now - 7 * MINUTE)),
+                      List.of(room("1", TARGET, now, Mornings.items(work)))))
+              .rooms()
+              .get(0);
+      assertThat(out.kept()).isEqualTo(delay < 5 ? 0 : 10);
+      if (delay > 5) {
+        assertThat(out.start50()).isEqualTo(now + 3 * MINUTE);
+      }
+    }
+  }
 }

@@ -15,6 +15,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 import sunup.codec.Json;
+import sunup.forecast.AsRun;
 import sunup.forecast.Forecast;
 import sunup.forecast.ForecastInput;
 import sunup.http.ApiTypes;
@@ -74,6 +75,7 @@ class ProtocolDocumentsTest {
     Schemas schemas = new Schemas();
     schemas.of(ForecastInput.class);
     schemas.of(Forecast.class);
+    schemas.of(AsRun.class);
     schemas.of(Preview.class);
     ApiTypes.all().forEach(schemas::of);
     document.putObject("components").set("schemas", schemas.all());
