@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { lateBy } from '../look/index.ts';
 import type { NeedPart } from '../generated/wire.ts';
 import { nextTimes } from '../hands/clock.ts';
 import { onSubmit, textField, timeField, timeIn } from '../hands/forms.ts';
@@ -43,13 +44,14 @@ function card(at: Desk, need: NeedPart): TemplateResult {
   return html`<div class="card ${need.takenBy ? 'on-it' : need.kind}">
     <p>
       <b>${need.room}</b>
-      ${need.minutes > 0 ? html`<b class="plus">+${need.minutes}</b>` : nothing} ${need.words}
+      ${need.minutes > 0 ? html`<b class="plus">${lateBy(need.minutes, need.orMore)}</b>` : nothing}
+      ${need.words}
       <small
         >${
           need.takenBy
             ? `${roleName(need.takenBy)} is on it${need.lookAgainAt === undefined ? '' : `, look again ${at.hhmm(need.lookAgainAt)}`}`
             : 'nobody is on it'
-        }${need.saveable > 0 ? ` · ${need.saveable} min can be saved` : ''}</small
+        }${need.saveable > 0 ? ` · about ${need.saveable} min can be saved` : ''}</small
       >
     </p>
     ${

@@ -13,7 +13,7 @@ export function speaker<K extends string>(table: Words<K>): (key: K, fill?: Fill
 
 const british = {
   caution:
-    'Ready means reported, not safe. Sunup does not decide, monitor patients or replace a check.',
+    'Ready means reported ready, not safe. Sunup does not decide, monitor patients or replace a check.',
   'live.mark': 'moves while the board is live',
   'stale.never': 'Not live · waiting for the board',
   'stale.since': 'Not live since {time}',

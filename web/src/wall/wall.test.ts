@@ -92,6 +92,17 @@ describe('the order of the lines', () => {
     expect(settle(first, ['new', 'c', 'a'], 1, 1).keys).toEqual(['a', 'c', 'new']);
   });
 
+  it('shouldPutWhatBecomesUrgentWhereItBelongsAtOnce', () => {
+    const first = settle(null, ['a', 'b', 'c'], 0, 1);
+    const stuck = settle(first, ['new', 'c', 'a', 'b'], 1, 1, new Set(['new']));
+    expect(stuck.keys).toEqual(['new', 'a', 'b', 'c']);
+    const also = settle(stuck, ['c', 'new', 'a', 'b'], 2, 1, new Set(['new', 'c']));
+    expect(also.keys).toEqual(['c', 'new', 'a', 'b']);
+    expect(settle(also, ['new', 'c', 'b', 'a'], 3, 1, new Set(['new', 'c'])).keys).toEqual(
+      also.keys,
+    );
+  });
+
   it('shouldFollowAFastRehearsalButNotFasterThanEyesDo', () => {
     const first = settle(null, ['a', 'b'], 0, 60);
     expect(settle(first, ['b', 'a'], SORT_LEAST_MS - 1, 60).keys).toEqual(['a', 'b']);
@@ -126,6 +137,7 @@ describe('the lines', () => {
     expect(needFigure(need('1', { kind: 'stuck', minutes: 26 }))).toBe('stuck');
     expect(needFigure(need('1', { kind: 'ask', minutes: 0 }))).toBe('ask');
     expect(needFigure(need('1', { minutes: 0 }))).toBe('late');
+    expect(needFigure(need('1', { kind: 'tight', minutes: 0 }))).toBe('tight');
     expect(needFigure(need('1', { minutes: 240, orMore: true }))).toBe('over 4 h');
   });
 
@@ -193,6 +205,16 @@ describe('what the wall says instead of lines', () => {
     expect(head({}, [room({ standing: 'late' })])).not.toBe('Every room looks on time');
     expect(head({}, [room({ standing: 'stuck' })])).not.toBe('Every room looks on time');
     expect(head({}, [room({ standing: 'tight' })])).not.toBe('Every room looks on time');
+  });
+
+  it('shouldNotSayThatNobodyIsNeededWhileARoomIsTight', () => {
+    const tight = room({ standing: 'tight' });
+    expect(head({}, [tight])).toBe('Nobody is listed yet');
+    expect(calm(suite(), [tight, room({ standing: 'late' })], 0, at('07:04'))).toEqual({
+      head: 'Nobody is listed yet',
+      text: '1 below the line, nothing to be saved from here · 1 tight',
+    });
+    expect(head({}, [room({ standing: 'late' })])).toBe('Nobody is needed');
   });
 
   it('shouldNotCallARoomWithoutFiguresOnTime', () => {

@@ -198,7 +198,8 @@ export class SunupWall extends LitElement {
   private ordered(): readonly NeedPart[] {
     const byKey = new Map(this.live.list('need').map((need) => [need.key, need]));
     const ranked = [...byKey.values()].sort((a, b) => a.rank - b.rank).map((need) => need.key);
-    this.shown = settle(this.shown, ranked, performance.now(), this.live.rate);
+    const stuck = new Set(ranked.filter((key) => byKey.get(key)!.kind === 'stuck'));
+    this.shown = settle(this.shown, ranked, performance.now(), this.live.rate, stuck);
     return this.shown.keys.map((key) => byKey.get(key)!);
   }
 }

@@ -23,10 +23,11 @@ const british = {
   'need.ask': 'ask',
   'need.help': 'help',
   'need.late': 'late',
+  'need.tight': 'tight',
   'need.nobody': 'nobody yet',
   'need.look-again': 'look again {time}',
   'need.look-now': 'look again now',
-  caution: 'ready means reported, not safe · replaces no check',
+  caution: 'ready means reported ready, not safe · replaces no check',
   'letters.small': 'too many rooms to be read from {metres} m on {inches} inches',
   'none.head': 'Nothing is planned',
   'none.text': 'The desk takes the case list.',
@@ -37,7 +38,8 @@ const british = {
   'quiet.head': 'All that is heard of looks on time',
   'quiet.text': 'no word yet from {rooms}',
   'quiet.rooms': '{count} rooms',
-  'tight.head': 'Nobody is needed',
+  'below.head': 'Nobody is needed',
+  'tight.head': 'Nobody is listed yet',
   'tight.text': '{rooms} tight',
   'below.text': '{rooms} below the line, nothing to be saved from here',
   'started.head': 'All first cases have started',
@@ -84,7 +86,9 @@ export function needFigure(need: NeedPart): string {
   if (need.kind === 'stuck' || need.kind === 'ask' || need.kind === 'help') {
     return say(`need.${need.kind}`);
   }
-  return need.minutes > 0 ? lateBy(need.minutes, need.orMore) : say('need.late');
+  return need.minutes > 0
+    ? lateBy(need.minutes, need.orMore)
+    : say(need.kind === 'tight' ? 'need.tight' : 'need.late');
 }
 
 /** When to look again, in words; empty if nothing was said. */
@@ -139,7 +143,13 @@ export function calm(
 /** The list is empty, but some have not started: is all well, or is there only nothing to do? */
 function nothingToDo(waiting: readonly RoomPart[]): Calm {
   const below = belowTheLine(waiting).length;
-  if (below > 0) return { head: say('tight.head'), text: say('below.text', { rooms: below }) };
+  const tight = waiting.filter((room) => room.standing === 'tight').length;
+  if (below > 0) {
+    const text = say('below.text', { rooms: below });
+    return tight > 0
+      ? { head: say('tight.head'), text: `${text} · ${say('tight.text', { rooms: tight })}` }
+      : { head: say('below.head'), text };
+  }
   const blind = waiting.filter((room) => room.standing === 'no-figures');
   if (blind.length > 0) {
     return { head: say('no-figures.head'), text: say('no-figures.text', { rooms: names(blind) }) };
@@ -148,7 +158,6 @@ function nothingToDo(waiting: readonly RoomPart[]): Calm {
   if (quiet.length > 0) {
     return { head: say('quiet.head'), text: say('quiet.text', { rooms: names(quiet) }) };
   }
-  const tight = waiting.filter((room) => room.standing === 'tight').length;
   if (tight > 0) return { head: say('tight.head'), text: say('tight.text', { rooms: tight }) };
   return { head: say('calm.head'), text: say('calm.text') };
 }

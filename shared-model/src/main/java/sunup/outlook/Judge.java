@@ -3,7 +3,7 @@ package sunup.outlook;
 import static sunup.outlook.FirstSettings.MINUTE;
 
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -29,14 +29,14 @@ final class Judge {
   private final Morning morning;
   private final Map<String, RoomOut> figures = new LinkedHashMap<>();
   private final long now;
-  private final boolean event;
+  private final Foretold foretold;
 
   Judge(Judged before, Snapshot snapshot, Foretold foretold) {
     this.before = before;
     this.snapshot = snapshot;
     this.morning = snapshot.morning();
     this.now = snapshot.now();
-    this.event = before.seq() != morning.seq();
+    this.foretold = foretold;
     if (foretold.forecast() != null) {
       for (RoomOut room : foretold.forecast().rooms()) {
         figures.put(room.id(), room);
@@ -49,13 +49,8 @@ final class Judge {
     for (RoomId id : morning.rooms().keySet()) {
       rooms.put(id.value(), room(id));
     }
-    List<String> needs = needs(rooms);
-    boolean sorted = !needs.equals(before.needs());
-    return new Judged(
-        rooms,
-        needs,
-        sorted || before.sortedAt() == Long.MIN_VALUE ? now : before.sortedAt(),
-        morning.seq());
+    NeedsOrder needs = needs(rooms);
+    return new Judged(rooms, needs.ids(), needs.sortedAt());
   }
 
   private RoomJudged room(RoomId id) {
@@ -67,17 +62,41 @@ final class Judge {
     RoomJudged last = before.rooms().get(id.value());
     Standing standing = standing(sheet, figure, last == null ? null : last.standing());
     StartTold told = StartTold.of(sheet, figure, standing, now);
-    int late = lateMinutes(sheet, figure, standing, told);
+    int late = lateMinutes(sheet, standing, told);
     boolean orMore = late > 0 && sheet.startedAt() == null && told.moreThanHours() != null;
-    int saveable =
-        figure == null ? 0 : (int) Math.round(late * Math.max(0, 1 - figure.alreadyLost()));
     boolean unsaid = standing == Standing.UNHEARD || isUnsaid(sheet);
     boolean ask = sheet.startedAt() == null && unsaid && isTimeToAsk(sheet, figure);
-    return steady(last, new RoomJudged(standing, late, orMore, saveable, ask, null));
+    long revision = RoomRevision.of(morning, sheet);
+    RoomJudged fresh =
+        new RoomJudged(
+            standing,
+            late,
+            orMore,
+            saveable(figure, standing),
+            ask,
+            null,
+            Math.min(revision, foretold.of()),
+            foretold.forecast() == null ? 0 : foretold.forecast().now());
+    return steady(last, fresh, revision);
   }
 
-  private RoomJudged steady(RoomJudged last, RoomJudged fresh) {
-    if (last == null || event || last.standing() != fresh.standing()) {
+  /** Of the expected minutes, which the shares are shares of; not of the shown median. */
+  private static int saveable(RoomOut figure, Standing standing) {
+    boolean below =
+        standing == Standing.LATE || standing == Standing.TIGHT || standing == Standing.STUCK;
+    if (figure == null || !below) {
+      return 0;
+    }
+    return (int) Math.round(figure.meanLateMs() / MINUTE * Math.max(0, 1 - figure.alreadyLost()));
+  }
+
+  /** What happened to the room shows at once, when the figures have it; a wobble waits. */
+  private RoomJudged steady(RoomJudged last, RoomJudged fresh, long revision) {
+    boolean counted = revision <= foretold.of();
+    boolean event =
+        counted && (last == null || revision > last.revision() || refines(last.figuresOf()));
+    boolean told = last == null || last.standing() != fresh.standing();
+    if (told || event || fresh.standing() == Standing.STARTED) {
       return fresh;
     }
     if (Math.abs(fresh.lateMinutes() - last.lateMinutes()) < FirstSettings.SHOWN_CHANGE) {
@@ -90,9 +109,21 @@ final class Judge {
     return kept(last, fresh, since);
   }
 
+  /** True if the figures are more trials of the moment that the shown one is of. */
+  private boolean refines(long figuresOf) {
+    return foretold.forecast() != null && foretold.forecast().now() == figuresOf;
+  }
+
   private static RoomJudged kept(RoomJudged last, RoomJudged fresh, Long since) {
     return new RoomJudged(
-        last.standing(), last.lateMinutes(), last.orMore(), last.saveable(), fresh.ask(), since);
+        last.standing(),
+        last.lateMinutes(),
+        last.orMore(),
+        last.saveable(),
+        fresh.ask(),
+        since,
+        last.revision(),
+        last.figuresOf());
   }
 
   private Standing standing(RoomSheet sheet, RoomOut figure, Standing last) {
@@ -139,7 +170,7 @@ final class Judge {
     if (onTime < (wasTight ? FirstSettings.TIGHT_LEAVE : FirstSettings.TIGHT_ENTER)) {
       return Standing.TIGHT;
     }
-    if (open.isEmpty()) {
+    if (open.isEmpty() && sheet.room().readyAt() != null) {
       return Standing.READY;
     }
     return sheet.caseDay().agreedAt() != null ? Standing.AGREED : Standing.AHEAD;
@@ -178,7 +209,9 @@ final class Judge {
     for (Line line : open) {
       if (line.state() == ItemState.IN_HAND && line.asks().section().isSetUp()) {
         long begun = line.item().begunAt() != null ? line.item().begunAt() : line.item().since();
-        return now - begun < 2 * FirstSettings.QUIET_AFTER;
+        if (now - begun < 2 * FirstSettings.QUIET_AFTER) {
+          return true;
+        }
       }
     }
     return false;
@@ -247,45 +280,31 @@ final class Judge {
     return last != Long.MAX_VALUE && now >= last - FirstSettings.ASK_BEFORE_LAST;
   }
 
-  private int lateMinutes(RoomSheet sheet, RoomOut figure, Standing standing, StartTold told) {
+  /**
+   * The median start, less the target, for all who have a figure: it is the start that desk and
+   * station show, and no trial that never ends pulls it. A room that is more likely on time than
+   * not has none, and says "tight".
+   */
+  private int lateMinutes(RoomSheet sheet, Standing standing, StartTold told) {
     if (sheet.startedAt() != null) {
       return (int) Math.max(0, (sheet.startedAt() - sheet.target()) / MINUTE);
     }
-    if (figure == null) {
-      return 0;
-    }
-    if (standing == Standing.LATE || standing == Standing.STUCK) {
-      return told.lateMinutes();
-    }
-    if (standing == Standing.TIGHT) {
-      return (int) Math.max(1, Math.round(figure.meanLateMs() / MINUTE));
-    }
-    return 0;
+    boolean shown =
+        standing == Standing.LATE || standing == Standing.TIGHT || standing == Standing.STUCK;
+    return shown ? told.lateMinutes() : 0;
   }
 
-  private List<String> needs(Map<String, RoomJudged> rooms) {
+  private NeedsOrder needs(Map<String, RoomJudged> rooms) {
     List<String> wanted = new ArrayList<>();
+    Map<String, Integer> weights = new HashMap<>();
     rooms.forEach(
         (id, room) -> {
           if (needsSomeone(id, room) || asksForHelp(id)) {
             wanted.add(id);
+            weights.put(id, weight(room, id));
           }
         });
-    List<String> kept = new ArrayList<>(before.needs());
-    kept.retainAll(wanted);
-    boolean due = now - before.sortedAt() >= FirstSettings.SORT_EVERY || before.sortedAt() > now;
-    if (!due && kept.size() == before.needs().size()) {
-      for (String id : wanted) {
-        if (!kept.contains(id)) {
-          kept.add(id);
-        }
-      }
-      return List.copyOf(kept);
-    }
-    wanted.sort(
-        Comparator.comparingInt((String id) -> -weight(rooms.get(id), id))
-            .thenComparing(id -> order(id)));
-    return List.copyOf(wanted);
+    return NeedsOrder.of(before, wanted, weights, rooms, now);
   }
 
   /** A tight room is one among many an hour ahead; it is listed once somebody can act on it. */
@@ -313,9 +332,5 @@ final class Judge {
       weight += 20;
     }
     return asksForHelp(id) ? weight + 30 : weight;
-  }
-
-  private int order(String id) {
-    return new ArrayList<>(morning.rooms().keySet()).indexOf(new RoomId(id));
   }
 }

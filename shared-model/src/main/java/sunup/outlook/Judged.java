@@ -10,11 +10,10 @@ import sunup.wire.Standing;
  * @param rooms by room id
  * @param needs room ids in the order of "needs someone"
  * @param sortedAt when they were last sorted, morning time
- * @param seq journal sequence of the state that was judged
  */
-public record Judged(Map<String, RoomJudged> rooms, List<String> needs, long sortedAt, long seq) {
+public record Judged(Map<String, RoomJudged> rooms, List<String> needs, long sortedAt) {
   /** Before anything was judged. */
-  public static final Judged NOTHING = new Judged(Map.of(), List.of(), Long.MIN_VALUE, -1);
+  public static final Judged NOTHING = new Judged(Map.of(), List.of(), Long.MIN_VALUE);
 
   /** What was said of a room; of one that was not judged, that it has no case. */
   RoomJudged of(String room) {
@@ -30,6 +29,8 @@ public record Judged(Map<String, RoomJudged> rooms, List<String> needs, long sor
    * @param saveable minutes that can still be saved
    * @param ask true if somebody should ask the room
    * @param differsSince since when the computed figure has differed from the shown one, or null
+   * @param revision journal sequence of what last happened to the room by the shown figure
+   * @param figuresOf the moment that the shown figure is of
    */
   public record RoomJudged(
       Standing standing,
@@ -37,7 +38,9 @@ public record Judged(Map<String, RoomJudged> rooms, List<String> needs, long sor
       boolean orMore,
       int saveable,
       boolean ask,
-      Long differsSince) {
-    static final RoomJudged NO_CASE = new RoomJudged(Standing.NONE, 0, false, 0, false, null);
+      Long differsSince,
+      long revision,
+      long figuresOf) {
+    static final RoomJudged NO_CASE = new RoomJudged(Standing.NONE, 0, false, 0, false, null, 0, 0);
   }
 }

@@ -132,7 +132,7 @@ public sealed interface Part {
    * @param kind late, tight, stuck, ask or help
    * @param minutes late minutes by the median start; 0 for ask and help
    * @param orMore true if so many at least
-   * @param saveable minutes that can still be saved
+   * @param saveable minutes that can still be saved, of the expected ones
    * @param words the holdup in at most 40 letters
    * @param holdup its key, for taking it
    * @param takenBy the role that has taken it

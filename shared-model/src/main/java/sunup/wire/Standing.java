@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonProperty;
 
 /** A room's computed state. */
 public enum Standing {
+  /** Reported ready, and nothing open that the start needs. Never that it is safe. */
   @JsonProperty("ready")
   READY,
   @JsonProperty("ahead")

@@ -149,6 +149,35 @@ final class Suite {
     return this;
   }
 
+  /** All that the room's case asks for is good, but for the steps of its start. */
+  Suite everythingGood(String clock, int room) {
+    for (Morning.Placed placed : morning.itemsOf(new RoomId("" + room))) {
+      if (placed.sheet().section() == Section.START) {
+        continue;
+      }
+      List<List<Role>> who = placed.sheet().who();
+      List<Role> any = who.isEmpty() ? List.of(Role.HOLDING) : who.get(0);
+      boolean own = placed.sheet().section().isSetUp() && any.contains(Role.ANAESTHETIST);
+      Role role = own ? Role.ANAESTHETIST : any.get(0);
+      String letter =
+          switch (role) {
+            case ANAESTHETIST -> "A";
+            case SCRUB -> "R";
+            case SURGEON -> "S";
+            case CIRCULATING -> "N";
+            default -> "H";
+          };
+      PersonId person = new PersonId(letter + room);
+      boolean holding = role == Role.HOLDING || role == Role.SURGEON || role == Role.SUPERVISOR;
+      Actor actor =
+          holding
+              ? new Actor(Role.HOLDING, new PersonId("H" + room), "holding")
+              : new Actor(role, person, "station-" + room);
+      give(clock, actor, good(placed, actor.person()));
+    }
+    return this;
+  }
+
   private static Command.Good good(Morning.Placed placed, PersonId by) {
     EvidenceRule asks = placed.sheet().evidence();
     Evidence evidence =

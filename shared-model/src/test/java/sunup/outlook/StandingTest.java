@@ -1,0 +1,164 @@
+package sunup.outlook;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import sunup.board.Command;
+import sunup.board.Morning;
+import sunup.board.PersonId;
+import sunup.board.Private;
+import sunup.board.RoomId;
+import sunup.board.Section;
+import sunup.forecast.Forecast;
+import sunup.forecast.Forecast.RoomOut;
+import sunup.wire.Standing;
+
+/** What is said of rooms from figures that the test makes, and what of it is kept. */
+class StandingTest {
+  private static final long TARGET = Suite.at("07:30");
+
+  /** Rooms that all report, so that only figures matter. */
+  private static Suite heard(int rooms) {
+    Suite suite = new Suite(rooms, "06:00");
+    for (int room = 1; room <= rooms; room++) {
+      suite.does("06:58", room, Section.IV);
+    }
+    return suite;
+  }
+
+  private static RoomOut out(int room, double onTime, double late, double mean) {
+    long start = TARGET + Math.round(late * 60_000);
+    return new RoomOut(
+        "" + room,
+        onTime,
+        start,
+        start,
+        start,
+        start,
+        start,
+        start,
+        mean * 60_000,
+        0,
+        64,
+        64,
+        List.of(),
+        0,
+        List.of());
+  }
+
+  /** Rooms 1 to n, late by so many minutes. */
+  private static Foretold late(Suite suite, String clock, double... late) {
+    List<RoomOut> rooms = new ArrayList<>();
+    for (int i = 0; i < late.length; i++) {
+      rooms.add(out(i + 1, late[i] > 0 ? 0.1 : 0.9, late[i], late[i]));
+    }
+    return of(suite, clock, rooms);
+  }
+
+  private static Foretold of(Suite suite, String clock, List<RoomOut> rooms) {
+    Forecast figures = new Forecast(1, 1, 64, Suite.at(clock), rooms, List.of(), List.of());
+    return new Foretold(figures, suite.morning().seq(), false);
+  }
+
+  @Test
+  void shouldShowANewFigureAtOnceWhenTheRoomsOwnTouchIsInTheFiguresAndNotBefore() {
+    Suite suite = heard(2);
+    Foretold old = late(suite, "07:00", 10, 10);
+    Shown first = Shown.at(suite, "07:00", old);
+    suite.does("07:01", 1, Section.SUCTION);
+    Shown touched = Shown.after(first.judged(), suite, "07:01", old);
+    assertThat(touched.room(1).lateMinutes()).isEqualTo(10);
+    Shown told = Shown.after(touched.judged(), suite, "07:01", late(suite, "07:01", 20, 10));
+    assertThat(told.room(1).lateMinutes()).isEqualTo(20);
+  }
+
+  @Test
+  void shouldNotLetAnotherRoomsTouchMoveAFigureAtOnce() {
+    Suite suite = heard(2);
+    Shown first = Shown.at(suite, "07:00", late(suite, "07:00", 10, 10));
+    suite.does("07:01", 2, Section.SUCTION);
+    Shown told = Shown.after(first.judged(), suite, "07:01", late(suite, "07:01", 20, 2));
+    assertThat(told.room(2).lateMinutes()).isEqualTo(2);
+    assertThat(told.room(1).lateMinutes()).isEqualTo(10);
+    Shown later = Shown.after(told.judged(), suite, "07:02", late(suite, "07:02", 20, 2));
+    assertThat(later.room(1).lateMinutes()).isEqualTo(20);
+  }
+
+  @Test
+  void shouldTakeMoreTrialsOfTheSameMomentForTheSameAnswer() {
+    Suite suite = heard(1);
+    Shown first = Shown.at(suite, "07:00", late(suite, "07:00", 10));
+    Shown refined = Shown.after(first.judged(), suite, "07:00", late(suite, "07:00", 14));
+    assertThat(refined.room(1).lateMinutes()).isEqualTo(14);
+  }
+
+  @Test
+  void shouldMeasureLateAndTightRoomsByTheSameMedianStart() {
+    Suite suite = heard(3);
+    List<RoomOut> rooms = List.of(out(1, 0.30, 6, 9), out(2, 0.45, 4, 8), out(3, 0.55, 0, 5));
+    Shown shown = Shown.at(suite, "07:00", of(suite, "07:00", rooms));
+    assertThat(shown.column(1).standing()).isEqualTo(Standing.LATE);
+    assertThat(shown.column(1).lateMinutes()).isEqualTo(6);
+    assertThat(shown.column(2).standing()).isEqualTo(Standing.TIGHT);
+    assertThat(shown.column(2).lateMinutes()).isEqualTo(4);
+    assertThat(shown.column(3).standing()).isEqualTo(Standing.TIGHT);
+    assertThat(shown.column(3).lateMinutes()).isZero();
+  }
+
+  @Test
+  void shouldSortOnceAMinuteHoweverManyRoomsAreAdded() {
+    Suite suite = heard(3);
+    Shown first = Shown.at(suite, "07:00", late(suite, "07:00", 5, 15, 0));
+    assertThat(first.judged().needs()).containsExactly("2", "1");
+    Shown added = at(first, suite, "07:00", 40, late(suite, "07:00", 5, 15, 40));
+    assertThat(added.judged().needs()).containsExactly("2", "1", "3");
+    Shown sorted = at(added, suite, "07:01", 0, late(suite, "07:01", 5, 15, 40));
+    assertThat(sorted.judged().needs()).containsExactly("3", "2", "1");
+  }
+
+  @Test
+  void shouldPutAStuckRoomWhereItBelongsAtOnceAndLeaveTheOthersInPlace() {
+    Suite suite = heard(4);
+    Shown first = Shown.at(suite, "07:00", late(suite, "07:00", 9, 8, 7, 0));
+    Foretold turned = late(suite, "07:00", 7, 8, 9, 0);
+    suite.station(
+        "07:00", 2, new Command.Fault(Suite.ofRoom(2, "monitors.basic"), Private.of("no reading")));
+    suite.station(
+        "07:00", 4, new Command.Fault(Suite.ofRoom(4, "monitors.basic"), Private.of("no reading")));
+    Shown stuck = at(first, suite, "07:00", 20, turned);
+    assertThat(stuck.judged().needs()).containsExactly("2", "1", "3", "4");
+    assertThat(stuck.judged().sortedAt()).isEqualTo(Suite.at("07:00"));
+  }
+
+  private static Shown at(Shown before, Suite suite, String clock, int seconds, Foretold figures) {
+    Morning morning = suite.morning();
+    long now = Suite.at(clock) + seconds * 1_000L;
+    Judged judged = Outlook.judge(before.judged(), morning, figures, now);
+    return new Shown(judged, Outlook.parts(morning, figures, judged, now, true));
+  }
+
+  @Test
+  void shouldCallARoomReadyOnlyOnceItWasReportedReady() {
+    Suite suite = heard(1);
+    suite.everythingGood("07:05", 1);
+    Foretold figures = late(suite, "07:06", 0);
+    assertThat(Shown.at(suite, "07:06", figures).room(1).standing()).isEqualTo(Standing.AHEAD);
+    suite.station("07:06", 1, new Command.ReportReady(new RoomId("1")));
+    figures = late(suite, "07:07", 0);
+    assertThat(Shown.at(suite, "07:07", figures).room(1).standing()).isEqualTo(Standing.READY);
+  }
+
+  @Test
+  void shouldNotCallARoomQuietWhileAnyOfItsItemsIsInHandOfLate() {
+    Suite suite = new Suite(1, "06:00");
+    PersonId by = new PersonId("A1");
+    suite.station("06:31", 1, new Command.Arrive(by, null));
+    suite.station("06:32", 1, new Command.Begin(Suite.ofRoom(1, "machine.self-test"), by));
+    suite.station("06:45", 1, new Command.Begin(Suite.ofRoom(1, "monitors.basic"), by));
+    Foretold figures = late(suite, "07:05", 0);
+    assertThat(Shown.at(suite, "07:05", figures).room(1).standing()).isEqualTo(Standing.AHEAD);
+    assertThat(Shown.at(suite, "07:20", figures).room(1).standing()).isEqualTo(Standing.UNHEARD);
+  }
+}
