@@ -10,7 +10,7 @@ import picocli.CommandLine.Spec;
     name = "bench",
     mixinStandardHelpOptions = true,
     description = "Measures the board on this machine: figures, never a pass or fail.",
-    subcommands = {ForecastBench.class, TouchBench.class})
+    subcommands = {ForecastBench.class, KernelBench.class, TouchBench.class})
 public final class BenchCommand implements Runnable {
   @Spec private CommandSpec spec;
 
