@@ -187,6 +187,10 @@ final class Dispatch {
       while (bits != 0) {
         int i = m.firstItem[r] + (w << 6) + Long.numberOfTrailingZeros(bits);
         bits &= bits - 1;
+        if ((m.row[(i << Rows.SHIFT) + Rows.WHAT] & Rows.PLAIN) != 0) {
+          trial.beginPlain(i);
+          return true;
+        }
         if (canBegin(i) && takesOwn(i, onlyThere)) {
           trial.begin(i, chosen);
           return true;

@@ -174,6 +174,14 @@ final class Floor {
     }
   }
 
+  /** A free person of a room begins an item there. */
+  void takePlain(int p, int r, int word, int bit) {
+    ready[word] &= ~(1L << bit);
+    busy[p] = 1;
+    free[p >> 6] &= ~(1L << p);
+    ownFree[r]--;
+  }
+
   private void mayTake(int p, int r) {
     if (r >= 0) {
       lookRooms[r >> 6] |= 1L << r;

@@ -20,10 +20,6 @@ final class Heap {
     hole = false;
   }
 
-  boolean isEmpty() {
-    return n == (hole ? 1 : 0);
-  }
-
   static long event(long at, int what, int which) {
     return (at << CODE_BITS) | ((long) what << INDEX_BITS) | which;
   }
@@ -40,13 +36,12 @@ final class Heap {
     return (int) event & ((1 << INDEX_BITS) - 1);
   }
 
-  /** The next event; one must be there. */
-  long peek() {
-    if (hole) {
-      hole = false;
-      sink(a[--n]);
+  /** The moment of the next event, or {@link Model#NEVER} if there is none. */
+  long nextAt() {
+    if (!hole) {
+      return n > 0 ? at(a[0]) : Model.NEVER;
     }
-    return a[0];
+    return n > 2 ? at(Math.min(a[1], a[2])) : n > 1 ? at(a[1]) : Model.NEVER;
   }
 
   void push(long event) {
@@ -70,10 +65,13 @@ final class Heap {
     a[i] = event;
   }
 
+  /** Takes the next event; one must be there. */
   long pop() {
-    long first = peek();
+    if (hole) {
+      sink(a[--n]);
+    }
     hole = true;
-    return first;
+    return a[0];
   }
 
   /** Puts an event in the place of the first. */

@@ -194,13 +194,21 @@ final class Model {
 
   int[] arriving;
 
-  /** Items whose hands are drawn before the trial, and the streams of their draws. */
+  /** Nobody's draw, or one whose person is not known before. */
+  static final int NOBODY = -1;
+
+  static final int ANYBODY = -2;
+
+  /** By item: the one whose factor its hands have, if known. */
+  int[] lead;
+
+  /** Open items with log-normal hands; their streams, leads and numbers. */
   int[] drawn;
 
   long[] drawnStream;
-
-  /** By item: mu and sigma of its hands, if they are log-normal. */
-  double[] logNormal;
+  int[] drawnLead;
+  double[] drawnMu;
+  double[] drawnSigma;
 
   /** See {@link Rows}. */
   int[] row;

@@ -42,6 +42,7 @@ final class Opening {
     for (int p = 0; p < m.people; p++) {
       person(p);
     }
+    t.draw();
     held();
     for (int i = 0; i < m.items; i++) {
       if (m.state[i] == Model.IN_HAND) {

@@ -48,6 +48,12 @@ final class Rows {
   /** Its hands are log-normal: they are drawn before the trial. */
   static final int DRAWN = 1 << 11;
 
+  /**
+   * One person of the room does it alone and in the room, and it is good when the hands are done:
+   * most of a set-up, and the short way through a trial.
+   */
+  static final int PLAIN = 1 << 12;
+
   private static final int LIST_BITS = 8;
 
   private Rows() {}
@@ -94,16 +100,22 @@ final class Rows {
       before += m.before[i].length;
     }
     waiting(m);
-    m.logNormal = new double[2 * m.items];
+    draws(m);
+    int rare = EXTRA | LAPSES | ARRIVAL;
+    m.rare = IntStream.range(0, m.items).filter(i -> (m.row[i << SHIFT] & rare) != 0).toArray();
+  }
+
+  private static void draws(Model m) {
+    m.lead = new int[m.items];
     for (int i = 0; i < m.items; i++) {
-      m.logNormal[2 * i] = m.hands[i].mu();
-      m.logNormal[2 * i + 1] = m.hands[i].sigma();
+      m.lead[i] = m.slotsOf(i) == 0 ? Model.NOBODY : only(m, i) >= 0 ? only(m, i) : Model.ANYBODY;
     }
     m.drawn = open(m).filter(i -> m.hands[i].isLogNormal()).toArray();
     m.drawnStream =
         IntStream.of(m.drawn).mapToLong(i -> Hash.stream(m.scope[i], Hash.HANDS, 0)).toArray();
-    int rare = EXTRA | LAPSES | ARRIVAL;
-    m.rare = IntStream.range(0, m.items).filter(i -> (m.row[i << SHIFT] & rare) != 0).toArray();
+    m.drawnLead = IntStream.of(m.drawn).map(i -> m.lead[i]).toArray();
+    m.drawnMu = IntStream.of(m.drawn).mapToDouble(i -> m.hands[i].mu()).toArray();
+    m.drawnSigma = IntStream.of(m.drawn).mapToDouble(i -> m.hands[i].sigma()).toArray();
   }
 
   private static void waiting(Model m) {
@@ -143,6 +155,12 @@ final class Rows {
     flags |= m.startItem[m.room[i]] == i ? STARTS : 0;
     flags |= m.slotsOf(i) > 1 ? SEVERAL : 0;
     flags |= m.hands[i].isLogNormal() ? DRAWN : 0;
+    int more = MARKS | LAPSES | ENDS_NEEDS | WAITS | EXTRA | ARRIVAL | BY_ITSELF | SEVERAL;
+    int only = only(m, i);
+    boolean alone = only >= 0 && m.personRoom[only] == m.room[i];
+    boolean here = m.place[i] < 0 && m.needsOf(i) == 0;
+    boolean known = m.hands[i].isConstant() || m.hands[i].isLogNormal();
+    flags |= (flags & more) == 0 && alone && here && known ? PLAIN : 0;
     return flags;
   }
 

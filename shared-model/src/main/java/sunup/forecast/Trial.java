@@ -25,8 +25,10 @@ final class Trial {
   final short[] missing;
   final byte[] state;
 
-  /** Standard normal draws of the hands, by item; drawn before the trial. */
-  final double[] normal;
+  /** How long the hands take, drawn before the trial; of items that anybody may do the draw. */
+  private final long[] duration;
+
+  private final double[] normal;
 
   final byte[] redone;
   final boolean[] left;
@@ -56,6 +58,10 @@ final class Trial {
     dispatch = new Dispatch(m, floor, this);
     missing = new short[m.items];
     normal = new double[m.items];
+    duration = new long[m.items];
+    for (int i = 0; i < m.items; i++) {
+      duration[i] = m.hands[i].usual;
+    }
     state = new byte[m.items];
     redone = new byte[m.items];
     left = new boolean[m.people];
@@ -83,22 +89,31 @@ final class Trial {
     course.reset(known.course);
     floor.reset(known);
     dispatch.reset();
-    draw();
     opening.open();
     dispatch.pass(0);
-    while (roomsLeft > 0 && !heap.isEmpty() && Heap.at(heap.peek()) <= stopAt) {
-      now = Heap.at(heap.peek());
+    long next = heap.nextAt();
+    while (roomsLeft > 0 && next <= stopAt) {
+      now = next;
       do {
         handle(heap.pop());
-      } while (!heap.isEmpty() && Heap.at(heap.peek()) == now);
+        next = heap.nextAt();
+      } while (next == now);
       dispatch.pass(now);
+      next = heap.nextAt();
     }
   }
 
   /** All hands at once: one loop without surprises is faster than a draw at each beginning. */
-  private void draw() {
+  void draw() {
     for (int n = 0; n < m.drawn.length; n++) {
-      normal[m.drawn[n]] = Normal.quantile(Hash.uniform(m.drawnStream[n], number));
+      double z = Normal.quantile(Hash.uniform(m.drawnStream[n], number));
+      int lead = m.drawnLead[n];
+      if (lead == Model.ANYBODY) {
+        normal[m.drawn[n]] = z;
+      } else {
+        double with = lead < 0 ? z : m.sqrtShare * factor[lead] + m.sqrtRest * z;
+        duration[m.drawn[n]] = Dist.logNormal(m.drawnMu[n], m.drawnSigma[n], with);
+      }
     }
   }
 
@@ -225,6 +240,27 @@ final class Trial {
     timed(i, now, handsEnd, waits);
   }
 
+  /** The short way of {@link #begin} for {@link Rows#PLAIN} items; its person must be free. */
+  void beginPlain(int i) {
+    int o = i << Rows.SHIFT;
+    int[] row = m.row;
+    int p = (row[o + Rows.WORD] >>> 16) - 1;
+    int r = row[o + Rows.ROOM] & 0xffff;
+    floor.takePlain(p, r, row[o + Rows.WORD] & 0xffff, Rows.bit(row[o + Rows.WHAT]));
+    state[i] = Model.IN_HAND;
+    course.enter(i);
+    course.slot(row[o + Rows.FIRST_SLOT], p, floor.idleSince[p], floor.idleAfter[p]);
+    long walk = 0;
+    if (floor.where[p] != r) {
+      walk = walk(i, p);
+      floor.where[p] = r;
+    }
+    course.walked[i] = walk > 0;
+    long end = now + walk + duration[i];
+    course.set(i, now, end, end, end);
+    push(end, GOOD, i);
+  }
+
   private void unready(int i, int flags) {
     if (floor.isReady(i)) {
       floor.unready(i);
@@ -297,12 +333,13 @@ final class Trial {
   }
 
   private long hands(int i, int lead, int flags) {
+    Dist d = m.hands[i];
     double f = lead < 0 ? 0 : factor[lead];
     if ((flags & Rows.DRAWN) != 0 && redone[i] == 0) {
-      double z = lead < 0 ? normal[i] : m.sqrtShare * f + m.sqrtRest * normal[i];
-      return Dist.logNormal(m.logNormal[2 * i], m.logNormal[2 * i + 1], z);
+      return m.lead[i] == Model.ANYBODY
+          ? d.atNormal(m.sqrtShare * f + m.sqrtRest * normal[i])
+          : duration[i];
     }
-    Dist d = m.hands[i];
     if (d.isConstant()) {
       return d.usual;
     }
@@ -361,10 +398,18 @@ final class Trial {
     int[] row = m.row;
     int o = i << Rows.SHIFT;
     int flags = row[o + Rows.WHAT];
+    state[i] = Model.GOOD;
+    if ((flags & Rows.PLAIN) != 0) {
+      int p = course.person(row[o + Rows.FIRST_SLOT]);
+      if (p >= 0 && course.handsEnd(i) >= course.good(i)) {
+        released(p, i);
+      }
+      lessFor(row[o + Rows.DEPENDANTS]);
+      return;
+    }
     if (course.handsEnd(i) >= course.good(i)) {
       releasePeople(i);
     }
-    state[i] = Model.GOOD;
     if ((flags & Rows.ENDS_NEEDS) != 0) {
       for (int n : m.endsNeeds[i]) {
         if (floor.claimed[n]) {
@@ -378,19 +423,22 @@ final class Trial {
         floor.release(n, now, i);
       }
     }
-    int list = row[o + Rows.DEPENDANTS];
-    int end = Rows.listEnd(list);
-    for (int d = Rows.listFirst(list); d < end; d++) {
-      int j = m.dependant[d];
-      if (state[j] == Model.OPEN) {
-        oneLess(j);
-      }
-    }
+    lessFor(row[o + Rows.DEPENDANTS]);
     if ((flags & Rows.LAPSES) != 0) {
       push(Math.max(now, course.good(i) + m.life[i]), LAPSES, i);
     }
     if ((flags & Rows.STARTS) != 0) {
       roomsLeft--;
+    }
+  }
+
+  private void lessFor(int dependants) {
+    int end = Rows.listEnd(dependants);
+    for (int d = Rows.listFirst(dependants); d < end; d++) {
+      int j = m.dependant[d];
+      if (state[j] == Model.OPEN) {
+        oneLess(j);
+      }
     }
   }
 
