@@ -98,8 +98,9 @@ final class ForecastCommand implements Callable<Integer> {
   private void print(Forecast f, PrintWriter out) {
     out.printf(
         Locale.ROOT,
-        "model %d, seed %d, %d trials, seen from %s%n",
+        "model %d, inputs %s, seed %d, %d trials, seen from %s%n",
         f.model(),
+        f.inputs(),
         f.seed(),
         f.trials(),
         time(f.now()));

@@ -7,6 +7,7 @@ import java.util.List;
  * What comes out of a forecast. Equal (model, input, seed, trials) give equal bits.
  *
  * @param model version of the model
+ * @param inputs names the input but for its seed and trials: 32 hexadecimal digits of a hash
  * @param seed the seed used
  * @param trials the trials run
  * @param now the moment it was computed for
@@ -16,6 +17,7 @@ import java.util.List;
  */
 public record Forecast(
     int model,
+    String inputs,
     long seed,
     int trials,
     long now,

@@ -30,6 +30,7 @@ final class Results {
   }
 
   private final ForecastInput in;
+  private final String inputs;
   private final int trials;
   private final RoomOut[] rooms;
   private final List<Share> suite = new ArrayList<>();
@@ -40,8 +41,9 @@ final class Results {
   private final int[] found = new int[BAND.length];
   private long suiteTotal;
 
-  Results(ForecastInput in, int trials) {
+  Results(ForecastInput in, String inputs, int trials) {
     this.in = in;
+    this.inputs = inputs;
     this.trials = trials;
     rooms = new RoomOut[in.rooms().size()];
     scratch = new int[trials];
@@ -65,6 +67,7 @@ final class Results {
     }
     return new Forecast(
         Forecaster.MODEL,
+        inputs,
         in.seed(),
         trials,
         in.now(),

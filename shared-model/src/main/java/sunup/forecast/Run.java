@@ -22,6 +22,7 @@ public final class Run {
   }
 
   private final ForecastInput in;
+  private final String inputs;
   private final List<List<Integer>> components;
   private final List<Part> parts = new ArrayList<>();
   private int trials;
@@ -40,6 +41,7 @@ public final class Run {
   Run(ForecastInput in, boolean apart) {
     Checks.check(in);
     this.in = in;
+    inputs = InputKey.of(in);
     components = Components.of(in);
     if (apart) {
       for (List<Integer> rooms : components) {
@@ -82,6 +84,6 @@ public final class Run {
     if (trials == 0) {
       throw new IllegalStateException("advance before asking for a result");
     }
-    return new Results(in, trials).read(parts, components);
+    return new Results(in, inputs, trials).read(parts, components);
   }
 }

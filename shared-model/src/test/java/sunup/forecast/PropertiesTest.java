@@ -5,10 +5,12 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.LongRange;
+import org.junit.jupiter.api.Test;
 import sunup.codec.BadJson;
 import sunup.codec.Json;
 import sunup.forecast.Forecast.RoomOut;
@@ -243,5 +245,20 @@ class PropertiesTest {
         assertThat(m.place[i] < 0 || c.begin(i) >= m.opensAt[m.place[i]]).isTrue();
       }
     }
+  }
+
+  /** Rule 4: equal (model, inputs, seed, trials) give equal bits, on any thread. */
+  @Test
+  void shouldGiveTheSameBitsOnAnyThreadAndNameItsInput() {
+    ForecastInput in = RandomMorning.of(5, 4, 60, false);
+    Forecast here = Forecaster.run(in);
+    List<Forecast> there =
+        IntStream.range(0, 8).parallel().mapToObj(n -> Forecaster.run(in)).toList();
+    assertThat(there).allMatch(here::equals);
+    assertThat(here.inputs()).hasSize(32);
+    assertThat(Forecaster.run(Mornings.withSeed(in, 6)).inputs()).isEqualTo(here.inputs());
+    assertThat(Forecaster.run(in.withTrials(3)).inputs()).isEqualTo(here.inputs());
+    assertThat(Forecaster.run(RandomMorning.of(6, 4, 60, false)).inputs())
+        .isNotEqualTo(here.inputs());
   }
 }

@@ -58,7 +58,7 @@ class StandingTest {
   }
 
   private static Foretold of(Suite suite, String clock, List<RoomOut> rooms) {
-    Forecast figures = new Forecast(1, 1, 64, Suite.at(clock), rooms, List.of(), List.of());
+    Forecast figures = new Forecast(1, "", 1, 64, Suite.at(clock), rooms, List.of(), List.of());
     return new Foretold(figures, suite.morning().seq(), false);
   }
 

@@ -60,7 +60,7 @@ public final class NoteSight implements Sight {
 
       @Override
       public Forecast result() {
-        return new Forecast(1, 1, trials, now, List.of(), List.of(), List.of());
+        return new Forecast(1, "", 1, trials, now, List.of(), List.of(), List.of());
       }
     };
   }
