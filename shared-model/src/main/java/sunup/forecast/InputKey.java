@@ -1,11 +1,7 @@
 package sunup.forecast;
 
+import java.lang.reflect.Method;
 import java.lang.reflect.RecordComponent;
-import java.nio.ByteBuffer;
-import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.List;
 
 /**
@@ -13,72 +9,81 @@ import java.util.List;
  * are, on whatever node they were computed (rule 4).
  */
 final class InputKey {
-  private static final int BYTES = 16;
+  /** A record's name, hashed, and its values. */
+  private record Kind(long name, Method[] values) {}
 
-  private final MessageDigest digest;
-  private final ByteBuffer eight = ByteBuffer.allocate(Long.BYTES);
+  private static final ClassValue<Kind> KINDS =
+      new ClassValue<>() {
+        @Override
+        protected Kind computeValue(Class<?> type) {
+          RecordComponent[] components = type.getRecordComponents();
+          Method[] values = new Method[components.length];
+          for (int k = 0; k < values.length; k++) {
+            values[k] = components[k].getAccessor();
+            values[k].setAccessible(true);
+          }
+          return new Kind(Hash.text(type.getSimpleName()), values);
+        }
+      };
 
-  private InputKey() {
-    try {
-      digest = MessageDigest.getInstance("SHA-256");
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException(e);
-    }
-  }
+  private static final Object[] NONE = {};
+
+  private long first = 1;
+  private long second = 2;
+
+  private InputKey() {}
 
   /**
-   * The first 128 bits of a SHA-256 over all values of the input in the order of its records, but
-   * for {@code seed} and {@code trials}: 32 hexadecimal digits.
+   * A hash of 128 bits over all values of the input in the order of its records, but for {@code
+   * seed} and {@code trials}: 32 hexadecimal digits.
    */
   static String of(ForecastInput in) {
     InputKey key = new InputKey();
-    key.add(
-        List.of(
-            in.version(),
-            in.now(),
-            in.settings(),
-            in.people(),
-            in.kinds(),
-            in.places(),
-            in.rooms()));
-    return HexFormat.of().formatHex(key.digest.digest(), 0, BYTES);
+    key.add(in.version());
+    key.add(in.now());
+    key.add(in.settings());
+    key.add(in.people());
+    key.add(in.kinds());
+    key.add(in.places());
+    key.add(in.rooms());
+    return String.format("%016x%016x", key.first, key.second);
   }
 
   private void add(Object value) {
     if (value == null) {
       number(0);
+    } else if (value instanceof String text) {
+      number(Hash.text(text));
     } else if (value instanceof Record record) {
-      text(record.getClass().getSimpleName());
-      for (RecordComponent component : record.getClass().getRecordComponents()) {
-        add(read(record, component));
+      Kind kind = KINDS.get(record.getClass());
+      number(kind.name());
+      for (Method of : kind.values()) {
+        add(read(record, of));
       }
     } else if (value instanceof List<?> list) {
       number(list.size());
-      list.forEach(this::add);
+      for (Object each : list) {
+        add(each);
+      }
     } else if (value instanceof Double real) {
       number(Double.doubleToLongBits(real));
     } else if (value instanceof Number whole) {
       number(whole.longValue());
     } else {
-      text(value instanceof Enum<?> one ? one.name() : value.toString());
+      number(Hash.text(value instanceof Enum<?> one ? one.name() : value.toString()));
     }
   }
 
-  private static Object read(Record record, RecordComponent component) {
+  private static Object read(Record record, Method of) {
     try {
-      return component.getAccessor().invoke(record);
+      return of.invoke(record, NONE);
     } catch (ReflectiveOperationException e) {
       throw new IllegalStateException(e);
     }
   }
 
-  private void text(String text) {
-    byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
-    number(bytes.length);
-    digest.update(bytes);
-  }
-
   private void number(long value) {
-    digest.update(eight.clear().putLong(value).array());
+    first = Hash.mix(first ^ value);
+    second = Hash.mix(second + value);
   }
 }

@@ -22,7 +22,7 @@ public final class Run {
   }
 
   private final ForecastInput in;
-  private final String inputs;
+  private String inputs;
   private final List<List<Integer>> components;
   private final List<Part> parts = new ArrayList<>();
   private int trials;
@@ -41,7 +41,6 @@ public final class Run {
   Run(ForecastInput in, boolean apart) {
     Checks.check(in);
     this.in = in;
-    inputs = InputKey.of(in);
     components = Components.of(in);
     if (apart) {
       for (List<Integer> rooms : components) {
@@ -83,6 +82,9 @@ public final class Run {
   public Forecast result() {
     if (trials == 0) {
       throw new IllegalStateException("advance before asking for a result");
+    }
+    if (inputs == null) {
+      inputs = InputKey.of(in);
     }
     return new Results(in, inputs, trials).read(parts, components);
   }

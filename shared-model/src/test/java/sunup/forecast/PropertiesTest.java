@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
@@ -260,5 +261,12 @@ class PropertiesTest {
     assertThat(Forecaster.run(in.withTrials(3)).inputs()).isEqualTo(here.inputs());
     assertThat(Forecaster.run(RandomMorning.of(6, 4, 60, false)).inputs())
         .isNotEqualTo(here.inputs());
+    List<String> kinds =
+        Stream.of(new Draw.Constant(9), new Draw.Exponential(9))
+            .map(d -> List.of(Mornings.item("start").marks("start").takes(d).build()))
+            .map(items -> List.of(Mornings.room("1", 0, 0, items)))
+            .map(rooms -> InputKey.of(Mornings.withRooms(in, rooms)))
+            .toList();
+    assertThat(kinds.get(0)).isNotEqualTo(kinds.get(1));
   }
 }
