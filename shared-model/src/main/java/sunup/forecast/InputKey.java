@@ -10,7 +10,7 @@ import java.util.List;
  */
 final class InputKey {
   /** A record's name, hashed, and its values. */
-  private record Kind(long name, Method[] values) {}
+  private record Kind(long name, List<Method> values) {}
 
   private static final ClassValue<Kind> KINDS =
       new ClassValue<>() {
@@ -22,7 +22,7 @@ final class InputKey {
             values[k] = components[k].getAccessor();
             values[k].setAccessible(true);
           }
-          return new Kind(Hash.text(type.getSimpleName()), values);
+          return new Kind(Hash.text(type.getSimpleName()), List.of(values));
         }
       };
 
