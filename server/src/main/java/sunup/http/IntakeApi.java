@@ -38,7 +38,7 @@ final class IntakeApi {
   /** How long a morning's owner may take for its state or an answer. */
   private static final int OWNER_SECONDS = 5;
 
-  /** Letters of the preview's hash in the ids of the commands that it becomes. */
+  /** Letters of the preview's hash in the id of what it becomes. */
   private static final int HASH_LETTERS = 24;
 
   /** Whoever acts for the desk here; with pairing it becomes the screen that asked. */
@@ -135,27 +135,30 @@ final class IntakeApi {
           "The list or the morning is not what the preview showed."
               + " Look at it again, then take it.");
     }
-    long seen = now.seq();
     List<Command> commands = taken.commands();
-    for (int i = 0; i < commands.size(); i++) {
-      String id = "take-" + hash.substring(0, Math.min(HASH_LETTERS, hash.length())) + "-" + i;
-      long at = mornings.nowMs();
-      Reply reply =
-          wait(
-              submit(owner, new Submission(new CommandId(id), commands.get(i), DESK, seen, at, 0)));
-      if (reply instanceof Reply.Done done) {
-        seen = Math.max(seen, done.upTo());
-      } else {
-        String words =
-            reply instanceof Reply.Refused refused
-                ? refused.words()
-                : ((Reply.Later) reply).words();
-        String so = i == 0 ? "Nothing was taken. " : i + " of " + commands.size() + " were taken. ";
-        throw new Answers.Wrong(
-            "Not taken", reply instanceof Reply.Refused ? 409 : 503, so + words);
-      }
+    if (commands.isEmpty()) {
+      return new Taken(0, now.seq());
     }
-    return new Taken(commands.size(), seen);
+    // One id for one look at one morning: looked at again after a refusal it is asked anew.
+    String id =
+        "take-" + hash.substring(0, Math.min(HASH_LETTERS, hash.length())) + "-" + now.seq();
+    Submission all =
+        new Submission(
+            new CommandId(id),
+            commands.get(0),
+            commands.subList(1, commands.size()),
+            DESK,
+            now.seq(),
+            mornings.nowMs(),
+            0);
+    Reply reply = wait(submit(owner, all));
+    if (reply instanceof Reply.Done done) {
+      return new Taken(commands.size(), Math.max(now.seq(), done.upTo()));
+    }
+    boolean refused = reply instanceof Reply.Refused;
+    String words = refused ? ((Reply.Refused) reply).words() : ((Reply.Later) reply).words();
+    throw new Answers.Wrong(
+        "Not taken", refused ? 409 : 503, "Nothing of the list was taken. " + words);
   }
 
   private static CompletableFuture<Reply> submit(Owner owner, Submission submission) {

@@ -1,5 +1,6 @@
 package sunup.suites;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.MapperFeature;
 import com.fasterxml.jackson.databind.ObjectWriter;
@@ -88,8 +89,14 @@ final class Decisions {
     return "receipts:" + morning;
   }
 
-  /** What a receipt's hash is taken over. */
-  record Payload(Command command, Actor actor) {}
+  /** What a receipt's hash is taken over; of one command alone it is as it always was. */
+  record Payload(
+      Command command,
+      Actor actor,
+      @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Command> also) {}
+
+  /** Commands that stand or fall together; beyond it they are refused. */
+  static final int TOGETHER_LIMIT = 1_000;
 
   /**
    * A command decided, not yet written.
@@ -134,37 +141,78 @@ final class Decisions {
 
   private Bytes payload(Submission s) {
     try {
-      byte[] bytes = CANONICAL.writeValueAsBytes(new Payload(s.command(), s.actor()));
+      byte[] bytes = CANONICAL.writeValueAsBytes(new Payload(s.command(), s.actor(), s.also()));
       return Mac256.of(receiptKey, Bytes.of(bytes));
     } catch (JsonProcessingException e) {
       throw new IllegalStateException("a command could not be written: " + e.getMessage(), e);
     }
   }
 
-  /** Decides a command whose id is new. */
+  /** Decides a command whose id is new, and what is asked with it: all or nothing. */
   Attempt decide(Submission s) {
     long now = now();
-    Order order = new Order(s.id(), s.command(), s.actor(), s.seen(), happenedAt(s, now), now);
-    Outcome outcome = outcome(order);
-    Attempt attempt = null;
-    if (outcome instanceof Outcome.Accepted accepted) {
-      attempt = accept(s, accepted.events(), now);
-      if (attempt == null) {
-        outcome = new Outcome.Refused(RefusalCode.BAD_COMMAND, "it is too large");
+    Draft draft = new Draft(now, state, head);
+    Outcome.Refused refused = null;
+    if (s.also().size() >= TOGETHER_LIMIT) {
+      refused = new Outcome.Refused(RefusalCode.BAD_COMMAND, "it is too many at once");
+    }
+    Long seen = s.seen();
+    for (int i = 0; refused == null && i <= s.also().size(); i++) {
+      Command command = i == 0 ? s.command() : s.also().get(i - 1);
+      Order order = new Order(s.id(), command, s.actor(), seen, happenedAt(s, now), now);
+      Outcome outcome = outcome(draft.state, order);
+      if (outcome instanceof Outcome.Refused no) {
+        refused = no;
+      } else if (!draft.take(((Outcome.Accepted) outcome).events())) {
+        refused = new Outcome.Refused(RefusalCode.BAD_COMMAND, "it is too large");
+      } else if (seen != null) {
+        seen = Math.max(seen, draft.head.seq());
       }
     }
-    if (outcome instanceof Outcome.Refused refused) {
-      attempt = refuse(s, refused);
-    }
+    Attempt attempt = refused == null ? accept(s, draft) : refuse(s, refused);
     head = attempt.head();
     state = attempt.after();
     receipts.put(s.id(), attempt.append().receipt());
     return attempt;
   }
 
-  private Outcome outcome(Order order) {
+  /** Events that are not written yet, and what the morning is after them. */
+  private final class Draft {
+    final long now;
+    final List<Bytes> bytes = new ArrayList<>();
+    final List<PrivateValue> privates = new ArrayList<>();
+    Morning state;
+    Head head;
+    private long size;
+
+    Draft(long now, Morning state, Head head) {
+      this.now = now;
+      this.state = state;
+      this.head = head;
+    }
+
+    /** False if it becomes too large. */
+    boolean take(List<Recorded> events) {
+      for (Recorded event : events) {
+        Recorded recorded =
+            new Recorded(event.event(), event.actor(), event.command(), event.happenedAt(), now);
+        EventCodec.Encoded encoded = means.codec().encode(recorded, terms.eraseAfter());
+        size += encoded.bytes().length();
+        if (size > COMMAND_BYTES_LIMIT) {
+          return false;
+        }
+        bytes.add(encoded.bytes());
+        privates.addAll(encoded.privates());
+        head = head.after(encoded.bytes());
+        state = means.decider().apply(state, head.seq(), recorded);
+      }
+      return true;
+    }
+  }
+
+  private Outcome outcome(Morning morningThen, Order order) {
     try {
-      return means.decider().decide(state, order);
+      return means.decider().decide(morningThen, order);
     } catch (RuntimeException e) {
       LOG.error("a command of {} could not be decided", morning, e);
       return new Outcome.Refused(
@@ -182,27 +230,9 @@ final class Decisions {
     return Math.max(opening, Math.min(touched, now));
   }
 
-  private Attempt accept(Submission s, List<Recorded> events, long now) {
-    Morning after = state;
-    Head at = head;
-    List<Bytes> bytes = new ArrayList<>();
-    List<PrivateValue> privates = new ArrayList<>();
-    long size = 0;
-    for (Recorded event : events) {
-      Recorded recorded =
-          new Recorded(event.event(), event.actor(), event.command(), event.happenedAt(), now);
-      EventCodec.Encoded encoded = means.codec().encode(recorded, terms.eraseAfter());
-      size += encoded.bytes().length();
-      if (size > COMMAND_BYTES_LIMIT) {
-        return null;
-      }
-      bytes.add(encoded.bytes());
-      privates.addAll(encoded.privates());
-      at = at.after(encoded.bytes());
-      after = means.decider().apply(after, at.seq(), recorded);
-    }
-    Receipt receipt = new Receipt(s.id(), payload(s), head.seq(), at.seq(), null);
-    return attempt(bytes, privates, receipt, after, at);
+  private Attempt accept(Submission s, Draft draft) {
+    Receipt receipt = new Receipt(s.id(), payload(s), head.seq(), draft.head.seq(), null);
+    return attempt(draft.bytes, draft.privates, receipt, draft.state, draft.head);
   }
 
   private Attempt refuse(Submission s, Outcome.Refused refused) {

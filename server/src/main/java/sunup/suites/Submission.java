@@ -1,5 +1,6 @@
 package sunup.suites;
 
+import java.util.List;
 import sunup.board.Actor;
 import sunup.board.Command;
 import sunup.board.CommandId;
@@ -9,10 +10,28 @@ import sunup.board.CommandId;
  *
  * @param id the screen's id for it; carried out once
  * @param command what is asked
+ * @param also what is asked with it, in order, each having seen what the one before did: all of it
+ *     is done, in one write, or nothing
  * @param actor who and where, as the server knows them
  * @param seen the revision that the screen showed, or null
  * @param touchedAt the screen's clock when it was touched, epoch milliseconds of morning time
  * @param offset the owner's clock minus the screen's, as measured
  */
 public record Submission(
-    CommandId id, Command command, Actor actor, Long seen, long touchedAt, long offset) {}
+    CommandId id,
+    Command command,
+    List<Command> also,
+    Actor actor,
+    Long seen,
+    long touchedAt,
+    long offset) {
+  public Submission {
+    also = List.copyOf(also);
+  }
+
+  /** One command alone. */
+  public Submission(
+      CommandId id, Command command, Actor actor, Long seen, long touchedAt, long offset) {
+    this(id, command, List.of(), actor, seen, touchedAt, offset);
+  }
+}

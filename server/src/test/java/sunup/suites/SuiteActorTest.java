@@ -302,6 +302,40 @@ class SuiteActorTest {
     assertThat(submit("b", note("one"))).containsExactly(new Reply.Done(1));
   }
 
+  private Submission together(String id, Command first, Command... also) {
+    return new Submission(
+        new CommandId(id), first, List.of(also), DESK, null, clock.morningMs(), 0);
+  }
+
+  @Test
+  void shouldCarryOutCommandsGivenTogetherInOneWriteAndOnce() {
+    Submission both = together("a", note("one"), note("two"));
+    assertThat(submit(both)).containsExactly(new Reply.Done(2));
+    assertThat(notes(last().state())).containsExactly("one", "two");
+    assertThat(submit(both)).containsExactly(new Reply.Done(2));
+    assertThat(submit(together("a", note("one"), note("three"))).get(0))
+        .isInstanceOfSatisfying(
+            Reply.Refused.class, r -> assertThat(r.code()).isEqualTo(RefusalCode.ID_REUSED));
+    start();
+    run(10);
+    assertThat(submit(both)).as("from the receipt").containsExactly(new Reply.Done(2));
+  }
+
+  @Test
+  void shouldCarryOutNothingIfOneOfTheCommandsGivenTogetherIsRefused() {
+    Submission mixed =
+        together("a", note("one"), new Command.Undo(new CommandId("x")), note("two"));
+    assertThat(submit(mixed).get(0))
+        .isInstanceOfSatisfying(
+            Reply.Refused.class,
+            r -> assertThat(r.words()).as("decided after the first").contains("1 notes"));
+    assertThat(last().state().notes()).isEmpty();
+    assertThat(submit("b", note("after"))).containsExactly(new Reply.Done(1));
+    start();
+    run(10);
+    assertThat(notes(last().state())).containsExactly("after");
+  }
+
   @Test
   void shouldForgetPrivateValuesOnceTheDayIsOver() {
     submit("a", note("a child of four"));
