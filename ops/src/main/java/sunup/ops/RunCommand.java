@@ -24,8 +24,11 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import sunup.board.SiteSettings;
 import sunup.http.ServerOptions;
 import sunup.http.SunupServer;
+import sunup.intake.SiteFile;
+import sunup.intake.SiteReader;
 import sunup.ops.rehearsal.Player;
 import sunup.suites.Clock;
 
@@ -115,15 +118,31 @@ final class RunCommand implements Callable<Integer> {
     Files.createDirectories(folder);
     Path file = site != null ? site : folder.resolve("site.json");
     if (site == null && !Files.exists(file)) {
-      Files.writeString(file, DemoFolder.resource("sunup/intake/site.json"));
-      LOG.info("wrote {}: put your own rooms and people there, then start again", file);
+      Files.writeString(file, DemoFolder.resource("plain/site.json"));
     }
     if (!Files.isReadable(file)) {
       throw Wrong.input("The site's file " + file + " can't be read.");
     }
+    String about = aboutSite(file);
     Clock clock = new WallClock(ScaledClock.RealTime.MACHINE);
-    serve(ServerOptions.of(folder, file, port, clock), (vertx, server) -> () -> {});
+    serve(ServerOptions.of(folder, file, port, clock), (vertx, server) -> () -> {}, about);
     return 0;
+  }
+
+  /** What an empty board plays in, for the start print; a wrong file is told by the server. */
+  static String aboutSite(Path file) throws IOException {
+    SiteFile read = SiteReader.read("site.json", Files.readString(file)).site();
+    if (read == null) {
+      return "";
+    }
+    SiteSettings settings = read.settings();
+    String marked =
+        settings.demo()
+            ? "It is marked as a demo and every page says so: set \"demo\" to false for a real one."
+            : "Put your own rooms and people there, then start again.";
+    return String.format(
+        "An empty board for %s, %s, %d rooms, by %s.%n%s",
+        settings.hospital(), settings.suiteName(), read.rooms().size(), file, marked);
   }
 
   private int runDemo() throws Exception {
@@ -144,13 +163,21 @@ final class RunCommand implements Callable<Integer> {
       ScaledClock clock = new ScaledClock(ScaledClock.RealTime.MACHINE, from, speed);
       serve(
           ServerOptions.of(folder.folder(), folder.file("site.json"), port, clock),
-          (vertx, server) -> play(vertx, server.port(), folder, demo, plays, clock));
+          (vertx, server) -> play(vertx, server.port(), folder, demo, plays, clock),
+          aboutDemo());
     } finally {
       if (once != null) {
         DemoFolder.remove(once);
       }
     }
     return 0;
+  }
+
+  private String aboutDemo() {
+    return String.format(
+        "A demo: an invented morning that runs %s times as fast as real time from %s.",
+        speed == Math.rint(speed) ? String.valueOf((long) speed) : String.valueOf(speed),
+        at.format(DateTimeFormatter.ofPattern("HH:mm")));
   }
 
   private long beginning(ZoneId zone) {
@@ -206,7 +233,7 @@ final class RunCommand implements Callable<Integer> {
     Runnable begin(Vertx vertx, SunupServer server) throws Exception;
   }
 
-  private void serve(ServerOptions options, Beside beside) throws Exception {
+  private void serve(ServerOptions options, Beside beside, String about) throws Exception {
     Vertx vertx =
         Vertx.vertx(
             new VertxOptions()
@@ -227,7 +254,7 @@ final class RunCommand implements Callable<Integer> {
       SunupServer server = await(SunupServer.start(vertx, options));
       Runtime.getRuntime().addShutdownHook(hook);
       Runnable end = beside.begin(vertx, server);
-      announce(server.port());
+      announce(server.port(), about);
       stop.await();
       LOG.info("closing");
       end.run();
@@ -241,7 +268,7 @@ final class RunCommand implements Callable<Integer> {
     }
   }
 
-  private void announce(int actual) {
+  private void announce(int actual, String about) {
     PrintWriter out = spec.commandLine().getOut();
     String root = "http://127.0.0.1:" + actual + "/";
     out.println("board " + root);
@@ -250,11 +277,8 @@ final class RunCommand implements Callable<Integer> {
     out.println("  station  " + root + "station/1    (room 1; put another room's number there)");
     out.println("  holding  " + root + "holding");
     out.println("It listens on this machine only. Ctrl-C ends it.");
-    if (!empty) {
-      out.printf(
-          "A demo: an invented morning that runs %s times as fast as real time from %s.%n",
-          speed == Math.rint(speed) ? String.valueOf((long) speed) : String.valueOf(speed),
-          at.format(DateTimeFormatter.ofPattern("HH:mm")));
+    if (!about.isEmpty()) {
+      out.println(about);
     }
     out.flush();
   }

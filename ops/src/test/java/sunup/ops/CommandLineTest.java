@@ -4,7 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import picocli.CommandLine;
 
 class CommandLineTest {
@@ -32,6 +35,20 @@ class CommandLineTest {
   void shouldSayWhichFileCanNotBeReadWhenTheSiteIsMissing() {
     assertThat(exit("run", "--empty", "--site", "no/such/site.json")).isEqualTo(2);
     assertThat(err.toString()).contains("no/such/site.json").doesNotContain("Exception");
+  }
+
+  @Test
+  void shouldSayWhichSiteAnEmptyBoardIsForAndWhenItIsMarkedAsADemo(@TempDir Path folder)
+      throws Exception {
+    Path plain = folder.resolve("plain.json");
+    Files.writeString(plain, DemoFolder.resource("plain/site.json"));
+    assertThat(RunCommand.aboutSite(plain))
+        .contains("Our hospital", "12 rooms", "Put your own rooms")
+        .doesNotContain("demo", "Kestrel Bay");
+
+    Path demo = folder.resolve("demo.json");
+    Files.writeString(demo, DemoFolder.resource("demo/site.json"));
+    assertThat(RunCommand.aboutSite(demo)).contains("Kestrel Bay", "marked as a demo");
   }
 
   private int exit(String... args) {
