@@ -91,7 +91,7 @@ final class IntakeApi {
               CaseList.read("list", csv, site, morning.date(), sheets, takeRows(rows));
           Owner owner = owners.owner(morning);
           Morning now = state(owner);
-          Intake.Taken taken = Intake.compare(list, site, morning.date(), now);
+          Intake.Taken taken = Intake.compare(list, site, morning.date(), now, mornings.nowMs());
           return take ? take(owner, now, taken, hash) : taken.preview();
         });
   }

@@ -73,12 +73,14 @@ public final class Intake {
    * Compares a list with a morning.
    *
    * @param now the morning as it stands; {@link Morning#NONE} if there is none yet
+   * @param at the moment, epoch milliseconds; what is booked before it is noted
    */
-  public static Taken compare(CaseListResult list, SiteFile site, LocalDate date, Morning now) {
-    return new Intake(site, date, now).compare(list);
+  public static Taken compare(
+      CaseListResult list, SiteFile site, LocalDate date, Morning now, long at) {
+    return new Intake(site, date, now).compare(list, at);
   }
 
-  private Taken compare(CaseListResult list) {
+  private Taken compare(CaseListResult list, long at) {
     problems.addAll(list.problems());
     if (!list.problems().isEmpty()) {
       return new Taken(
@@ -99,6 +101,7 @@ public final class Intake {
     for (ListedCase one : list.cases()) {
       unchanged += listed(one, ids.get(one), notes) ? 1 : 0;
     }
+    notePast(list, at, notes);
     Set<CaseId> named = new TreeSet<>(ids.values());
     for (CaseDay one : current.values()) {
       if (!named.contains(one.plan().id())) {
@@ -188,6 +191,24 @@ public final class Intake {
                   + "' is not among this morning's people; the board can't tell"
                   + " when he or she comes"));
     }
+  }
+
+  /** Taken all the same: it may be a list that comes late. It may also be yesterday's. */
+  private void notePast(CaseListResult list, long at, List<Problem> notes) {
+    List<ListedCase> past = list.cases().stream().filter(one -> one.bookedAt() < at).toList();
+    if (past.isEmpty()) {
+      return;
+    }
+    notes.add(
+        new Problem(
+            Planner.LIST,
+            past.get(0).line(),
+            "start",
+            past.size()
+                + " of "
+                + list.cases().size()
+                + " cases are booked at times that are past; look whether the list is for "
+                + date));
   }
 
   /** Nobody's case is changed by a list once it has begun. */

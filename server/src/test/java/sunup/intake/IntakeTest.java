@@ -20,7 +20,7 @@ class IntakeTest {
   private static final String HEADER = "case,room,start,technique,options,surgeon\n";
 
   private static Intake.Taken compare(String csv, Morning now) {
-    return Intake.compare(Lists.read(csv), Lists.SITE, Lists.DAY, now);
+    return Intake.compare(Lists.read(csv), Lists.SITE, Lists.DAY, now, 0);
   }
 
   private static Morning morning(String csv, Phase phase) {
@@ -34,6 +34,25 @@ class IntakeTest {
         .extracting(r -> r.caseId().value())
         .containsExactly("c1", "c2");
     assertThat(taken.commands()).singleElement().isInstanceOf(Command.Plan.class);
+  }
+
+  @Test
+  void shouldNoteCasesThatAreBookedBeforeNowAndTakeThemAllTheSame() {
+    CaseListResult list = Lists.read("room,start,technique\n1,07:30,ga\n2,09:30,ga\n");
+    long late = list.cases().get(0).bookedAt() + 60_000;
+    Intake.Taken taken = Intake.compare(list, Lists.SITE, Lists.DAY, Morning.NONE, late);
+    assertThat(taken.preview().notes())
+        .filteredOn(note -> note.field().equals("start"))
+        .singleElement()
+        .satisfies(note -> assertThat(note.line()).isEqualTo(2))
+        .satisfies(
+            note ->
+                assertThat(note.message())
+                    .startsWith("1 of 2 cases are booked at times that are past"));
+    assertThat(taken.commands()).hasSize(1);
+    long early = list.cases().get(0).bookedAt();
+    taken = Intake.compare(list, Lists.SITE, Lists.DAY, Morning.NONE, early);
+    assertThat(taken.preview().notes()).noneMatch(note -> note.field().equals("start"));
   }
 
   @Test
@@ -124,12 +143,16 @@ class IntakeTest {
   void shouldCancelNothingForRowsThatWereLeftOut() {
     Morning open = morning(HEADER + "a,1,07:30,ga,,s-1\nb,2,07:30,ga,,s-2\n", Phase.OPEN);
     CaseListResult some = some(HEADER + "a,1,never,ga,,s-1\nb,2,08:00,ga,,s-2\n");
-    Intake.Taken taken = Intake.compare(some, Lists.SITE, Lists.DAY, open);
+    Intake.Taken taken = Intake.compare(some, Lists.SITE, Lists.DAY, open, 0);
     assertThat(taken.preview().removed()).isEmpty();
     assertThat(taken.commands()).hasSize(1);
     Intake.Taken into =
         Intake.compare(
-            some(HEADER + "a,1,never,ga,,s-1\nb,1,08:00,ga,,s-2\n"), Lists.SITE, Lists.DAY, open);
+            some(HEADER + "a,1,never,ga,,s-1\nb,1,08:00,ga,,s-2\n"),
+            Lists.SITE,
+            Lists.DAY,
+            open,
+            0);
     assertThat(Lists.words(into.preview().problems()))
         .anyMatch(p -> p.contains("room 1 still has case 'a'"));
   }
