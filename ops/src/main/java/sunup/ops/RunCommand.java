@@ -41,7 +41,7 @@ final class RunCommand implements Callable<Integer> {
   static final int DEFAULT_PORT = 7450;
 
   /** A morning with something of everything. */
-  static final long DEFAULT_SEED = 9;
+  static final long DEFAULT_SEED = 14;
 
   /** How often the demo's clock is written down, real milliseconds. */
   private static final int KEEP_MS = 250;
