@@ -1,6 +1,5 @@
 package sunup.forecast;
 
-import java.nio.IntBuffer;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -8,7 +7,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.stream.IntStream;
 import sunup.forecast.ForecastInput.ItemIn;
 import sunup.forecast.ForecastInput.KindIn;
 import sunup.forecast.ForecastInput.Need;
@@ -23,9 +21,6 @@ final class Compiler {
   /** An item as it is simulated: one of the input, or the mending of its fault. */
   private record Line(int room, ItemIn item, boolean mending) {}
 
-  /** One of some roles, in a room. */
-  private record Wanted(int room, List<String> any) {}
-
   private final ForecastInput in;
   private final List<RoomIn> rooms = new ArrayList<>();
   private final List<Line> lines = new ArrayList<>();
@@ -35,8 +30,6 @@ final class Compiler {
   private final Map<String, Integer> roomIndex = new HashMap<>();
   private final Map<String, Integer> kindIndex = new HashMap<>();
   private final Map<String, Integer> placeIndex = new HashMap<>();
-  private final Map<Wanted, int[][]> candidates = new HashMap<>();
-  private final Map<IntBuffer, Integer> groups = new HashMap<>();
   private final Model m = new Model();
 
   private Compiler(ForecastInput in) {
@@ -268,10 +261,10 @@ final class Compiler {
   }
 
   private void slots() {
+    Candidates candidates = new Candidates(rooms, people);
     m.firstSlot = new int[m.items + 1];
     List<int[]> own = new ArrayList<>();
     List<int[]> roaming = new ArrayList<>();
-    List<String> words = new ArrayList<>();
     for (int i = 0; i < m.items; i++) {
       m.firstSlot[i] = own.size();
       Line line = lines.get(i);
@@ -281,54 +274,20 @@ final class Compiler {
         who = now.mender().isEmpty() ? List.of() : List.of(now.mender());
       }
       for (List<String> any : who) {
-        slot(line.room(), any, own, roaming);
-        words.add(String.join("/", any));
+        own.add(candidates.own(line.room(), any));
+        roaming.add(candidates.roaming(line.room(), any));
       }
       if (line.mending() && now.taken() != null && who.isEmpty()) {
         own.add(new int[0]);
         roaming.add(new int[] {personIndex.get(now.taken())});
-        words.add(now.taken());
       }
     }
     m.firstSlot[m.items] = own.size();
     m.slotOwn = own.toArray(new int[0][]);
     m.slotRoaming = roaming.toArray(new int[0][]);
-    m.slotWords = words.toArray(new String[0]);
-    m.slotOwnGroup = own.stream().mapToInt(this::group).toArray();
-    m.slotRoamingGroup = roaming.stream().mapToInt(this::group).toArray();
-    m.groupMembers = new Model.Bits[groups.size()];
-    groups.forEach(
-        (members, id) -> {
-          m.groupMembers[id] = new Model.Bits();
-          for (int p : members.array()) {
-            m.groupMembers[id].set(p >> 6, p & 63);
-          }
-        });
-  }
-
-  /** Equal groups have one number. */
-  private int group(int[] members) {
-    Integer id = groups.putIfAbsent(IntBuffer.wrap(members), groups.size());
-    return id == null ? groups.size() - 1 : id;
-  }
-
-  private void slot(int room, List<String> any, List<int[]> own, List<int[]> roaming) {
-    int[][] found = candidates.computeIfAbsent(new Wanted(room, any), this::candidates);
-    own.add(found[0]);
-    roaming.add(found[1]);
-  }
-
-  private int[][] candidates(Wanted wanted) {
-    String id = rooms.get(wanted.room()).id();
-    IntStream.Builder mine = IntStream.builder();
-    IntStream.Builder others = IntStream.builder();
-    for (int p = 0; p < people.size(); p++) {
-      PersonIn person = people.get(p);
-      if (Components.serves(person, id) && Components.hasRole(person, wanted.any())) {
-        (person.room() != null ? mine : others).add(p);
-      }
-    }
-    return new int[][] {mine.build().toArray(), others.build().toArray()};
+    m.slotOwnGroup = own.stream().mapToInt(candidates::group).toArray();
+    m.slotRoamingGroup = roaming.stream().mapToInt(candidates::group).toArray();
+    m.groupMembers = candidates.groups();
   }
 
   private void needs() {

@@ -98,9 +98,6 @@ final class Model {
   int[] slotOwnGroup;
   int[] slotRoamingGroup;
 
-  /** The person that must fill the slot was a role in words. */
-  String[] slotWords;
-
   int[] firstNeed;
   int[] needKind;
   int[] needUnits;

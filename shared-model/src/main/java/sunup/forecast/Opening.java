@@ -42,7 +42,7 @@ final class Opening {
     for (int p = 0; p < m.people; p++) {
       person(p);
     }
-    t.draw();
+    t.drawn.hands();
     held();
     for (int i = 0; i < m.items; i++) {
       if (m.state[i] == Model.IN_HAND) {
@@ -72,7 +72,7 @@ final class Opening {
   private void person(int p) {
     boolean hidden = silence.isSilent(p);
     int attempt = hidden ? silence.attempt(p, t.number) : -1;
-    t.factor[p] =
+    t.drawn.factor[p] =
         m.sqrtShare == 0
             ? 0
             : Normal.quantile(drawn(p, Hash.FACTOR, attempt < 0 ? t.number : attempt));
@@ -120,7 +120,7 @@ final class Opening {
 
   /** What a silent person has done by now in the history that this trial carries. */
   private void replay(int p) {
-    Silence.History h = silence.history();
+    History h = silence.history();
     for (int n = 0; n < h.count; n++) {
       int i = h.item[n];
       course.set(i, h.begin[n], h.handsEnd[n], h.good[n], h.good[n]);
@@ -184,12 +184,12 @@ final class Opening {
     long begin = Math.min(0, m.began[i]);
     long elapsed = -begin;
     int lead = m.by[i];
-    double u = t.uniform(i, Hash.HANDS, t.number);
+    double u = t.drawn.uniform(i, Hash.HANDS);
     if (lead >= 0 && m.sqrtShare > 0) {
-      double z = m.sqrtShare * t.factor[lead] + m.sqrtRest * Normal.quantile(u);
+      double z = m.sqrtShare * t.drawn.factor[lead] + m.sqrtRest * Normal.quantile(u);
       u = Normal.lower(z);
     }
-    double forgotten = t.uniform(i, Hash.FORGOTTEN, t.number);
+    double forgotten = t.drawn.uniform(i, Hash.FORGOTTEN);
     long handsEnd;
     long waits;
     boolean over;
@@ -200,7 +200,7 @@ final class Opening {
     } else {
       long hands = m.hands[i].at(u);
       long waited = elapsed - hands;
-      double w = t.uniform(i, Hash.WAITS, t.number);
+      double w = t.drawn.uniform(i, Hash.WAITS);
       over = forgotten < m.waits[i].forgotten(m.forgotten, waited);
       handsEnd = over || waited >= 0 ? Math.min(-1, -waited) : -waited;
       waits = waited <= 0 ? m.waits[i].at(w) : waited + m.waits[i].remaining(w, waited);
@@ -222,7 +222,7 @@ final class Opening {
   private void inHandTimes(int i, long begin, long handsEnd, long waits, boolean over) {
     long extra = 0;
     if (!over && m.extraOneIn[i] > 0) {
-      double u = t.uniform(i, Hash.EXTRA, t.number);
+      double u = t.drawn.uniform(i, Hash.EXTRA);
       extra = u * m.extraOneIn[i] < 1 ? m.extraMs[i] : 0;
     }
     long natural = over ? 0 : Math.max(0, handsEnd + waits + extra);
@@ -294,7 +294,7 @@ final class Opening {
   }
 
   private long arrives(int i) {
-    double u = t.uniform(i, Hash.ARRIVAL, t.number);
+    double u = t.drawn.uniform(i, Hash.ARRIVAL);
     long from = m.arrivalFrom[i];
     if (!m.arrivalSilent[i] && from < 0) {
       return m.arrivalLate[i].remaining(u, -from);

@@ -20,35 +20,6 @@ final class Silence {
   private static final int EACH_SECTION = 1;
   private static final int AT_END = 2;
 
-  /** What one person did by now in one history. */
-  static final class History {
-    int count;
-    final int[] item;
-    final long[] begin;
-    final long[] handsEnd;
-    final long[] good;
-    final long[] extra;
-    final boolean[] walked;
-    long arrived;
-    long worked;
-    long calledAt;
-    long calledFor;
-
-    /** When the person is back; the last time that he or she came back. */
-    long awayUntil;
-
-    long backSince;
-
-    History(int items) {
-      item = new int[items];
-      begin = new long[items];
-      handsEnd = new long[items];
-      good = new long[items];
-      extra = new long[items];
-      walked = new boolean[items];
-    }
-  }
-
   private final Model m;
   private final Known known;
   private final boolean[] silent;

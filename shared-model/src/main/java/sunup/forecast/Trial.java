@@ -25,16 +25,11 @@ final class Trial {
   final short[] missing;
   final byte[] state;
 
-  /** How long the hands take, drawn before the trial; of items that anybody may do the draw. */
-  private final long[] duration;
-
-  private final double[] normal;
-
   final byte[] redone;
   final boolean[] left;
 
-  /** Person factors of rule 4, and the trial or history that a person's draws belong to. */
-  final double[] factor;
+  /** How long things take in this trial. */
+  final Drawn drawn;
 
   /** Worked so far and the amount of work after which the person is called away, or NEVER. */
   final long[] worked;
@@ -57,15 +52,10 @@ final class Trial {
     floor = new Floor(m);
     dispatch = new Dispatch(m, floor, this);
     missing = new short[m.items];
-    normal = new double[m.items];
-    duration = new long[m.items];
-    for (int i = 0; i < m.items; i++) {
-      duration[i] = m.hands[i].usual;
-    }
     state = new byte[m.items];
     redone = new byte[m.items];
+    drawn = new Drawn(m, redone);
     left = new boolean[m.people];
-    factor = new double[m.people];
     worked = new long[m.people];
     calledAt = new long[m.people];
     calledFor = new long[m.people];
@@ -84,6 +74,7 @@ final class Trial {
 
   void run(int trialNumber) {
     number = trialNumber;
+    drawn.trial = trialNumber;
     now = 0;
     heap.clear();
     course.reset(known.course);
@@ -100,20 +91,6 @@ final class Trial {
       } while (next == now);
       dispatch.pass(now);
       next = heap.nextAt();
-    }
-  }
-
-  /** All hands at once: one loop without surprises is faster than a draw at each beginning. */
-  void draw() {
-    for (int n = 0; n < m.drawn.length; n++) {
-      double z = Normal.quantile(Hash.uniform(m.drawnStream[n], number));
-      int lead = m.drawnLead[n];
-      if (lead == Model.ANYBODY) {
-        normal[m.drawn[n]] = z;
-      } else {
-        double with = lead < 0 ? z : m.sqrtShare * factor[lead] + m.sqrtRest * z;
-        duration[m.drawn[n]] = Dist.logNormal(m.drawnMu[n], m.drawnSigma[n], with);
-      }
     }
   }
 
@@ -235,8 +212,8 @@ final class Trial {
       occupy(p, first + s);
     }
     course.walked[i] = walk > 0;
-    long handsEnd = now + walk + hands(i, slots == 0 ? Course.NOBODY : people[0], flags);
-    long waits = (flags & Rows.WAITS) == 0 ? 0 : waits(i);
+    long handsEnd = now + walk + drawn.hands(i, slots == 0 ? Course.NOBODY : people[0]);
+    long waits = (flags & Rows.WAITS) == 0 ? 0 : drawn.waits(i);
     timed(i, now, handsEnd, waits);
   }
 
@@ -256,7 +233,7 @@ final class Trial {
       floor.where[p] = r;
     }
     course.walked[i] = walk > 0;
-    long end = now + walk + duration[i];
+    long end = now + walk + drawn.plain(i);
     course.set(i, now, end, end, end);
     push(end, GOOD, i);
   }
@@ -275,7 +252,7 @@ final class Trial {
     int flags = m.row[(i << Rows.SHIFT) + Rows.WHAT];
     long natural = handsEnd + waits;
     if ((flags & Rows.EXTRA) != 0) {
-      course.extra[i] = extra(i);
+      course.extra[i] = drawn.extra(i);
       natural += course.extra[i];
     }
     long good = (flags & Rows.MARKS) == 0 ? natural : Math.max(natural, m.notBefore[i]);
@@ -317,7 +294,7 @@ final class Trial {
     if (from < m.rooms && to < 0) {
       return 0;
     }
-    double u = uniform(i, Hash.WALK, number);
+    double u = drawn.uniform(i, Hash.WALK);
     long ms = 0;
     if (from >= m.rooms) {
       ms += m.walk[from - m.rooms].at(u);
@@ -326,38 +303,6 @@ final class Trial {
       ms += m.walk[to].at(u);
     }
     return ms;
-  }
-
-  double uniform(int i, int purpose, int trial) {
-    return Hash.uniform(Hash.stream(m.scope[i], purpose, redone[i]), trial);
-  }
-
-  private long hands(int i, int lead, int flags) {
-    Dist d = m.hands[i];
-    double f = lead < 0 ? 0 : factor[lead];
-    if ((flags & Rows.DRAWN) != 0 && redone[i] == 0) {
-      return m.lead[i] == Model.ANYBODY
-          ? d.atNormal(m.sqrtShare * f + m.sqrtRest * normal[i])
-          : duration[i];
-    }
-    if (d.isConstant()) {
-      return d.usual;
-    }
-    double u = uniform(i, Hash.HANDS, number);
-    if (lead < 0 || m.sqrtShare == 0) {
-      return d.at(u);
-    }
-    return d.atNormal(m.sqrtShare * f + m.sqrtRest * Normal.quantile(u));
-  }
-
-  private long waits(int i) {
-    Dist d = m.waits[i];
-    return d.isConstant() ? d.usual : d.at(uniform(i, Hash.WAITS, number));
-  }
-
-  private long extra(int i) {
-    int n = m.extraOneIn[i];
-    return n > 0 && uniform(i, Hash.EXTRA, number) * n < 1 ? m.extraMs[i] : 0;
   }
 
   private void handsEnd(int i) {

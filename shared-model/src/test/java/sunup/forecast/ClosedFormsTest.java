@@ -21,6 +21,7 @@ import sunup.forecast.ForecastInput.KindIn;
 import sunup.forecast.ForecastInput.RoomIn;
 import sunup.forecast.ForecastInput.Settings;
 import sunup.forecast.Mornings.Work;
+import umontreal.ssj.probdist.NormalDist;
 
 class ClosedFormsTest {
   private static final long NOW = at(6, 0);
@@ -130,6 +131,53 @@ class ClosedFormsTest {
     Forecast g = Forecaster.run(two);
     assertThat(g.components()).hasSize(2);
     assertThat(mean(g, 0) + mean(g, 1)).isCloseTo(44, within(0.45));
+  }
+
+  /**
+   * The closed form of one machine wanted a time X after the other room took it for R: E[max(0, R -
+   * X)] = R F(d) - m exp(s^2 / 2) F(d - s), d = ln(R / m) / s, for R constant and X log-normal with
+   * median m (the put price of Black and Scholes, Journal of Political Economy 81, 1973, without
+   * interest); r^2 / (r + x) for both exponential (the memoryless property).
+   */
+  @Test
+  void shouldWaitForTheMachineAsLongAsTheClosedFormsSay() {
+    double sigma = Math.log(2) / 1.2816;
+    double d = Math.log(12 / 8.0) / sigma;
+    double put =
+        12 * NormalDist.cdf01(d) - 8 * Math.exp(sigma * sigma / 2) * NormalDist.cdf01(d - sigma);
+    assertThat(wait(exactly(12), about(8, 16))).isCloseTo(put, within(4 * 5 / Math.sqrt(TRIALS)));
+    Draw.Exponential r = new Draw.Exponential(12 * MINUTE);
+    Draw.Exponential x = new Draw.Exponential(8 * MINUTE);
+    assertThat(wait(r, x)).isCloseTo(144 / 20.0, within(4 * 11 / Math.sqrt(TRIALS)));
+  }
+
+  /** Mean minutes that the second room waits: the same draws with two machines, subtracted. */
+  private static double wait(Draw firstHolds, Draw secondReady) {
+    RoomIn first =
+        room(
+            "1",
+            NOW,
+            NOW,
+            items(
+                item("scan").takes(firstHolds).needs("ultrasound", 1, null),
+                item("start").after("scan").marks("start")));
+    RoomIn second =
+        room(
+            "2",
+            NOW,
+            NOW,
+            items(
+                item("ready").takes(secondReady),
+                item("scan").takes(exactly(3)).needs("ultrasound", 1, null).after("ready"),
+                item("start").after("scan").marks("start")));
+    ForecastInput in = morning(NOW, TRIALS, PLAIN, List.of(), List.of(first, second));
+    double[] means = new double[3];
+    for (int machines = 1; machines <= 2; machines++) {
+      KindIn kind = new KindIn("ultrasound", machines, List.of());
+      Forecast f = Forecaster.run(Mornings.with(in, List.of(kind), List.of()));
+      means[machines] = mean(f, 1);
+    }
+    return means[1] - means[2];
   }
 
   /**

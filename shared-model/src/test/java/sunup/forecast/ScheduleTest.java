@@ -66,7 +66,7 @@ class ScheduleTest {
     {{3, 3}, {5, 8}, {9, 1}, {15, 5}, {16, 8}, {17, 7}, {20, 6}, {26, 7}}
   };
 
-  private static ForecastInput instance(long now) {
+  static ForecastInput instance(long now) {
     List<Work> jobs = new ArrayList<>();
     for (int j = 0; j < DURATION.length; j++) {
       List<String> before = new ArrayList<>();
