@@ -172,6 +172,30 @@ describe('station as it looks', () => {
     expect(await page.getByText('Say the leak first.').count()).toBe(0);
   });
 
+  it('should show a refusal also when the page was loaded again before it came', async () => {
+    const { page, board } = await station();
+    await page.getByRole('button', { name: /^I am here/ }).click();
+    await page.getByText('arrived 07:0').waitFor();
+    board.silent = true;
+    await page.getByRole('button', { name: 'Suction: gone through' }).click();
+    await page.getByText('1 not sent').waitFor();
+    board.refusing = { type: 'sweep', code: 'evidence-missing', words: 'Say the leak first.' };
+    await page.reload();
+    board.silent = false;
+    await page.getByText('Say the leak first.').waitFor({ timeout: 20_000 });
+    await page.getByText(/^Not taken: suction gone through, touched 07:0\d/i).waitFor();
+    await shot(page, 'station-refused-late');
+    expect(await violations(page)).toEqual([]);
+  });
+
+  it('should say in a sentence that a room has no case, and ask nothing there', async () => {
+    const { page } = await station(LANDSCAPE, '77');
+    await page.getByText('This morning has no room 77: look at the address').waitFor();
+    expect(await page.getByRole('button').count()).toBe(0);
+    expect(await page.getByRole('img', { name: 'moves while the board is live' }).count()).toBe(1);
+    expect(await violations(page)).toEqual([]);
+  });
+
   it('should say that a touch is not sent while the board is away, and lose nothing', async () => {
     const { page, board } = await station();
     await page.getByRole('button', { name: /^I am here/ }).click();

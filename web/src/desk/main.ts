@@ -5,7 +5,7 @@ import { boardWords, refusals, saidWords, sentWords } from '../hands/bands.ts';
 import { BoardPage, TAKE_BACK_MS } from '../hands/page.ts';
 import { shared } from '../hands/style.ts';
 import { CAUTION } from '../hands/words.ts';
-import { dateWords } from '../look/index.ts';
+import { dateWords, proof } from '../look/index.ts';
 import { listPanel, ListState } from './list.ts';
 import { type DeskRow, deskRows } from './model.ts';
 import { needsPanel } from './needs.ts';
@@ -150,8 +150,7 @@ export class Desk extends BoardPage {
             </button>`
           : nothing
       }
-      ${phase === 'open' ? this.closing() : nothing}
-      <sunup-mark .live=${this.live}></sunup-mark>
+      ${phase === 'open' ? this.closing() : nothing} ${proof(this.live)}
       <b class="clock">${this.hhmm(this.now)}</b>
     </header>`;
   }

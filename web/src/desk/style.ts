@@ -33,8 +33,6 @@ export const deskStyle = css`
     min-height: 64px;
     background: var(--bar);
     color: var(--bar-ink);
-    --edge: #71828f;
-    --sun: #f6d978;
   }
   header h1 {
     font-size: 28px;

@@ -1,6 +1,6 @@
 import { LitElement } from 'lit';
 import type { CommandUnion, PartUnion, SuitePart } from '../generated/wire.ts';
-import { Live, type Page } from '../live/index.ts';
+import { Live, type Page, RefusedEvent } from '../live/index.ts';
 import { hhmm, hhmmss } from './clock.ts';
 import { type Said, SaidLog, type Saying } from './said.ts';
 
@@ -28,6 +28,7 @@ export abstract class BoardPage extends LitElement {
     super.connectedCallback();
     this.live.addEventListener('change', this.onChange);
     this.live.addEventListener('state', this.onDraw);
+    this.live.addEventListener('refused', this.onRefused);
     this.said.addEventListener('change', this.onDraw);
     this.ticker = setInterval(this.onDraw, 1_000);
     this.live.start();
@@ -37,6 +38,7 @@ export abstract class BoardPage extends LitElement {
     super.disconnectedCallback();
     this.live.removeEventListener('change', this.onChange);
     this.live.removeEventListener('state', this.onDraw);
+    this.live.removeEventListener('refused', this.onRefused);
     this.said.removeEventListener('change', this.onDraw);
     clearInterval(this.ticker);
     this.live.stop();
@@ -89,6 +91,19 @@ export abstract class BoardPage extends LitElement {
   }
 
   private readonly onDraw = (): void => this.requestUpdate();
+
+  private readonly onRefused = (event: Event): void => {
+    if (!(event instanceof RefusedEvent)) return;
+    const { kept, answer } = event;
+    const label = kept.label ?? kept.command.type.replaceAll('-', ' ');
+    const at = kept.touchedAt + kept.offset;
+    this.said.refusedLate(
+      `${label}, touched ${this.hhmm(at)}`,
+      at,
+      answer.code ?? '',
+      answer.words ?? '',
+    );
+  };
 
   private readonly onChange = (): void => {
     this.said.reached(this.live.upTo);

@@ -34,7 +34,10 @@ export interface Saying {
 /** What this needs of the connection. */
 export interface Line {
   now(): number;
-  send(command: CommandUnion, options: { seen?: number; person?: string }): Promise<Answer>;
+  send(
+    command: CommandUnion,
+    options: { seen?: number; person?: string; label?: string },
+  ): Promise<Answer>;
 }
 
 /** What the board can take back: what was said of items and steps. */
@@ -49,6 +52,8 @@ const TAKEN_BACK: readonly CommandUnion['type'][] = [
   'leave-out',
   'reach',
 ];
+
+const NOT_TAKEN = 'This was not taken. Look again, then say it once more.';
 
 /** Entries that are kept at most; the oldest that are finished go first. */
 export const SAID_LIMIT = 60;
@@ -97,6 +102,7 @@ export class SaidLog extends EventTarget {
     this.trim();
     const answers = sayings.map((s) =>
       this.line.send(s.command, {
+        label,
         ...(s.seen === undefined ? {} : { seen: s.seen }),
         ...(options.person === undefined ? {} : { person: options.person }),
       }),
@@ -106,6 +112,26 @@ export class SaidLog extends EventTarget {
     });
     this.changed();
     return said;
+  }
+
+  /** What was said here before the page was loaded again, and is refused now. */
+  refusedLate(label: string, touchedAt: number, code: string, words: string): void {
+    this.list.push({
+      n: ++this.counter,
+      label,
+      at: touchedAt,
+      about: [],
+      undoable: false,
+      state: 'refused',
+      words: words || NOT_TAKEN,
+      code,
+      ids: [],
+      upTo: 0,
+      undone: false,
+      seen: false,
+    });
+    this.trim();
+    this.changed();
   }
 
   /** Takes back what was said, command by command, the last first. */
@@ -174,8 +200,7 @@ export class SaidLog extends EventTarget {
       } else {
         said.state = 'refused';
         said.code ||= result.value.code ?? '';
-        said.words ||=
-          result.value.words ?? 'This was not taken. Look again, then say it once more.';
+        said.words ||= result.value.words ?? NOT_TAKEN;
       }
     }
     if (said.state === 'answered' && said.upTo <= this.board) {

@@ -20,6 +20,21 @@ export const shared = css`
     font-family: var(--font);
     font-variant-numeric: tabular-nums;
   }
+  header {
+    --edge: #71828f;
+    --sun: #f6d978;
+  }
+  header .demo {
+    padding: 0 0.4em;
+    border: 2px dashed var(--edge);
+    border-radius: 0.3em;
+    font-size: 17px;
+    font-weight: 400;
+    line-height: 1.2;
+  }
+  header sunup-mark {
+    vertical-align: middle;
+  }
   button,
   input,
   select,

@@ -9,7 +9,7 @@ import { isDone, wantsAnswer } from '../hands/items.ts';
 import { BoardPage, TAKE_BACK_MS } from '../hands/page.ts';
 import { shared } from '../hands/style.ts';
 import { CAUTION, stateName } from '../hands/words.ts';
-import '../look/index.ts';
+import { proof } from '../look/index.ts';
 import { cellWord, COLUMNS, EXPECTED_GRACE_MS, type Row, rows } from './model.ts';
 import { itemPanel, rowPanel } from './panel.ts';
 import { holdingStyle } from './style.ts';
@@ -49,7 +49,7 @@ export class Holding extends BoardPage {
       <header>
         <h1>Holding</h1>
         <span class="dim">${suite ? `${suite.hospital} · ${suite.suite}` : ''}</span>
-        <span class="when">${this.hhmm(this.now)}</span>
+        <span class="when">${this.hhmm(this.now)}</span>${proof(this.live)}
       </header>
       <sunup-banner .live=${this.live}></sunup-banner>
       ${refusals(this)}

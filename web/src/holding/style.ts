@@ -3,7 +3,7 @@ import { css } from 'lit';
 /** The holding bay: rows of touches, read standing. */
 export const holdingStyle = css`
   :host {
-    min-height: 100vh;
+    height: 100vh;
     display: flex;
     flex-direction: column;
     font-size: 18px;
@@ -11,7 +11,7 @@ export const holdingStyle = css`
   }
   header {
     display: flex;
-    align-items: baseline;
+    align-items: center;
     gap: 18px;
     padding: 12px 20px;
     background: var(--bar);
@@ -32,6 +32,7 @@ export const holdingStyle = css`
   main {
     flex: 1;
     min-height: 0;
+    overflow-y: auto;
     display: grid;
     grid-template-columns: minmax(0, 1fr);
     gap: 16px;
@@ -209,8 +210,7 @@ export const holdingStyle = css`
     margin: 8px 20px 0;
   }
   footer {
-    position: sticky;
-    bottom: 0;
+    flex: none;
     padding: 6px 20px 8px;
     background: var(--ground);
     border-top: 2px solid var(--rule);

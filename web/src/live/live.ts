@@ -48,6 +48,18 @@ export class BeatEvent extends Event {
   }
 }
 
+/** What was touched before this page was loaded, and refused now. */
+export class RefusedEvent extends Event {
+  readonly kept: Kept;
+  readonly answer: Answer;
+
+  constructor(kept: Kept, answer: Answer) {
+    super('refused');
+    this.kept = kept;
+    this.answer = answer;
+  }
+}
+
 /** The server could not read something of ours. */
 export class TroubleEvent extends Event {
   readonly trouble: Trouble;
@@ -72,7 +84,8 @@ type Listed<K extends PartUnion['part']> = Extract<PartUnion, { part: K }>;
 
 /**
  * The live picture of a morning on one screen, and the way for touches to the board. Events:
- * `change` (a {@link ChangeEvent}, at most one a picture), `state`, `beat`, `trouble`.
+ * `change` (a {@link ChangeEvent}, at most one a picture), `state`, `beat`, `trouble`, `refused` (a
+ * {@link RefusedEvent}).
  */
 export class Live extends EventTarget {
   private readonly options: LiveOptions;
@@ -98,6 +111,7 @@ export class Live extends EventTarget {
       this.timers,
       (message) => this.socket.send(message),
       () => this.refreshState(true),
+      (kept, answer) => this.dispatchEvent(new RefusedEvent(kept, answer)),
     );
     this.socket = new Socket(
       options.url ?? defaultUrl(),
@@ -196,13 +210,14 @@ export class Live extends EventTarget {
   /**
    * Sends a command, again and again until it is answered, over reloads too.
    *
-   * @param opts `seen` is the revision of what the person saw, `person` who is signed on
+   * @param opts `seen` is the revision of what the person saw, `person` who is signed on, `label`
+   *   what was said in words
    * @returns the answer: `done`, `refused`, or `dropped` if a person dropped it while it was held
    * @throws OutboxFull (as a rejection) if nothing more is taken
    */
   async send(
     command: CommandUnion,
-    opts: { seen?: number; person?: string } = {},
+    opts: { seen?: number; person?: string; label?: string } = {},
   ): Promise<Answer> {
     const touchedAt = this.timers.date();
     const morning = this.channel.stand?.morning;
@@ -212,6 +227,7 @@ export class Live extends EventTarget {
       command,
       ...(opts.seen === undefined ? {} : { seen: opts.seen }),
       ...(opts.person === undefined ? {} : { person: opts.person }),
+      ...(opts.label === undefined ? {} : { label: opts.label }),
       touchedAt,
       offset: Math.round(this.now() - touchedAt),
     });

@@ -27,13 +27,15 @@ function outbox(shelf = new FakeShelf()) {
   const timers = new FakeTimers();
   const sent: Send[] = [];
   const wire = { open: true };
+  const late: [Kept, Answer][] = [];
   const box = new Outbox(
     shelf,
     timers,
     (message) => wire.open && sent.push(message) > 0,
     () => {},
+    (one, answer) => late.push([one, answer]),
   );
-  return { box, timers, sent, shelf, wire, ids: () => sent.map((one) => one.id) };
+  return { box, late, timers, sent, shelf, wire, ids: () => sent.map((one) => one.id) };
 }
 
 describe('the outbox', () => {
@@ -58,6 +60,26 @@ describe('the outbox', () => {
     box.answered(done('a'));
     timers.pass(RESEND_MS * 3);
     expect(ids().length).toBe(3);
+  });
+
+  it('shouldTellARefusalOfWhatWasTouchedBeforeAReload', () => {
+    const before = outbox();
+    const touched = { ...kept('a', begin('7/tube')), label: 'tube begun' };
+    void before.box.add(touched);
+    const { box, late, sent } = outbox(before.shelf);
+    box.connected();
+    expect(sent).toEqual([{ m: 'send', ...kept('a', begin('7/tube')) }]);
+    box.answered(refused('a'));
+    expect(late).toEqual([[touched, refused('a')]]);
+  });
+
+  it('shouldTellARefusalOnlyToWhoeverWaitsForIt', async () => {
+    const { box, late } = outbox();
+    box.connected();
+    const answer = box.add(kept('a', note));
+    box.answered(refused('a'));
+    expect(await answer).toEqual(refused('a'));
+    expect(late).toEqual([]);
   });
 
   it('shouldKeepWhatWasTouchedOfflineAndSendItInOrderWhenConnected', () => {

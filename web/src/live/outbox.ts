@@ -44,6 +44,7 @@ export class Outbox {
   private readonly timers: Timers;
   private readonly transmit: (message: Send) => boolean;
   private readonly changed: () => void;
+  private readonly refusedLate: (kept: Kept, answer: Answer) => void;
   private readonly entries: Entry[] = [];
   private online = false;
   private safely = true;
@@ -54,11 +55,13 @@ export class Outbox {
     timers: Timers,
     transmit: (message: Send) => boolean,
     changed: () => void,
+    refusedLate: (kept: Kept, answer: Answer) => void = () => {},
   ) {
     this.shelf = shelf;
     this.timers = timers;
     this.transmit = transmit;
     this.changed = changed;
+    this.refusedLate = refusedLate;
     for (const kept of shelf.load().slice(0, OUTBOX_MAX)) this.push(kept, null);
   }
 
@@ -118,6 +121,8 @@ export class Outbox {
       this.entries.splice(at, 1);
       this.shelf.remove(entry.kept.id);
       if (answer.status === 'refused') this.hold(entry.key, answer);
+      // Whoever touched it before a reload waits for no promise, and must hear of it all the same.
+      if (!entry.answer && answer.status === 'refused') this.refusedLate(entry.kept, answer);
       entry.answer?.(answer);
     }
     this.pump();
@@ -196,6 +201,6 @@ export class Outbox {
 }
 
 function message(kept: Kept): Send {
-  const { refusal: _, ...rest } = kept;
+  const { refusal: _refusal, label: _label, ...rest } = kept;
   return { m: 'send', ...rest };
 }

@@ -10,6 +10,8 @@ export interface Kept {
   readonly touchedAt: number;
   readonly offset: number;
   readonly person?: string;
+  /** What was said, in words, for a refusal that comes after a reload; it is not sent. */
+  readonly label?: string;
   /** Set when it was refused or waits behind a refusal: a person has to look. */
   readonly refusal?: { readonly code: string; readonly words: string };
 }

@@ -15,6 +15,9 @@ const british = {
   caution:
     'Ready means reported ready, not safe. Sunup does not decide, monitor patients or replace a check.',
   'live.mark': 'moves while the board is live',
+  'pace.demo': 'demo',
+  'pace.demo-fast': 'demo at {rate} times speed',
+  'pace.fast': '{rate} times speed',
   'stale.never': 'Not live · waiting for the board',
   'stale.since': 'Not live since {time}',
   'stale.since-unknown': 'Not live',

@@ -97,19 +97,36 @@ export class Station extends BoardPage {
 
   override render() {
     const view = this.view;
+    const idle = this.idleWords(view);
     document.title = `Station ${this.room} · Sunup`;
     return html`
       ${top(this, view)}
       <sunup-banner .live=${this.live}></sunup-banner>
       <main>
-        <div class="left">${left(this, view)}</div>
-        <div class="right">${right(this, view, refusals(this))}</div>
+        ${
+          idle
+            ? html`<p class="idle">${idle}</p>
+                <div class="right">${refusals(this)}</div>`
+            : html`<div class="left">${left(this, view)}</div>
+                <div class="right">${right(this, view, refusals(this))}</div>`
+        }
       </main>
       <footer>
         <p class="caution">${CAUTION}</p>
         ${foot(this)}
       </footer>
     `;
+  }
+
+  /** Why nothing is asked of this room, in a sentence; empty if it has a case. */
+  private idleWords(view: StationView): string {
+    if (!this.live.state.everSeen || view.plan) return '';
+    if (this.suite?.phase === 'none') {
+      return 'Nothing is planned yet: the desk takes the case list.';
+    }
+    return view.room
+      ? `Room ${this.room} has no first case this morning, so nothing is asked here.`
+      : `This morning has no room ${this.room}: look at the address of this page.`;
   }
 
   show(side: Side): void {

@@ -47,6 +47,14 @@ export const stationStyle = css`
     white-space: nowrap;
     display: block;
   }
+  header .proof {
+    display: flex;
+    flex-direction: column;
+    align-items: flex-end;
+    gap: 4px;
+    max-width: 130px;
+    text-align: right;
+  }
   header button {
     background: #2b3945;
     border-color: #71828f;
@@ -148,6 +156,12 @@ export const stationStyle = css`
     text-align: left;
     padding: 0 4px;
     font-weight: 400;
+  }
+  .idle {
+    flex: 1;
+    padding: 60px 24px;
+    font-size: 28px;
+    text-align: center;
   }
   .row .letter {
     font-size: 36px;

@@ -3,6 +3,7 @@ import type { CasePart, PersonPart } from '../generated/wire.ts';
 import { goingWords } from '../hands/bands.ts';
 import { minutesTo } from '../hands/clock.ts';
 import { personName, useName } from '../hands/words.ts';
+import { proof } from '../look/index.ts';
 import type { Station } from './main.ts';
 import { peopleFor, type StationView } from './model.ts';
 
@@ -11,12 +12,18 @@ export function top(at: Station, view: StationView): TemplateResult {
   return html`<header>
     <h1><span class="vh">Room </span>${at.room}</h1>
     <div class="case">${caseLines(at, view)}</div>
-    <div class="who">${who(at)}</div>
+    ${view.plan ? hands(at) : nothing}
+    <div class="when">${when(at, view)}</div>
+    <div class="proof">${proof(at.live)}</div>
+  </header>`;
+}
+
+/** Who is here, and the other half of the work. */
+function hands(at: Station): TemplateResult {
+  return html`<div class="who">${who(at)}</div>
     <button class="half" @click=${() => at.showHalf(at.half === 'set-up' ? 'beside' : 'set-up')}>
       ${at.half === 'set-up' ? 'Room and team' : 'Set-up'}<small>show</small>
-    </button>
-    <div class="when">${when(at, view)}</div>
-  </header>`;
+    </button>`;
 }
 
 function caseLines(at: Station, view: StationView): TemplateResult {
@@ -24,11 +31,8 @@ function caseLines(at: Station, view: StationView): TemplateResult {
   if (!at.live.state.everSeen) {
     return html`<span>&nbsp;</span>`;
   }
-  if (!view.room) {
-    return html`<span>this morning has no room ${at.room}</span>`;
-  }
-  if (!view.plan) {
-    return html`<span>no first case in this room</span>`;
+  if (!view.room || !view.plan) {
+    return html`<span>&nbsp;</span>`;
   }
   const draft = phase === 'draft' ? 'draft: the desk opens the morning' : '';
   const use =

@@ -6,8 +6,10 @@ import {
   type Picture,
   picture,
   planned,
+  textWidth,
   WIDTH,
 } from './geometry.ts';
+import { lateBy } from '../look/index.ts';
 import { Shape } from './svg.ts';
 import { roomWord, type WordSetting } from './words.ts';
 
@@ -23,6 +25,7 @@ export interface Spot {
 const NOW_THICK = 4;
 const STROKE_THICK = 8;
 const BAR_THICK = 11;
+const ARROW_REACH = 24;
 const ARROW = 'M-13 -7 L0 7 L13 -7';
 const ARROW_UP = 'M-13 7 L0 -7 L13 7';
 
@@ -37,6 +40,7 @@ export class Column {
   private readonly lens: Shape;
   private readonly bar: Shape;
   private readonly arrow: Shape;
+  private readonly beyond: Shape;
   private readonly stroke: Shape;
   private readonly number: Shape;
   private readonly word: Shape;
@@ -60,6 +64,7 @@ export class Column {
     this.lens = new Shape(inside, 'ellipse', { class: 'lens' });
     this.bar = new Shape(inside, 'rect', { class: 'bar', height: BAR_THICK });
     this.arrow = new Shape(inside, 'path', { class: 'arrow' });
+    this.beyond = new Shape(inside, 'text', { class: 'beyond' });
     this.stroke = new Shape(inside, 'rect', {
       class: 'stroke',
       height: STROKE_THICK,
@@ -141,10 +146,14 @@ export class Column {
         this.bar.set({ x: x - rx - 8, y: cy - BAR_THICK / 2, width: 2 * rx + 16 });
       }
     }
+    this.beyond.text(this.room ? beyondWords(this.room, layout, picture.beyond) : '');
     if (arrow === null) {
       this.arrow.set({ d: 'M0 0' });
       return;
     }
+    const tip =
+      arrow === 'up' ? cy - ry - ARROW_REACH : cy + ry + ARROW_REACH + layout.letter * 0.76;
+    this.beyond.set({ x, y: round(tip), 'font-size': layout.letter });
     this.arrow.set({
       d: arrow === 'up' ? ARROW_UP : ARROW,
       transform: `translate(${round(x)} ${round(arrow === 'up' ? cy - ry - 14 : cy + ry + 14)})`,
@@ -155,6 +164,18 @@ export class Column {
     this.past.remove();
     this.group.remove();
   }
+}
+
+/**
+ * "+42" at the arrow of a start outside the scale, where the column is wide enough for it. Of a late
+ * room it is the figure that the list under the horizon says too.
+ */
+export function beyondWords(room: RoomPart, layout: Layout, beyond: number | null): string {
+  if (beyond === null) return '';
+  const early = beyond < 0;
+  const minutes = !early && room.lateMinutes > 0 ? room.lateMinutes : Math.abs(beyond);
+  const words = early ? `−${minutes}` : lateBy(minutes, room.orMore);
+  return textWidth(words, layout.letter, true) <= layout.columnWidth ? words : '';
 }
 
 function round(value: number): number {

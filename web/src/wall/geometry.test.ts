@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { RoomPart, Standing } from '../generated/wire.ts';
+import { beyondWords } from './column.ts';
 import {
   columnX,
   EARLY_MINUTES,
@@ -189,5 +190,43 @@ describe('the picture of a room', () => {
     expect(planned(room('ahead', -9), it)).toMatchObject({ shape: 'planned', cy: it.line });
     const empty = room('none', 0, 0, { target: undefined });
     expect(planned(empty, it).shape).toBe('none');
+  });
+
+  it('shouldDrawAStartBeyondTheScaleAsHighAsOthersWithItsMinutesAtTheArrow', () => {
+    const it = layout();
+    for (const [mid, beyond] of [
+      [42, 42],
+      [-45, -45],
+      [200, 200],
+    ] as const) {
+      const drawn = picture(room('late', mid, 1), it, TARGET);
+      expect(drawn.beyond).toBe(beyond);
+      expect(drawn.ry * 2).toBeGreaterThanOrEqual(50);
+      // The arrow and its number have room between the lens and the end of the scale.
+      const end = mid > 0 ? it.bottom - (drawn.cy + drawn.ry) : drawn.cy - drawn.ry - it.top;
+      expect(end).toBeGreaterThanOrEqual(LETTER + 20);
+    }
+    expect(picture(room('late', 12), it, TARGET).beyond).toBeNull();
+  });
+
+  it('shouldLetTheLensOfARoomWithoutAWordAlwaysReachTheLine', () => {
+    const it = layout();
+    for (const mid of [-25, -8, 0, 9, 18, 60]) {
+      const drawn = picture(room('unheard', mid, 3), it, TARGET);
+      expect(drawn.cy - drawn.ry).toBeLessThanOrEqual(it.line);
+      expect(drawn.cy + drawn.ry).toBeGreaterThanOrEqual(it.line);
+    }
+    const late = picture(room('late', 9, 3), it, TARGET);
+    expect(late.cy - late.ry).toBeGreaterThan(it.line);
+  });
+
+  it('shouldSayTheSameMinutesAtTheArrowAsTheListDoes', () => {
+    const it = layout();
+    const late = room('late', 64, 1, { lateMinutes: 61 });
+    expect(beyondWords(late, it, 64)).toBe('+61');
+    expect(beyondWords({ ...late, lateMinutes: 240, orMore: true }, it, 240)).toBe('over 4 h');
+    expect(beyondWords(room('ahead', -45), it, -45)).toBe('−45');
+    expect(beyondWords(late, layout(60), 64)).toBe('');
+    expect(beyondWords(late, it, null)).toBe('');
   });
 });

@@ -7,6 +7,7 @@ export const EARLY_MINUTES = 30;
 export const LATE_MINUTES = 20;
 
 const MINUTE_MS = 60_000;
+const WIDEST_MARK = '+10 min';
 const NUMBER_SIZE = 54;
 const NUMBER_ROWS_MAX = 3;
 /** From so many rooms on there are numbers only. */
@@ -17,7 +18,7 @@ const RIGHT = 28;
 const TOP = 22;
 const GAP = 10;
 const LENS_LEAST = 12;
-const LENS_AWAY = 16;
+const LENS_AWAY = 26;
 const ARROW_ROOM = 22;
 const LENS_WIDE = 38;
 const DISC_MOST = 27;
@@ -78,7 +79,8 @@ export function layOut(
   height: number,
   letter: number,
 ): Layout {
-  const left = Math.ceil(textWidth('00:00', letter, true) + 34);
+  const beside = Math.max(textWidth('00:00', letter, true), textWidth(WIDEST_MARK, letter));
+  const left = Math.ceil(beside + 34);
   const columnWidth = (WIDTH - left - RIGHT) / Math.max(1, names.length);
   const number = sizeNumbers(names, columnWidth, letter);
   const word = sizeWords(words, columnWidth, letter);
@@ -176,6 +178,8 @@ export interface Picture {
   readonly ry: number;
   /** The room's start lies outside the scale, on this side. */
   readonly arrow: Arrow;
+  /** Minutes from the target to that start, negative before it; null inside the scale. */
+  readonly beyond: number | null;
   /** The now-stroke, or null if the room has started or has no target. */
   readonly now: number | null;
   readonly nowAbove: boolean;
@@ -195,6 +199,7 @@ export function picture(room: RoomPart, layout: Layout, now: number): Picture {
     rx,
     ry: 0,
     arrow: null,
+    beyond: null,
     now: null,
     nowAbove: false,
   };
@@ -212,8 +217,10 @@ export function picture(room: RoomPart, layout: Layout, now: number): Picture {
     const at = minutes(mid);
     return { ...none, ...stroke, shape: 'disc', ...kept(layout, at, at, at, r), rx: r, ry: r };
   }
-  const from = minutes(room.could10 ?? mid);
-  const to = minutes(room.could90 ?? mid);
+  // Of a room that nobody has heard of it is never said that it misses the line, nor that it won't.
+  const open = room.standing === 'unheard';
+  const from = Math.min(minutes(room.could10 ?? mid), open ? 0 : Infinity);
+  const to = Math.max(minutes(room.could90 ?? mid), open ? 0 : -Infinity);
   return { ...none, ...stroke, shape: 'lens', ...kept(layout, from, minutes(mid), to, LENS_LEAST) };
 }
 
@@ -228,6 +235,7 @@ export function planned(room: RoomPart, layout: Layout): Picture {
     rx: r,
     ry: r,
     arrow: null,
+    beyond: null,
     now: null,
     nowAbove: false,
   };
@@ -242,15 +250,20 @@ function kept(
   mid: number,
   to: number,
   least: number,
-): { cy: number; ry: number; arrow: Arrow } {
+): { cy: number; ry: number; arrow: Arrow; beyond: number | null } {
   const arrow: Arrow = mid < -EARLY_MINUTES ? 'up' : mid > LATE_MINUTES ? 'down' : null;
   const away = least > 0 ? LENS_AWAY : 0;
-  const room = arrow ? away + ARROW_ROOM : least;
+  const room = arrow ? away + ARROW_ROOM + layout.letter : least;
   const inside = (y: number): number =>
     Math.min(Math.max(y, layout.top + room), layout.bottom - room);
   const high = inside(heightOf(layout, from));
   const low = inside(heightOf(layout, to));
-  return { cy: (high + low) / 2, ry: Math.max(arrow ? away : least, (low - high) / 2), arrow };
+  return {
+    cy: (high + low) / 2,
+    ry: Math.max(arrow ? away : least, (low - high) / 2),
+    arrow,
+    beyond: arrow ? Math.trunc(mid) : null,
+  };
 }
 
 function nowStroke(layout: Layout, minutes: number): { now: number; nowAbove: boolean } {

@@ -152,7 +152,7 @@ export class Horizon {
       rule.set({ x1: left, y1: y, y2: y });
       text.set({ x: left - 18, y: y + letter * 0.34, 'font-size': letter });
       const shown = fitting.includes(minutes);
-      text.text(shown ? (minutes < 0 ? `${-minutes}` : `+${minutes}`) : '');
+      text.text(shown ? (minutes < 0 ? `−${-minutes} min` : `+${minutes} min`) : '');
     }
   }
 }

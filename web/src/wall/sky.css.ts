@@ -177,6 +177,24 @@ export const skyStyles = css`
   .unheard .arrow {
     stroke: var(--sky);
   }
+  .beyond {
+    fill: var(--sun);
+    font-weight: 650;
+    text-anchor: middle;
+  }
+  .tight .beyond {
+    fill: var(--amber);
+  }
+  .late .beyond,
+  .stuck .beyond {
+    fill: var(--ember);
+  }
+  .unheard .beyond {
+    fill: var(--sky);
+  }
+  .started .beyond {
+    fill: var(--dim);
+  }
   .number {
     fill: var(--ink);
     font-weight: 750;

@@ -2,7 +2,7 @@ import { LitElement, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { NeedPart, RoomPart, SuitePart } from '../generated/wire.ts';
 import { LiveController, type Live } from '../live/index.ts';
-import { clockTime, say as sayCommon } from '../look/index.ts';
+import { badge, clockTime, say as sayCommon } from '../look/index.ts';
 import { WIDTH } from './geometry.ts';
 import { Horizon } from './horizon.ts';
 import { type LineSizes, lineSizes } from './needs.ts';
@@ -143,7 +143,7 @@ export class SunupWall extends LitElement {
     return html`<header>
       <div class="facts">
         <h1>${this.countWords(suite, rooms)}</h1>
-        ${suite?.demo ? html`<span class="demo">${this.demoWords()}</span>` : nothing}
+        ${badge(this.live)}
         ${
           suite && suite.quiet > 0 && suite.phase === 'open'
             ? html`<span class="quiet">${say('quiet', { rooms: suite.quiet })}</span>`
@@ -161,11 +161,6 @@ export class SunupWall extends LitElement {
       <span class="clock">${old ? '--:--' : clock}</span>
       <sunup-mark .live=${this.live}></sunup-mark>
     </header>`;
-  }
-
-  private demoWords(): string {
-    const rate = Math.round(this.live.rate);
-    return rate > 1 ? say('demo.fast', { rate }) : say('demo');
   }
 
   private countWords(suite: SuitePart | undefined, rooms: readonly RoomPart[]): string {

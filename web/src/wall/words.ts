@@ -14,8 +14,6 @@ const british = {
   'count.on-time': '{onTime} of {cases} look on time',
   'count.over': '{onTime} of {cases} started on time',
   quiet: '{rooms} quiet',
-  demo: 'demo',
-  'demo.fast': 'demo at {rate} times speed',
   needs: 'Needs someone',
   'needs.more': '{rooms} more below the line',
   'needs.and': 'and {lines} more',
