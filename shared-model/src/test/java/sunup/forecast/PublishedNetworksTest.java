@@ -71,7 +71,8 @@ class PublishedNetworksTest {
     /** A PERT exercise of 14 activities from a collection of exercises (wizedu, 717873). */
     FOURTEEN(
         "A 5 5 7 -; B 1 2 5 -; C 5 5 5 A; D 4 8 13 A; E 1 10 17 B,C; F 1 5 7 D; G 2 6 9 D;"
-            + "H 4 4 6 E,F; I 2 7 10 G,H; J 2 4 7 I; K 6 10 13 I; L 2 6 6 J; M 2 2 3 K; N 7 7 12 L,M",
+            + "H 4 4 6 E,F; I 2 7 10 G,H; J 2 4 7 I; K 6 10 13 I; L 2 6 6 J; M 2 2 3 K;"
+            + "N 7 7 12 L,M",
         "A 0, B 8, C 0, D 1.833, E 0, F 1.833, G 5, H 0, I 0, J 2.5, K 0, L 2.5, M 0, N 0",
         50.8333,
         11.19,
