@@ -297,7 +297,7 @@ final class Silence {
     h.calledFor = 0;
     if (drawn(p, Hash.AWAY, a) < m.silence.away()) {
       long moment = (long) (drawn(p, Hash.AWAY_MOMENT, a) * total[p]);
-      if (moment >= before[p]) {
+      if (before[p] < total[p] && moment >= before[p]) {
         h.calledAt = moment;
         h.calledFor = m.awayFor.at(drawn(p, Hash.AWAY_FOR, a));
       }

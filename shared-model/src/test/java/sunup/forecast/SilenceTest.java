@@ -18,6 +18,7 @@ import org.junit.jupiter.api.Test;
 import sunup.forecast.Forecast.RoomOut;
 import sunup.forecast.ForecastInput.ItemIn;
 import sunup.forecast.ForecastInput.Settings;
+import sunup.forecast.ForecastInput.Silence;
 import sunup.forecast.Mornings.Work;
 
 /** Rule 3: one room, set-up median 26 min (10-90 % 19 to 35), arrival at T-50, not one word. */
@@ -178,5 +179,23 @@ class SilenceTest {
         assertThat(out.start50()).isEqualTo(now + 3 * MINUTE);
       }
     }
+  }
+
+  @Test
+  void shouldCallNobodyAwayFromASetUpThatHasNoWorkOfHisOrHerOwn() {
+    Draw long12 = new Draw.Constant(12 * MINUTE);
+    Settings calls = new Settings(0, 0, 240 * MINUTE, 0, new Silence(0, 0, 0, 1, 1, long12));
+    Draw five = new Draw.Constant(5 * MINUTE);
+    Work in = item("in").by("nurse").takes(five).marks("in");
+    Work start = item("start").by("nurse").takes(five).after("in").marks("start");
+    ForecastInput morning =
+        morning(
+            TARGET,
+            8,
+            calls,
+            people(
+                person("n", "nurse").in("1").here(TARGET - 9 * MINUTE).spoke(TARGET - 3 * MINUTE)),
+            List.of(room("1", TARGET, TARGET, Mornings.items(in, start))));
+    assertThat(Forecaster.run(morning).rooms().get(0).start90()).isEqualTo(TARGET + 10 * MINUTE);
   }
 }
