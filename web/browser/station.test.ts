@@ -38,6 +38,15 @@ async function station(size = LANDSCAPE, room = '5'): Promise<{ page: Page; boar
   return { page, board };
 }
 
+/** Arrived, and a sweep touched while the board gives no answer. */
+async function touchUnanswered(page: Page, board: StandIn): Promise<void> {
+  await page.getByRole('button', { name: /^I am here/ }).click();
+  await page.getByText('arrived 07:0').waitFor();
+  board.silent = true;
+  await page.getByRole('button', { name: 'Suction: gone through' }).click();
+  await page.getByText('1 not sent').waitFor();
+}
+
 /** Touches that are counted: a button, or a number typed with its own enter button. */
 class Hands {
   touches = 0;
@@ -174,11 +183,7 @@ describe('station as it looks', () => {
 
   it('should show a refusal also when the page was loaded again before it came', async () => {
     const { page, board } = await station();
-    await page.getByRole('button', { name: /^I am here/ }).click();
-    await page.getByText('arrived 07:0').waitFor();
-    board.silent = true;
-    await page.getByRole('button', { name: 'Suction: gone through' }).click();
-    await page.getByText('1 not sent').waitFor();
+    await touchUnanswered(page, board);
     board.refusing = { type: 'sweep', code: 'evidence-missing', words: 'Say the leak first.' };
     await page.reload();
     board.silent = false;
@@ -198,11 +203,7 @@ describe('station as it looks', () => {
 
   it('should say that a touch is not sent while the board is away, and lose nothing', async () => {
     const { page, board } = await station();
-    await page.getByRole('button', { name: /^I am here/ }).click();
-    await page.getByText('arrived 07:0').waitFor();
-    board.silent = true;
-    await page.getByRole('button', { name: 'Suction: gone through' }).click();
-    await page.getByText('1 not sent').waitFor();
+    await touchUnanswered(page, board);
     await page.getByText(/Not live since/).waitFor({ timeout: 10_000 });
     await shot(page, 'station-stale');
     expect(await scrolls(page)).toBe(false);

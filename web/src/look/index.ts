@@ -2,7 +2,7 @@ import './banner.ts';
 import './caution.ts';
 import './mark.ts';
 
-export { badge, paceWords, proof } from './proof.ts';
+export { badge, proof } from './proof.ts';
 export { clockTime, dateWords, dayWords, minutesBetween } from './time.ts';
 export { lateBy, say, speaker } from './words.ts';
 export type { CommonKey, Fill, Words } from './words.ts';

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import org.slf4j.Logger;
@@ -140,6 +141,18 @@ final class MorningChannel {
         LOG.error("a screen of {} could not be told", morning(), e);
       }
     }
+  }
+
+  /** Each screen gets what was made for its audience, if anything was. */
+  private void send(Map<Audience, Buffer> made, BiConsumer<Screen, Buffer> how) {
+    each(
+        screens,
+        screen -> {
+          Buffer one = made.get(screen.audience());
+          if (one != null) {
+            how.accept(screen, one);
+          }
+        });
   }
 
   void leave(Screen screen) {
@@ -305,14 +318,7 @@ final class MorningChannel {
         lastFrameAt = at;
       }
     }
-    each(
-        screens,
-        screen -> {
-          Buffer frame = frames.get(screen.audience());
-          if (frame != null) {
-            screen.frame(frame);
-          }
-        });
+    send(frames, Screen::frame);
   }
 
   private void gridLater() {
@@ -379,14 +385,7 @@ final class MorningChannel {
             beats.put(audience, beatOf(stream));
           }
         });
-    each(
-        screens,
-        screen -> {
-          Buffer beat = beats.get(screen.audience());
-          if (beat != null) {
-            screen.beat(beat);
-          }
-        });
+    send(beats, Screen::beat);
   }
 
   private Buffer beatOf(AudienceStream stream) {

@@ -35,7 +35,8 @@ final class Opening {
     for (int r = 0; r < m.rooms; r++) {
       if (m.occupied[r] != null) {
         course.emptied[r] =
-            m.occupied[r].at(Hash.uniform(Hash.stream(m.roomScope[r], Hash.OCCUPIED, 0), t.number));
+            m.occupied[r].at(
+                Hash.uniform(Hash.stream(m.roomScope[r], Hash.OCCUPIED, 0), t.drawn.trial));
         t.push(course.emptied[r], Trial.ROOM_EMPTIES, r);
       }
     }
@@ -71,11 +72,11 @@ final class Opening {
 
   private void person(int p) {
     boolean hidden = silence.isSilent(p);
-    int attempt = hidden ? silence.attempt(p, t.number) : -1;
+    int attempt = hidden ? silence.attempt(p, t.drawn.trial) : -1;
     t.drawn.factor[p] =
         m.sqrtShare == 0
             ? 0
-            : Normal.quantile(drawn(p, Hash.FACTOR, attempt < 0 ? t.number : attempt));
+            : Normal.quantile(drawn(p, Hash.FACTOR, attempt < 0 ? t.drawn.trial : attempt));
     t.arrived[p] = hidden ? silence.arrival(p) : arrival(p);
     if (t.arrived[p] <= 0) {
       floor.here[p] = true;
@@ -111,7 +112,7 @@ final class Opening {
     if (m.lastWordAt[p] != Model.EVER) {
       return m.lastWordAt[p];
     }
-    double u = drawn(p, Hash.ARRIVAL, t.number);
+    double u = drawn(p, Hash.ARRIVAL, t.drawn.trial);
     if (m.arrivalReported[p] && m.plannedAt[p] < 0) {
       return m.late[p].remaining(u, -m.plannedAt[p]);
     }

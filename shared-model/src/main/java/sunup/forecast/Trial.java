@@ -43,7 +43,6 @@ final class Trial {
   private final long stopAt;
   int roomsLeft;
   long now;
-  int number;
 
   Trial(Model m) {
     this.m = m;
@@ -73,7 +72,6 @@ final class Trial {
   }
 
   void run(int trialNumber) {
-    number = trialNumber;
     drawn.trial = trialNumber;
     now = 0;
     heap.clear();

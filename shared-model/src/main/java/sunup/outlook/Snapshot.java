@@ -16,15 +16,10 @@ import sunup.board.Section;
  * @param morning the state
  * @param now the moment
  * @param sheets by room, only rooms with a case that will happen
- * @param heard by room, the tracks that somebody has reported anything of
- * @param reported the same for all rooms together
+ * @param heard by room, the tracks of which silence means anything, see {@link #isHeard}
  */
 record Snapshot(
-    Morning morning,
-    long now,
-    Map<RoomId, RoomSheet> sheets,
-    Map<RoomId, Set<Section>> heard,
-    Set<Section> reported) {
+    Morning morning, long now, Map<RoomId, RoomSheet> sheets, Map<RoomId, Set<Section>> heard) {
   static Snapshot of(Morning morning, long now) {
     Map<RoomId, RoomSheet> sheets = new LinkedHashMap<>();
     Map<RoomId, Set<Section>> heard = new HashMap<>();
@@ -35,7 +30,7 @@ record Snapshot(
         continue;
       }
       sheets.put(id, sheet);
-      Set<Section> ofRoom = EnumSet.noneOf(Section.class);
+      Set<Section> ofRoom = EnumSet.of(Section.START);
       for (RoomSheet.Line line : sheet.lines()) {
         if (wasTouched(line)) {
           ofRoom.add(line.asks().section());
@@ -44,7 +39,13 @@ record Snapshot(
       heard.put(id, ofRoom);
       reported.addAll(ofRoom);
     }
-    return new Snapshot(morning, now, sheets, heard, reported);
+    heard.forEach(
+        (room, sections) -> {
+          Set<Section> overdue = overdue(sheets.get(room), now);
+          overdue.retainAll(reported);
+          sections.addAll(overdue);
+        });
+    return new Snapshot(morning, now, sheets, heard);
   }
 
   private static boolean wasTouched(RoomSheet.Line line) {
@@ -63,17 +64,26 @@ record Snapshot(
    * suite whose holding area never touches a screen must not look late for it.
    */
   boolean isHeard(RoomId room, Section section) {
-    if (section == Section.START || heard.getOrDefault(room, Set.of()).contains(section)) {
-      return true;
-    }
-    return reported.contains(section)
-        && sheets.get(room).lines().stream()
-            .anyMatch(line -> line.asks().section() == section && isOverdue(room, line));
+    return heard.get(room).contains(section);
+  }
+
+  boolean isOverdue(RoomId room, RoomSheet.Line line) {
+    return isOverdue(sheets.get(room), line, now);
   }
 
   /** True for what comes by itself once nine in ten would have come. */
-  boolean isOverdue(RoomId room, RoomSheet.Line line) {
+  private static boolean isOverdue(RoomSheet sheet, RoomSheet.Line line, long now) {
     return line.asks().isArrival()
-        && now >= sheets.get(room).target() - line.asks().plannedLate() * FirstSettings.MINUTE;
+        && now >= sheet.target() - line.asks().plannedLate() * FirstSettings.MINUTE;
+  }
+
+  private static Set<Section> overdue(RoomSheet sheet, long now) {
+    Set<Section> sections = EnumSet.noneOf(Section.class);
+    for (RoomSheet.Line line : sheet.lines()) {
+      if (isOverdue(sheet, line, now)) {
+        sections.add(line.asks().section());
+      }
+    }
+    return sections;
   }
 }

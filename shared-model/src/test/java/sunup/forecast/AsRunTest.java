@@ -36,16 +36,7 @@ class AsRunTest {
       }
       long start = in.now() + c.good(m.startItem[r]);
       boolean started = c.good(m.startItem[r]) <= m.cap[r];
-      rooms.add(
-          new RoomIn(
-              room.id(),
-              room.caseId(),
-              room.target(),
-              room.startStep(),
-              room.begins(),
-              null,
-              started ? Long.valueOf(start) : null,
-              items));
+      rooms.add(Copies.started(room, started ? Long.valueOf(start) : null, items));
     }
     return new ForecastInput(
         1, at(13, 0), seed, 1, in.settings(), in.people(), in.kinds(), in.places(), rooms);
@@ -68,25 +59,7 @@ class AsRunTest {
                     null,
                     null)
                 : Progress.OPEN;
-    return new ItemIn(
-        item.key(),
-        item.section(),
-        item.ofCase(),
-        item.who(),
-        item.hands(),
-        item.waits(),
-        item.extra(),
-        item.after(),
-        item.gates(),
-        item.marks(),
-        item.notBefore(),
-        item.place(),
-        item.inRoom(),
-        item.needs(),
-        item.arrival(),
-        item.lifeMs(),
-        progress,
-        false);
+    return Copies.with(item, progress);
   }
 
   @Property(tries = 200)
@@ -123,7 +96,7 @@ class AsRunTest {
                 Mornings.people(
                     Mornings.person("n", "nurse").in("1").here(at(6, 45)).plans(at(6, 35))),
                 List.of(
-                    started(
+                    Copies.started(
                         Mornings.room(
                             "1",
                             at(7, 15),
@@ -152,17 +125,5 @@ class AsRunTest {
         .containsExactly(
             "plan null 0", "arrival count 0", "work count 0", "work scan 10", "not-begun start 5");
     assertThat(room.pieces().get(2).implied()).isTrue();
-  }
-
-  private static RoomIn started(RoomIn room, long at) {
-    return new RoomIn(
-        room.id(),
-        room.caseId(),
-        room.target(),
-        room.startStep(),
-        room.begins(),
-        null,
-        at,
-        room.items());
   }
 }

@@ -1,6 +1,8 @@
 package sunup.forecast;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static sunup.forecast.Copies.with;
+import static sunup.forecast.Copies.withItems;
 import static sunup.forecast.Mornings.MINUTE;
 import static sunup.forecast.Mornings.PLAIN;
 import static sunup.forecast.Mornings.at;
@@ -10,8 +12,6 @@ import static sunup.forecast.Planted.RIGHT;
 import static sunup.forecast.Planted.holds;
 import static sunup.forecast.Planted.items;
 import static sunup.forecast.Planted.reseeded;
-import static sunup.forecast.Planted.with;
-import static sunup.forecast.Planted.withItems;
 import static sunup.forecast.Planted.wrongInput;
 import static sunup.forecast.Planted.wrongRooms;
 
@@ -218,21 +218,6 @@ class NeverLaterTest {
                         i.last50() == null ? null : i.last50() + ms,
                         i.last90()))
             .toList();
-    return new RoomOut(
-        r.id(),
-        r.onTime(),
-        r.start10(),
-        r.start50(),
-        r.start90(),
-        r.could10(),
-        r.could50(),
-        r.could90(),
-        r.meanLateMs(),
-        r.capped(),
-        r.kept(),
-        r.tried(),
-        r.holdups(),
-        r.alreadyLost(),
-        items);
+    return with(r, r.holdups(), items);
   }
 }

@@ -6,9 +6,6 @@ import java.util.List;
 import java.util.function.Consumer;
 import java.util.function.UnaryOperator;
 import sunup.forecast.Forecast.RoomOut;
-import sunup.forecast.ForecastInput.ItemIn;
-import sunup.forecast.ForecastInput.Progress;
-import sunup.forecast.ForecastInput.RoomIn;
 
 /** Forecasts with a mistake planted in them, and properties that must notice it. */
 final class Planted {
@@ -56,39 +53,5 @@ final class Planted {
 
   static ForecastInput reseeded(ForecastInput in, long by) {
     return Mornings.withSeed(in, in.seed() + by);
-  }
-
-  static RoomIn withItems(RoomIn r, List<ItemIn> items) {
-    return new RoomIn(
-        r.id(),
-        r.caseId(),
-        r.target(),
-        r.startStep(),
-        r.begins(),
-        r.occupiedFor(),
-        r.startedAt(),
-        items);
-  }
-
-  static ItemIn with(ItemIn i, Long notBefore, Progress progress, List<List<String>> who) {
-    return new ItemIn(
-        i.key(),
-        i.section(),
-        i.ofCase(),
-        who,
-        i.hands(),
-        i.waits(),
-        i.extra(),
-        i.after(),
-        i.gates(),
-        i.marks(),
-        notBefore,
-        i.place(),
-        i.inRoom(),
-        i.needs(),
-        i.arrival(),
-        i.lifeMs(),
-        progress,
-        i.asked());
   }
 }

@@ -2,12 +2,12 @@ package sunup.forecast;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static sunup.forecast.Copies.with;
+import static sunup.forecast.Copies.withItems;
 import static sunup.forecast.Mornings.item;
 import static sunup.forecast.Planted.holds;
 import static sunup.forecast.Planted.items;
 import static sunup.forecast.Planted.reseeded;
-import static sunup.forecast.Planted.with;
-import static sunup.forecast.Planted.withItems;
 import static sunup.forecast.Planted.wrongInput;
 import static sunup.forecast.Planted.wrongRooms;
 
@@ -76,17 +76,12 @@ class PlantedMistakesTest {
       }
       people.add(withRoom(p, room));
     }
-    return new ForecastInput(
-        1,
-        in.now(),
-        in.seed(),
-        in.trials(),
-        in.settings(),
+    return Copies.with(
+        in,
         people,
         in.kinds().stream()
             .map(k -> new ForecastInput.KindIn(k.id(), k.capacity(), List.of()))
             .toList(),
-        in.places(),
         rooms);
   }
 
@@ -143,18 +138,13 @@ class PlantedMistakesTest {
   }
 
   private static ForecastInput only(ForecastInput in, List<String> rooms) {
-    return new ForecastInput(
-        1,
-        in.now(),
-        in.seed(),
-        in.trials(),
-        in.settings(),
+    return Copies.with(
+        in,
         in.people().stream()
             .filter(
                 p -> p.room() == null ? rooms.containsAll(p.covers()) : rooms.contains(p.room()))
             .toList(),
         in.kinds(),
-        in.places(),
         in.rooms().stream().filter(r -> rooms.contains(r.id())).toList());
   }
 
@@ -182,8 +172,7 @@ class PlantedMistakesTest {
     if (rooms) {
       Collections.rotate(list, 1 + (int) seed % 3);
     }
-    return new ForecastInput(
-        1, in.now(), in.seed(), in.trials(), in.settings(), people, in.kinds(), in.places(), list);
+    return Copies.with(in, people, in.kinds(), list);
   }
 
   @Test
@@ -229,22 +218,7 @@ class PlantedMistakesTest {
   }
 
   private static RoomOut withHoldups(RoomOut r, List<Share> holdups) {
-    return new RoomOut(
-        r.id(),
-        r.onTime(),
-        r.start10(),
-        r.start50(),
-        r.start90(),
-        r.could10(),
-        r.could50(),
-        r.could90(),
-        r.meanLateMs(),
-        r.capped(),
-        r.kept(),
-        r.tried(),
-        holdups,
-        r.alreadyLost(),
-        r.items());
+    return Copies.with(r, holdups, r.items());
   }
 
   @Test

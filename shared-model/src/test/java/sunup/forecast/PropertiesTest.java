@@ -105,7 +105,7 @@ class PropertiesTest {
     List<ItemIn> items = new ArrayList<>(room.items());
     ItemIn old = items.get(item);
     items.set(item, done(old, in.now()));
-    ForecastInput better = Mornings.withRooms(in, List.of(withItems(room, items)));
+    ForecastInput better = Mornings.withRooms(in, List.of(Copies.withItems(room, items)));
     Run a = new Run(in);
     Run b = new Run(better);
     for (int n = 0; n < 30; n++) {
@@ -143,41 +143,11 @@ class PropertiesTest {
               i.progress().state() == State.FAULT ? Progress.OPEN : i.progress(),
               i.asked()));
     }
-    return Mornings.withRooms(in, List.of(withItems(room, items)));
+    return Mornings.withRooms(in, List.of(Copies.withItems(room, items)));
   }
 
   private static ItemIn done(ItemIn i, long now) {
-    return new ItemIn(
-        i.key(),
-        i.section(),
-        i.ofCase(),
-        i.who(),
-        i.hands(),
-        i.waits(),
-        i.extra(),
-        i.after(),
-        i.gates(),
-        i.marks(),
-        i.notBefore(),
-        i.place(),
-        i.inRoom(),
-        i.needs(),
-        i.arrival(),
-        i.lifeMs(),
-        new Progress(State.GOOD, now, null, null, null, null),
-        i.asked());
-  }
-
-  private static RoomIn withItems(RoomIn r, List<ItemIn> items) {
-    return new RoomIn(
-        r.id(),
-        r.caseId(),
-        r.target(),
-        r.startStep(),
-        r.begins(),
-        r.occupiedFor(),
-        r.startedAt(),
-        items);
+    return Copies.with(i, new Progress(State.GOOD, now, null, null, null, null));
   }
 
   private static long startOf(ForecastInput in, int n) {
@@ -196,7 +166,7 @@ class PropertiesTest {
     List<RoomIn> rooms = new ArrayList<>(in.rooms());
     List<ItemIn> items = new ArrayList<>(rooms.get(1).items());
     items.add(place, Mornings.item("extra").takes(Mornings.about(3, 6)).build());
-    rooms.set(1, withItems(rooms.get(1), items));
+    rooms.set(1, Copies.withItems(rooms.get(1), items));
     Forecast before = Forecaster.run(in);
     Forecast after = Forecaster.run(Mornings.withRooms(in, rooms));
     for (int r = 0; r < 3; r++) {

@@ -18,4 +18,11 @@ public final class BenchCommand implements Runnable {
   public void run() {
     throw new ParameterException(spec.commandLine(), "Say what to measure:");
   }
+
+  /** What figures of one thread depend on, for the first line of a report. */
+  static String machine() {
+    return String.format(
+        "one thread, JDK %s, %d processors",
+        System.getProperty("java.version"), Runtime.getRuntime().availableProcessors());
+  }
 }

@@ -50,9 +50,7 @@ final class ForecastBench implements Callable<Integer> {
   @Override
   public Integer call() throws Exception {
     PrintWriter out = spec.commandLine().getOut();
-    out.printf(
-        "one thread, JDK %s, %d processors%n",
-        System.getProperty("java.version"), Runtime.getRuntime().availableProcessors());
+    out.println(BenchCommand.machine());
     for (int n : rooms) {
       Morning morning = BenchSuite.morning(n);
       for (int t : trials) {

@@ -72,9 +72,7 @@ final class KernelBench implements Callable<Integer> {
     for (int i = 0; i < FLOOR_ITEMS; i++) {
       floor[i] = new ItemDraws(seed, "case:c", "i" + i, new Draw.LogNormal(60_000, 120_000));
     }
-    out.printf(
-        "one thread, JDK %s, %d processors, seed %d%n",
-        System.getProperty("java.version"), Runtime.getRuntime().availableProcessors(), seed);
+    out.println(BenchCommand.machine() + ", seed " + seed);
     out.println(
         "one component                  whole forecast: time, ns a completion, of the floor");
     for (int n : rooms) {
