@@ -13,11 +13,13 @@ public final class Outlook {
   /**
    * The morning as the forecast's input.
    *
-   * @param now the moment to forecast from, epoch milliseconds of morning time
+   * @param now the moment to forecast from, epoch milliseconds of morning time; a moment before the
+   *     last event (on a coarse grid, say) counts as that event's, as nothing known lies after it
    * @param trials how many trials to run
    */
   public static ForecastInput input(Morning morning, long now, int trials) {
-    return new MorningInput(Snapshot.of(morning, now)).build(trials);
+    long from = Math.max(now, morning.lastRecordedAt());
+    return new MorningInput(Snapshot.of(morning, from)).build(trials);
   }
 
   /**

@@ -56,6 +56,14 @@ class OutlookTest {
     }
   }
 
+  /** Figures are asked for at moments of a grid: the last word may be some seconds newer. */
+  @Test
+  void shouldForecastFromTheLastWordWhenAskedForAMomentBefore() {
+    Suite suite = roomOneSilent();
+    assertThat(Shown.forecast(suite.morning(), "06:38"))
+        .isEqualTo(Shown.forecast(suite.morning(), "06:39"));
+  }
+
   @Test
   void shouldAskAQuietRoomBeforeItIsTooLate() {
     List<Part> parts = parts(roomOneSilent(), "06:50");
