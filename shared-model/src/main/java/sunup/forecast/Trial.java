@@ -79,8 +79,13 @@ final class Trial {
     floor.reset(known);
     dispatch.reset();
     opening.open();
-    dispatch.pass(0);
     long next = heap.nextAt();
+    while (next == 0) {
+      handle(heap.pop());
+      next = heap.nextAt();
+    }
+    dispatch.pass(0);
+    next = heap.nextAt();
     while (roomsLeft > 0 && next <= stopAt) {
       now = next;
       do {

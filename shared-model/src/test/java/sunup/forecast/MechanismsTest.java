@@ -379,6 +379,20 @@ class MechanismsTest {
   }
 
   @Test
+  void shouldGiveOutWorkAtNowAfterWhatEndsNow() {
+    Forecast f =
+        run(
+            people(anna()),
+            one(
+                item("ends now").by("b").takes(exactly(3)).inHand(NOW - 3 * MINUTE, null),
+                item("next").by("a").takes(exactly(2)).after("ends now"),
+                item("other").by("a").takes(exactly(5)),
+                start("next", "other")));
+    assertThat(done(f, 0, "next")).isEqualTo(2);
+    assertThat(startOf(f)).isEqualTo(7);
+  }
+
+  @Test
   void shouldTellWhatWasLostBeforeNow() {
     long begins = NOW - 60 * MINUTE;
     RoomIn r =
