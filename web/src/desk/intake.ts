@@ -37,10 +37,14 @@ export async function preview(csv: string, date: string): Promise<Preview> {
   return (await post(`/api/intake/preview?date=${encodeURIComponent(date)}`, csv)) as Preview;
 }
 
-/** Takes the list, if it would still change what the preview said. */
-export async function take(csv: string, date: string, hash: string): Promise<void> {
+/**
+ * Takes the list, if it would still change what the preview said, or nothing any more.
+ *
+ * @returns what the board says of it
+ */
+export async function take(csv: string, date: string, hash: string): Promise<string> {
   const query = `date=${encodeURIComponent(date)}&hash=${encodeURIComponent(hash)}`;
-  await post(`/api/intake/take?${query}`, csv);
+  return wordsOf(await post(`/api/intake/take?${query}`, csv)) ?? 'The list is taken.';
 }
 
 async function post(url: string, csv: string): Promise<unknown> {

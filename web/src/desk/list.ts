@@ -44,9 +44,9 @@ export class ListState {
       return;
     }
     await this.ask(async () => {
-      await take(this.text, this.date, hash);
+      const words = await take(this.text, this.date, hash);
       this.edit('');
-      this.words = 'The list is taken.';
+      this.words = words;
     });
   }
 

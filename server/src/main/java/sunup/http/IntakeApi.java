@@ -67,8 +67,9 @@ final class IntakeApi {
    * @param commands how many commands it became
    * @param upTo journal sequence of the last event; it is on the board when a frame's upTo reaches
    *     it
+   * @param words the same for people
    */
-  record Taken(int commands, long upTo) {}
+  record Taken(int commands, long upTo, String words) {}
 
   void mount(Router router) {
     BodyHandler bodies = BodyHandler.create(false).setBodyLimit(CaseList.MAX_BYTES);
@@ -128,16 +129,17 @@ final class IntakeApi {
       throw new Answers.Wrong(
           "Not taken", 422, "The list has mistakes. Look at the preview and mend them first.");
     }
+    List<Command> commands = taken.commands();
+    if (commands.isEmpty()) {
+      // Also after it was taken: who sends it twice, not having heard the answer, is not wrong.
+      return new Taken(0, now.seq(), "Nothing changes: the board has this list already.");
+    }
     if (!taken.preview().hash().equals(hash)) {
       throw new Answers.Wrong(
           "Changed meanwhile",
           409,
           "The list or the morning is not what the preview showed."
               + " Look at it again, then take it.");
-    }
-    List<Command> commands = taken.commands();
-    if (commands.isEmpty()) {
-      return new Taken(0, now.seq());
     }
     // One id for one look at one morning: looked at again after a refusal it is asked anew.
     String id =
@@ -153,7 +155,7 @@ final class IntakeApi {
             0);
     Reply reply = wait(submit(owner, all));
     if (reply instanceof Reply.Done done) {
-      return new Taken(commands.size(), Math.max(now.seq(), done.upTo()));
+      return new Taken(commands.size(), Math.max(now.seq(), done.upTo()), "The list is taken.");
     }
     boolean refused = reply instanceof Reply.Refused;
     String words = refused ? ((Reply.Refused) reply).words() : ((Reply.Later) reply).words();

@@ -238,9 +238,11 @@ public final class CaseList {
     if (techniques().contains(word)) {
       return word;
     }
-    List<String> known = new ArrayList<>(techniques());
-    known.addAll(site.words().keySet());
-    problem(cell.line(), "technique", Fields.unknown(LocalTimes.shortened(text), known));
+    String said =
+        options().contains(word)
+            ? "'" + LocalTimes.shortened(text) + "' is an option; write it in column options"
+            : Fields.unknown(LocalTimes.shortened(text), withWords(techniques()));
+    problem(cell.line(), "technique", said);
     return null;
   }
 
@@ -248,10 +250,27 @@ public final class CaseList {
     return sheets.techniques().stream().map(Sheets.Choice::name).toList();
   }
 
+  private List<String> options() {
+    return sheets.options().stream().map(Sheets.Choice::name).toList();
+  }
+
+  /** Those names with the site's own words for them. */
+  private List<String> withWords(List<String> names) {
+    List<String> all = new ArrayList<>(names);
+    site.words()
+        .forEach(
+            (word, meaning) -> {
+              if (names.contains(meaning)) {
+                all.add(word);
+              }
+            });
+    return all;
+  }
+
   /** The row's options with those that the room always has, sorted. */
   private List<String> options(Csv.Cell cell, RoomId room) {
     TreeSet<String> options = new TreeSet<>();
-    List<String> known = sheets.options().stream().map(Sheets.Choice::name).toList();
+    List<String> known = options();
     String text = cell.text().strip().toLowerCase(Locale.ROOT);
     for (String part : Arrays.asList(text.split("[\\s,;+|/]+", -1))) {
       if (part.isEmpty() || part.equals("-") || part.equals("none")) {
@@ -260,8 +279,12 @@ public final class CaseList {
       String word = site.words().getOrDefault(part, part);
       if (known.contains(word)) {
         options.add(word);
+      } else if (techniques().contains(word)) {
+        String said = "'" + part + "' is a technique; write it in column technique";
+        problem(cell.line(), "options", said);
       } else {
-        problem(cell.line(), "options", Fields.unknown(LocalTimes.shortened(part), known));
+        String said = Fields.unknown(LocalTimes.shortened(part), withWords(known));
+        problem(cell.line(), "options", said);
       }
     }
     if (room != null) {

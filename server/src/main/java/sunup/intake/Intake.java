@@ -204,11 +204,19 @@ public final class Intake {
             Planner.LIST,
             past.get(0).line(),
             "start",
-            past.size()
-                + " of "
-                + list.cases().size()
-                + " cases are booked at times that are past; look whether the list is for "
-                + date));
+            past(past.size(), list.cases().size()) + "; look whether the list is for " + date));
+  }
+
+  private static String past(int past, int all) {
+    if (all == 1) {
+      return "the only case is booked at a time that is past";
+    }
+    return past
+        + " of "
+        + all
+        + (past == 1
+            ? " cases is booked at a time that is past"
+            : " cases are booked at times that are past");
   }
 
   /** Nobody's case is changed by a list once it has begun. */

@@ -61,7 +61,11 @@ final class LocalTimes {
       LocalTime local = LocalTime.of(Integer.parseInt(m.group(1)), Integer.parseInt(m.group(2)));
       return at(date.atTime(local), zone);
     } catch (DateTimeException e) {
-      return wrong("'" + shortened(trimmed) + "' is not a time of the day");
+      return wrong(
+          "'"
+              + shortened(trimmed)
+              + "' is not a time of the day; write hours 00 to 23 and minutes 00 to 59, for example"
+              + " 07:30");
     }
   }
 

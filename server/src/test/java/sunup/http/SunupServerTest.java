@@ -131,6 +131,11 @@ class SunupServerTest {
     Got taken = post(take, "text/csv", CSV);
     assertThat(taken.status()).as(taken.text()).isEqualTo(200);
     long upTo = taken.json().path("upTo").asLong();
+    Got again = post(take, "text/csv", CSV);
+    assertThat(again.status()).as(again.text()).isEqualTo(200);
+    assertThat(again.json().path("commands").asInt()).isZero();
+    assertThat(again.json().path("upTo").asLong()).isEqualTo(upTo);
+    assertThat(again.json().path("words").asText()).contains("has this list already");
     wall.await(ServerMessage.Frame.class, f -> f.upTo() >= upTo);
     assertThat(wall.parts()).containsKey("room/1").containsKey("room/2");
 

@@ -85,7 +85,9 @@ class CaseListTest {
             p -> assertThat(p).startsWith("case list, line 2, room: '99' is not known; "),
             p ->
                 assertThat(p)
-                    .isEqualTo("case list, line 3, start: '25:10' is not a time of the day"),
+                    .isEqualTo(
+                        "case list, line 3, start: '25:10' is not a time of the day; write hours"
+                            + " 00 to 23 and minutes 00 to 59, for example 07:30"),
             p ->
                 assertThat(p)
                     .isEqualTo(
@@ -206,6 +208,19 @@ class CaseListTest {
     List<ListedCase> cases =
         Lists.cases("room;start;technique;options\n11;07:30;ga;Block + C-arm, child\n");
     assertThat(cases.get(0).options()).containsExactly("alone", "block", "child", "imaging");
+  }
+
+  @Test
+  void shouldSendAWordThatStandsInTheWrongColumnToItsOwnAndOfferOnlyWordsOfTheColumn() {
+    String header = "room,start,technique,options\n";
+    assertThat(problemsOf(header + "1,07:30,c-arm,sab\n"))
+        .containsExactly(
+            "case list, line 2, technique: 'c-arm' is an option; write it in column options",
+            "case list, line 2, options: 'sab' is a technique; write it in column technique");
+    assertThat(problemsOf(header + "1,07:30,c-arn,microskope\n"))
+        .satisfiesExactly(
+            p -> assertThat(p).contains("'c-arn' is not known; use ").doesNotContain("c-arm"),
+            p -> assertThat(p).endsWith("did you mean 'microscope'?"));
   }
 
   @Test

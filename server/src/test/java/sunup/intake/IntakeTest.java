@@ -48,8 +48,11 @@ class IntakeTest {
         .satisfies(
             note ->
                 assertThat(note.message())
-                    .startsWith("1 of 2 cases are booked at times that are past"));
+                    .startsWith("1 of 2 cases is booked at a time that is past"));
     assertThat(taken.commands()).hasSize(1);
+    CaseListResult one = Lists.read("room,start,technique\n1,07:30,ga\n");
+    assertThat(Intake.compare(one, Lists.SITE, Lists.DAY, Morning.NONE, late).preview().notes())
+        .anySatisfy(note -> assertThat(note.message()).startsWith("the only case is booked at a"));
     long early = list.cases().get(0).bookedAt();
     taken = Intake.compare(list, Lists.SITE, Lists.DAY, Morning.NONE, early);
     assertThat(taken.preview().notes()).noneMatch(note -> note.field().equals("start"));
