@@ -47,6 +47,7 @@ final class MorningChannel {
   private volatile Standpoint known;
   private Object memory;
   private Foretold foretold = Foretold.NONE;
+  private long renewedAt;
   private long drawnEpoch = -1;
 
   /** Audiences that can't be told what is known: what their screens show must not pass for live. */
@@ -265,6 +266,7 @@ final class MorningChannel {
 
     private void told(Foretold newest) {
       if (!closed) {
+        renewedAt = tools.clock().monotonicMs();
         foretold = newest;
         changed();
       }
@@ -351,6 +353,7 @@ final class MorningChannel {
               if (!closed) {
                 beatLater();
                 again();
+                age();
                 beat();
               }
             });
@@ -360,6 +363,19 @@ final class MorningChannel {
   private void again() {
     if (known != null && !undrawn.isEmpty()) {
       draw();
+    }
+  }
+
+  /** Whatever keeps newer ones from coming: figures of long ago must not pass for today's. */
+  private void age() {
+    boolean aged =
+        foretold.forecast() != null
+            && !foretold.old()
+            && tools.clock().monotonicMs() - renewedAt >= tools.pace().figuresMs();
+    if (aged) {
+      LOG.warn("{} got no new figures; those shown are called old", morning());
+      foretold = new Foretold(foretold.forecast(), foretold.of(), true);
+      changed();
     }
   }
 

@@ -355,6 +355,24 @@ class ChannelTest {
   }
 
   @Test
+  void shouldSayOfWhenTheFiguresAreIfNoneComeForHalfAMinuteWhateverTheCause() {
+    compute();
+    lane.pass(100);
+    assertThat(suite().figuresOf()).isNull();
+    long of = clock.morningMs();
+
+    // Nothing is computed any more: it hangs, or the pool takes nothing.
+    lane.pass(28_000);
+    assertThat(suite().figuresOf()).isNull();
+    lane.pass(3_000);
+    assertThat(suite().figuresOf()).isBetween(of - 10_000, of);
+
+    compute();
+    lane.pass(100);
+    assertThat(suite().figuresOf()).isNull();
+  }
+
+  @Test
   void shouldResumeFromTheRingAndSendAViewWhenTheFrameIsOlderThanAMinute() {
     lane.pass(1_000);
     ServerMessage.View view = (ServerMessage.View) screen.messages.get(0);
