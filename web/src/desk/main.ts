@@ -7,7 +7,7 @@ import { shared } from '../hands/style.ts';
 import { CAUTION } from '../hands/words.ts';
 import { dateWords, proof } from '../look/index.ts';
 import { listPanel, ListState } from './list.ts';
-import { type DeskRow, deskRows } from './model.ts';
+import { type DeskRow, deskRows, heardWords, onTimeWords } from './model.ts';
 import { needsPanel } from './needs.ts';
 import { notesPanel } from './notes.ts';
 import { peoplePanel } from './people.ts';
@@ -128,9 +128,9 @@ export class Desk extends BoardPage {
       ${
         suite && phase !== 'none'
           ? html`<p>
-              <b>${suite.onTime} of ${suite.cases}</b> look on time
+              <b>${onTimeWords(suite)}</b>
               <small
-                >${suite.quiet > 0 ? `no word from ${suite.quiet}` : 'a word from every room'}${
+                >${heardWords(suite)}${
                   suite.figuresOf === undefined
                     ? ''
                     : ` · figures of ${this.hhmm(suite.figuresOf)}, newer ones failed`

@@ -1,6 +1,16 @@
 import { describe, expect, it } from 'vitest';
+import type { SuitePart } from '../generated/wire.ts';
 import { item, person, plan, room } from '../hands/made/parts.ts';
-import { caseOf, deskRows, owesReason, peopleInOrder, percent, voidedBySwap } from './model.ts';
+import {
+  caseOf,
+  deskRows,
+  heardWords,
+  onTimeWords,
+  owesReason,
+  peopleInOrder,
+  percent,
+  voidedBySwap,
+} from './model.ts';
 
 const MINUTE = 60_000;
 
@@ -12,6 +22,23 @@ describe('the desk', () => {
       '62 %',
       '99 %',
     ]);
+  });
+
+  it('should say that every room was heard from only of an open morning of which it is so', () => {
+    const suite = (over: Partial<SuitePart>) =>
+      ({ phase: 'open', cases: 4, onTime: 3, quiet: 0, ...over }) as SuitePart;
+    expect(heardWords(suite({}))).toBe('a word from every room');
+    expect(heardWords(suite({ quiet: 2 }))).toBe('no word from 2');
+    expect(heardWords(suite({ phase: 'draft' }))).toBe('nobody reports yet');
+    expect(heardWords(suite({ phase: 'closed' }))).toBe('');
+  });
+
+  it('should count nothing on time before anything was computed, nor in a draft', () => {
+    const suite = (over: Partial<SuitePart>) =>
+      ({ phase: 'open', cases: 4, quiet: 0, ...over }) as SuitePart;
+    expect(onTimeWords(suite({}))).toBe('4 first cases');
+    expect(onTimeWords(suite({ onTime: 3 }))).toBe('3 of 4 look on time');
+    expect(onTimeWords(suite({ phase: 'draft', onTime: 4 }))).toBe('4 first cases');
   });
 
   it('should list rooms in the wall’s order with the case that stands', () => {

@@ -6,6 +6,7 @@ import type {
   NotePart,
   PersonPart,
   RoomPart,
+  SuitePart,
 } from '../generated/wire.ts';
 import { isDone } from '../hands/items.ts';
 import { personName } from '../hands/words.ts';
@@ -39,6 +40,21 @@ export function deskRows(
 export function caseOf(cases: readonly CasePart[], room: string): CasePart | undefined {
   const here = cases.filter((c) => c.room === room);
   return here.find((c) => !c.cancelled) ?? here[0];
+}
+
+/** How many first cases look on time, where that was computed. */
+export function onTimeWords(suite: SuitePart): string {
+  const cases = `${suite.cases} first ${suite.cases === 1 ? 'case' : 'cases'}`;
+  if (suite.phase === 'draft' || suite.onTime === undefined) return cases;
+  const verb = suite.phase === 'closed' ? 'started' : 'look';
+  return `${suite.onTime} of ${suite.cases} ${verb} on time`;
+}
+
+/** Which rooms were heard from; nobody reports to a draft, and a closed morning is over. */
+export function heardWords(suite: SuitePart): string {
+  if (suite.phase === 'draft') return 'nobody reports yet';
+  if (suite.phase !== 'open' || suite.cases === 0) return '';
+  return suite.quiet > 0 ? `no word from ${suite.quiet}` : 'a word from every room';
 }
 
 /** `61 %`, never 0 or 100: a simulation of that size knows no such thing. */

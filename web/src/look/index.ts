@@ -3,6 +3,6 @@ import './caution.ts';
 import './mark.ts';
 
 export { badge, proof } from './proof.ts';
-export { clockTime, dateWords, dayWords, minutesBetween } from './time.ts';
+export { clockTime, dateOf, dateWords, dayWords, minutesBetween } from './time.ts';
 export { lateBy, say, speaker } from './words.ts';
 export type { CommonKey, Fill, Words } from './words.ts';

@@ -225,6 +225,15 @@ describe('what the wall says instead of lines', () => {
     });
   });
 
+  it('shouldNotSayThatAMorningIsOverBeforeItBegins', () => {
+    const tomorrow = room({ target: at('07:30') + 24 * 3_600_000 });
+    const next = suite({ date: '2026-11-26' });
+    expect(calm(next, [tomorrow], 0, at('13:00'))?.head).not.toBe('The morning is over');
+    const afternoon = [room({ target: at('14:30') })];
+    expect(head({}, afternoon, 0, '13:00')).not.toBe('The morning is over');
+    expect(head({}, afternoon, 0, '14:31')).toBe('The morning is over');
+  });
+
   it('shouldLeaveTheLinesWhenThereAreSome', () => {
     expect(calm(suite(), [room()], 1, at('07:04'))).toBeNull();
   });

@@ -11,7 +11,7 @@ import { settle, type Shown } from './order.ts';
 import { smallestLetters, type WallSettings } from './settings.ts';
 import { skyStyles } from './sky.css.ts';
 import { wallStyles } from './wall.css.ts';
-import { afterNoon, belowTheLine, calm, say } from './words.ts';
+import { belowTheLine, calm, isOver, say } from './words.ts';
 
 const MINUTE_MS = 60_000;
 
@@ -165,10 +165,11 @@ export class SunupWall extends LitElement {
 
   private countWords(suite: SuitePart | undefined, rooms: readonly RoomPart[]): string {
     if (!suite || suite.phase === 'none') return suite?.hospital ?? 'Sunup';
-    const figures = { cases: suite.cases, onTime: suite.onTime };
+    const figures = { cases: suite.cases, onTime: suite.onTime ?? '–' };
     if (suite.phase === 'draft') return say('count.draft', figures);
     const waiting = rooms.some((room) => !['started', 'none'].includes(room.standing));
-    const over = suite.phase === 'closed' || !waiting || afterNoon(suite.zone, this.drawnNow);
+    const over = suite.phase === 'closed' || !waiting || isOver(suite, rooms, this.drawnNow);
+    if (!over && suite.onTime === undefined) return say('count.no-figures', figures);
     return say(over ? 'count.over' : 'count.on-time', figures);
   }
 

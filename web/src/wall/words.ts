@@ -1,6 +1,7 @@
 import type { NeedPart, RoomPart, SuitePart } from '../generated/wire.ts';
 import {
   clockTime,
+  dateOf,
   dateWords,
   lateBy,
   say as sayCommon,
@@ -11,6 +12,7 @@ import {
 const british = {
   title: 'Wall',
   'count.draft': '{cases} first cases planned',
+  'count.no-figures': '{cases} first cases',
   'count.on-time': '{onTime} of {cases} look on time',
   'count.over': '{onTime} of {cases} started on time',
   quiet: '{rooms} quiet',
@@ -119,13 +121,13 @@ export function calm(
 ): Calm | null {
   if (!suite || suite.phase === 'none') return { head: say('none.head'), text: say('none.text') };
   if (suite.phase === 'draft') return draft(suite);
-  const figures = { onTime: suite.onTime, cases: suite.cases };
+  const figures = { onTime: suite.onTime ?? '–', cases: suite.cases };
   const withCase = rooms.filter((room) => room.standing !== 'none');
   const waiting = withCase.filter((room) => room.standing !== 'started');
   if (suite.phase === 'closed') {
     return { head: say('closed.head'), text: say('over.text', figures) };
   }
-  if (afterNoon(suite.zone, now)) {
+  if (isOver(suite, rooms, now)) {
     const text = waiting.length
       ? say('over.open', { ...figures, rooms: waiting.length })
       : say('over.text', figures);
@@ -181,8 +183,14 @@ function draft(suite: SuitePart): Calm {
   };
 }
 
-/** From noon the wall sums the morning up. */
-export function afterNoon(zone: string, now: number): boolean {
-  const [hours, minutes] = clockTime(now, zone).split(':').map(Number);
-  return hours! * 60 + minutes! >= NOON_MINUTES;
+/**
+ * From noon of its day the wall sums the morning up, once no first case is still to come: one whose
+ * list came after noon, or that is shown from noon of the day before, has yet to begin.
+ */
+export function isOver(suite: SuitePart, rooms: readonly RoomPart[], now: number): boolean {
+  const today = dateOf(now, suite.zone);
+  if (today < suite.date) return false;
+  const [hours, minutes] = clockTime(now, suite.zone).split(':').map(Number);
+  const past = today > suite.date || hours! * 60 + minutes! >= NOON_MINUTES;
+  return past && rooms.every((room) => room.target === undefined || room.target <= now);
 }

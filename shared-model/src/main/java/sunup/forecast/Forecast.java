@@ -65,8 +65,9 @@ public record Forecast(
    * What the start waits for, with its share of the late minutes.
    *
    * @param room the room whose start is held up
-   * @param kind plan (too little time), work, waits (unattended), mend, arrival, occupied, lapse,
-   *     booked, person, place, equipment or not-begun
+   * @param kind plan (too little time), work, waits (unattended), mend (of a fault, or the rare
+   *     extra of an item that nobody called faulty), arrival, occupied, lapse, booked, person,
+   *     place, equipment or not-begun
    * @param item the item of that room that waits or is worked on, or null
    * @param thing the person, place or kind, or null
    * @param where the room where that thing was meanwhile, or null

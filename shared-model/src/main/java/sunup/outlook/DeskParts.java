@@ -76,7 +76,7 @@ final class DeskParts {
       if (shares.size() == SHARES_AT_MOST) {
         break;
       }
-      shares.add(new HoldupShare(Words.key(share), words.staff(share), round(share.share(), 100)));
+      shares.add(new HoldupShare(words.key(share), words.staff(share), round(share.share(), 100)));
     }
     return new ChancePart(
         "chance/" + room.id(),

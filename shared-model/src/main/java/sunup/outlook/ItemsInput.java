@@ -199,7 +199,7 @@ final class ItemsInput {
   }
 
   /** The tracks beside the anaesthetist's own sections and the chain of the start. */
-  private static boolean isTrack(SheetItem asks) {
+  static boolean isTrack(SheetItem asks) {
     return !asks.section().isSetUp() && asks.section() != Section.START;
   }
 

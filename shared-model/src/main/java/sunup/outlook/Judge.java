@@ -64,7 +64,9 @@ final class Judge {
     StartTold told = StartTold.of(sheet, figure, standing, now);
     int late = lateMinutes(sheet, standing, told);
     boolean orMore = late > 0 && sheet.startedAt() == null && told.moreThanHours() != null;
-    boolean unsaid = standing == Standing.UNHEARD || isUnsaid(sheet);
+    boolean unheard = isUnheard(sheet, sheet.openForStart());
+    boolean quiet = standing == Standing.UNHEARD && (!unheard || isDueAWord(sheet));
+    boolean unsaid = quiet || isUnsaid(sheet);
     boolean ask = sheet.startedAt() == null && unsaid && isTimeToAsk(sheet, figure);
     long revision = RoomRevision.of(morning, sheet);
     RoomJudged fresh =
@@ -74,6 +76,7 @@ final class Judge {
             orMore,
             saveable(figure, standing),
             ask,
+            unheard,
             null,
             Math.min(revision, foretold.of()),
             foretold.forecast() == null ? 0 : foretold.forecast().now());
@@ -121,6 +124,7 @@ final class Judge {
         last.orMore(),
         last.saveable(),
         fresh.ask(),
+        fresh.unheard(),
         since,
         last.revision(),
         last.figuresOf());
@@ -134,30 +138,20 @@ final class Judge {
       return Standing.STUCK;
     }
     List<Line> open = sheet.openForStart();
-    boolean silent = isSilent(sheet, open);
+    boolean unheard = isUnheard(sheet, open);
     if (figure == null) {
-      return silent ? Standing.UNHEARD : Standing.NO_FIGURES;
+      return unheard && isDueAWord(sheet) ? Standing.UNHEARD : Standing.NO_FIGURES;
     }
     Standing byFigures = byFigures(sheet, figure, open, last);
-    boolean neverHeard =
-        isOpen()
-            && sheet.room().lastWordAt() == null
-            && sheet.room().readyAt() == null
-            && hasOpenSetUp(open);
     boolean late = byFigures == Standing.LATE || byFigures == Standing.TIGHT;
-    if (!silent && !neverHeard) {
-      return late && isUnsaid(sheet) && occupiedShare(figure) >= FirstSettings.KNOWN_CAUSE
-          ? Standing.UNHEARD
-          : byFigures;
+    if (unheard) {
+      boolean never = sheet.room().lastWordAt() == null;
+      double cause = never ? FirstSettings.ONLY_CAUSE : FirstSettings.KNOWN_CAUSE;
+      return late && knownShare(sheet, figure) >= cause ? byFigures : Standing.UNHEARD;
     }
-    double cause = neverHeard ? FirstSettings.ONLY_CAUSE : FirstSettings.KNOWN_CAUSE;
-    if (late && knownShare(sheet, figure) >= cause) {
-      return byFigures;
-    }
-    if (silent) {
-      return Standing.UNHEARD;
-    }
-    return late ? Standing.AHEAD : byFigures;
+    return late && isUnsaid(sheet) && occupiedShare(figure) >= FirstSettings.KNOWN_CAUSE
+        ? Standing.UNHEARD
+        : byFigures;
   }
 
   private Standing byFigures(RoomSheet sheet, RoomOut figure, List<Line> open, Standing last) {
@@ -177,18 +171,22 @@ final class Judge {
   }
 
   /**
-   * Nobody heard since the planned beginning, or gone quiet with set-up work open. A room that
-   * reported itself ready is not silent, whatever single touches are missing.
+   * Nobody heard yet, or gone quiet with set-up work open. A room that reported itself ready is not
+   * silent, whatever single touches are missing.
    */
-  private boolean isSilent(RoomSheet sheet, List<Line> open) {
-    if (!isOpen() || sheet.room().readyAt() != null || !hasOpenSetUp(open)) {
+  private boolean isUnheard(RoomSheet sheet, List<Line> open) {
+    boolean done = sheet.startedAt() != null || sheet.room().readyAt() != null;
+    if (!isOpen() || done || !hasOpenSetUp(open)) {
       return false;
     }
     Long word = sheet.room().lastWordAt();
-    if (word == null) {
-      return now >= morning.beginsAt() + FirstSettings.FIRST_WORD_WITHIN;
-    }
-    return now - word >= FirstSettings.QUIET_AFTER && !hasWorkInHand(open);
+    return word == null || (now - word >= FirstSettings.QUIET_AFTER && !hasWorkInHand(open));
+  }
+
+  /** Before the planned beginning, and shortly after it, nobody is missed. */
+  private boolean isDueAWord(RoomSheet sheet) {
+    return sheet.room().lastWordAt() != null
+        || now >= morning.beginsAt() + FirstSettings.FIRST_WORD_WITHIN;
   }
 
   /** Nobody said that the room's use goes on past its end; that is to be asked, not to be known. */
@@ -240,7 +238,8 @@ final class Judge {
     }
     Line line = sheet.line(share.item());
     return switch (share.kind()) {
-      case "place", "equipment", "mend" -> true;
+      case "place", "equipment" -> true;
+      case "mend" -> snapshot.isFault(share);
       case "occupied" -> !sheet.isOverrun();
       case "plan", "not-begun", "person" -> false;
       case "arrival" ->

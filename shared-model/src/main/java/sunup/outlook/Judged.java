@@ -28,6 +28,7 @@ public record Judged(Map<String, RoomJudged> rooms, List<String> needs, long sor
    * @param orMore true if so many at least
    * @param saveable minutes that can still be saved
    * @param ask true if somebody should ask the room
+   * @param unheard true if nobody was heard from it yet, or it has gone quiet
    * @param differsSince since when the computed figure has differed from the shown one, or null
    * @param revision journal sequence of what last happened to the room by the shown figure
    * @param figuresOf the moment that the shown figure is of
@@ -38,9 +39,11 @@ public record Judged(Map<String, RoomJudged> rooms, List<String> needs, long sor
       boolean orMore,
       int saveable,
       boolean ask,
+      boolean unheard,
       Long differsSince,
       long revision,
       long figuresOf) {
-    static final RoomJudged NO_CASE = new RoomJudged(Standing.NONE, 0, false, 0, false, null, 0, 0);
+    static final RoomJudged NO_CASE =
+        new RoomJudged(Standing.NONE, 0, false, 0, false, false, null, 0, 0);
   }
 }

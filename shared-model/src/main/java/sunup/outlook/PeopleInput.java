@@ -1,10 +1,8 @@
 package sunup.outlook;
 
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import sunup.board.Morning;
 import sunup.board.Morning.PersonDay;
 import sunup.board.Morning.RoomDay;
@@ -15,20 +13,16 @@ import sunup.forecast.ForecastInput.PersonIn;
 
 /** The people of a morning as the forecast sees them. */
 final class PeopleInput {
+  private final Snapshot snapshot;
   private final Morning morning;
   private final Map<RoomId, RoomSheet> sheets;
   private final long now;
-  private final Set<Role> spoke = EnumSet.noneOf(Role.class);
 
   PeopleInput(Snapshot snapshot) {
+    this.snapshot = snapshot;
     morning = snapshot.morning();
     sheets = snapshot.sheets();
     now = snapshot.now();
-    for (PersonDay person : morning.people().values()) {
-      if (person.lastWordAt() != null) {
-        spoke.add(person.plan().role());
-      }
-    }
   }
 
   List<PersonIn> build() {
@@ -123,11 +117,12 @@ final class PeopleInput {
   }
 
   /**
-   * Whoever spoke is not one who never does; more than that a few words do not tell. People of a
-   * role that nobody reports as this morning never do: their silence says nothing.
+   * Whoever spoke is not one who never does; more than that a few words do not tell. People whose
+   * track nobody reports of their room never do: their silence says nothing, whatever is reported
+   * of other rooms.
    */
   private List<String> styles(Role role, RoomId own) {
-    if (!setsUp(role) && !spoke.contains(role)) {
+    if (!setsUp(role) && (own == null || !isReported(role, own))) {
       return List.of("never");
     }
     if (own == null || !setsUp(role) || morning.rooms().get(own).lastWordAt() == null) {
@@ -138,5 +133,13 @@ final class PeopleInput {
         sheet.lines().stream()
             .anyMatch(line -> line.asks().section().isSetUp() && line.item().evidence() != null);
     return reports ? List.of("each-item", "each-section", "at-end") : null;
+  }
+
+  /** Whether anybody reports a track of this room that is the role's. */
+  private boolean isReported(Role role, RoomId room) {
+    return sheets.get(room).lines().stream()
+        .filter(line -> ItemsInput.isTrack(line.asks()))
+        .filter(line -> line.asks().who().stream().anyMatch(any -> any.contains(role)))
+        .anyMatch(line -> snapshot.isHeard(room, line.asks().section()));
   }
 }

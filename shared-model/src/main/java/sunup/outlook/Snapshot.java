@@ -9,6 +9,7 @@ import sunup.board.ItemState;
 import sunup.board.Morning;
 import sunup.board.RoomId;
 import sunup.board.Section;
+import sunup.forecast.Forecast.Share;
 
 /**
  * A morning at one moment with every room's lines worked out once.
@@ -56,6 +57,13 @@ record Snapshot(
 
   RoomSheet sheet(String room) {
     return sheets.get(new RoomId(room));
+  }
+
+  /** True if the item of the holdup was reported faulty, and is not mended. */
+  boolean isFault(Share share) {
+    RoomSheet sheet = sheet(share.room());
+    RoomSheet.Line line = sheet == null ? null : sheet.line(share.item());
+    return line != null && line.state() == ItemState.FAULT;
   }
 
   /**

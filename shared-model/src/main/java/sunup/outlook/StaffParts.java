@@ -176,7 +176,7 @@ final class StaffParts {
         if (share.share() < WAIT_SHARE || waits.size() == WAITS_AT_MOST) {
           break;
         }
-        String key = Words.key(share);
+        String key = words.key(share);
         boolean mine = taken != null && taken.holdup().equals(key);
         waits.add(
             new Wait(key, words.staff(share), isOwn(sheet, share), mine ? taken.by() : null, null));

@@ -30,11 +30,13 @@ final class WallParts {
   private final Judged judged;
   private final long now;
   private final Long figuresOf;
+  private final boolean computed;
   private final Map<String, RoomOut> figures = new HashMap<>();
 
   WallParts(Snapshot snapshot, Foretold foretold, Judged judged) {
     Forecast forecast = foretold.forecast();
     this.figuresOf = foretold.old() && forecast != null ? forecast.now() : null;
+    this.computed = forecast != null;
     this.snapshot = snapshot;
     this.morning = snapshot.morning();
     this.judged = judged;
@@ -87,6 +89,7 @@ final class WallParts {
     }
     int cases = 0;
     int onTime = 0;
+    int started = 0;
     int quiet = 0;
     for (RoomId id : morning.rooms().keySet()) {
       RoomJudged room = judged.rooms().get(id.value());
@@ -94,8 +97,9 @@ final class WallParts {
         continue;
       }
       cases++;
+      started += room.standing() == Standing.STARTED ? 1 : 0;
       onTime += looksOnTime(room) ? 1 : 0;
-      quiet += room.standing() == Standing.UNHEARD ? 1 : 0;
+      quiet += room.unheard() ? 1 : 0;
     }
     return new SuitePart(
         "suite",
@@ -108,7 +112,7 @@ final class WallParts {
         settings.graceMinutes(),
         horizon(),
         cases,
-        onTime,
+        computed || started == cases ? onTime : null,
         quiet,
         figuresOf,
         settings.demo(),
@@ -204,7 +208,7 @@ final class WallParts {
     RoomJudged said = judged.rooms().get(id);
     Words words = new Words(snapshot);
     String text = words(id, said, words);
-    String holdup = holdup(id, said);
+    String holdup = holdup(id, said, words);
     Taken taken = day.taken();
     boolean current =
         taken != null
@@ -271,7 +275,7 @@ final class WallParts {
     return share == null ? "several small things" : words.wall(share);
   }
 
-  private String holdup(String id, RoomJudged said) {
+  private String holdup(String id, RoomJudged said, Words words) {
     if (said.standing() == Standing.STUCK) {
       RoomSheet sheet = snapshot.sheet(id);
       return Words.key("mend", sheet.untakenFault().asks().key());
@@ -280,6 +284,6 @@ final class WallParts {
       return "ask";
     }
     Share share = first(id);
-    return share == null ? "room" : Words.key(share);
+    return share == null ? "room" : words.key(share);
   }
 }

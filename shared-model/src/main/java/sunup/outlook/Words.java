@@ -37,8 +37,14 @@ final class Words {
   }
 
   /** The key by which a holdup is taken; the same as long as it is the same thing. */
-  static String key(Share share) {
-    return key(share.kind(), share.thing() != null ? share.thing() : share.item());
+  String key(Share share) {
+    String kind = isExtra(share) ? "extra" : share.kind();
+    return key(kind, share.thing() != null ? share.thing() : share.item());
+  }
+
+  /** A mend that nobody reported a fault for: the forecast reckons with what is rarely needed. */
+  private boolean isExtra(Share share) {
+    return share.kind().equals("mend") && !snapshot.isFault(share);
   }
 
   /** Names no item and no person: the key goes to the wall too. */
@@ -65,7 +71,7 @@ final class Words {
       case "lapse" -> of(what, "to be done again");
       case "booked" -> of(what, "not before " + clock(share.until()));
       case "person" -> person(share, what, wall);
-      case "mend" -> fault(line, what);
+      case "mend" -> isExtra(share) ? of(what, "may take longer") : fault(line, what);
       case "waits" -> of(what, "until about " + clock(share.until()));
       case "not-begun" -> of(what, "not begun");
       case "plan" -> "too little time was planned";
@@ -161,7 +167,7 @@ final class Words {
   }
 
   private String fault(Line line, String what) {
-    boolean taken = line != null && line.item().mender() != null;
+    boolean taken = line.item().mender() != null;
     return of(what, "fault, " + (taken ? "being mended" : "nobody on it"));
   }
 

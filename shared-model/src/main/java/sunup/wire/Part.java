@@ -47,8 +47,10 @@ public sealed interface Part {
    * @param phase none, draft, open or closed
    * @param horizon the target that most rooms have
    * @param cases first cases that are not cancelled
-   * @param onTime how many of them look on time, or have started on time
-   * @param quiet how many rooms nobody was heard from
+   * @param onTime how many of them look on time, or have started on time; absent until figures were
+   *     computed of those that have not started
+   * @param quiet how many rooms nobody was heard from yet or of late; 0 in a draft, which nobody
+   *     reports to
    * @param figuresOf if the figures shown are old, because newer ones could not be computed: the
    *     moment they are of; else absent
    * @param loopback true if the server takes connections from this machine only
@@ -64,7 +66,7 @@ public sealed interface Part {
       int graceMinutes,
       @Maybe Long horizon,
       int cases,
-      int onTime,
+      @Maybe Integer onTime,
       int quiet,
       @Maybe Long figuresOf,
       boolean demo,

@@ -2,6 +2,7 @@ package sunup.outlook;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import sunup.board.CaseId;
 import sunup.board.Command;
@@ -62,6 +63,39 @@ class KnownTest {
     Suite suite = new Suite(3, "06:00");
     Share share = new Share("1", "waits", "patient.papers", null, null, 1, Suite.at("07:10"));
     assertThat(words(suite, "07:00").wall(share)).isEqualTo("patient: papers, until about 07:10");
+  }
+
+  /** The forecast reckons with the rare extra of items that nobody reported faulty. */
+  @Test
+  void shouldCallNothingAFaultThatNobodyReportedFaulty() {
+    Suite suite = new Suite(2, "06:00");
+    Share share = new Share("1", "mend", "machine.self-test", null, null, 1, Suite.at("07:50"));
+    String before = words(suite, "07:00").key(share);
+    assertThat(words(suite, "07:00").wall(share)).isEqualTo("machine check: may take longer");
+    assertThat(words(suite, "07:00").staff(share)).doesNotContain("fault");
+    suite.station(
+        "07:01", 1, new Command.Fault(Suite.ofRoom(1, "machine.self-test"), Private.of("leak")));
+    assertThat(words(suite, "07:02").wall(share)).isEqualTo("machine check: fault, nobody on it");
+    assertThat(words(suite, "07:02").key(share)).isNotEqualTo(before);
+  }
+
+  @Test
+  void shouldTakeANursesSilenceForNothingWhereOnlyOtherRoomsReportTheTrack() {
+    Suite suite = new Suite(2, "06:00");
+    suite.nurse(
+        "06:40",
+        2,
+        new Command.Sweep(new RoomId("2"), Section.ROOM, List.of(), new PersonId("N2")));
+    assertThat(styles(suite, "N1")).containsExactly("never");
+    assertThat(styles(suite, "N2")).isNull();
+  }
+
+  private static List<String> styles(Suite suite, String person) {
+    return Outlook.input(suite.morning(), Suite.at("06:50"), 64).people().stream()
+        .filter(p -> p.id().equals(person))
+        .findFirst()
+        .orElseThrow()
+        .styles();
   }
 
   private static ItemIn item(Suite suite, String clock, int room, String key) {
@@ -134,6 +168,8 @@ class KnownTest {
     assertThat(shown.column(1).word()).isEqualTo("in use?");
     assertThat(shown.need(1).kind()).isEqualTo("ask");
     assertThat(shown.need(1).words()).isEqualTo("in use until 07:00: still?");
+    // Room 2 alone was never heard from.
+    assertThat(shown.suite().quiet()).isEqualTo(1);
     suite.desk("07:16", new Command.SayRoom(new RoomId("1"), RoomUse.OCCUPIED, Suite.at("07:40")));
     shown = Shown.at(suite, "07:17");
     assertThat(shown.room(1).standing()).isEqualTo(Standing.LATE);

@@ -13,6 +13,7 @@ import sunup.board.RoomId;
 import sunup.board.Section;
 import sunup.forecast.Forecast;
 import sunup.forecast.Forecast.RoomOut;
+import sunup.forecast.Forecast.Share;
 import sunup.wire.Standing;
 
 /** What is said of rooms from figures that the test makes, and what of it is kept. */
@@ -55,6 +56,59 @@ class StandingTest {
       rooms.add(out(i + 1, late[i] > 0 ? 0.1 : 0.9, late[i], late[i]));
     }
     return of(suite, clock, rooms);
+  }
+
+  private static RoomOut with(RoomOut room, String kind, String item) {
+    return new RoomOut(
+        room.id(),
+        room.onTime(),
+        room.start10(),
+        room.start50(),
+        room.start90(),
+        room.could10(),
+        room.could50(),
+        room.could90(),
+        room.meanLateMs(),
+        0,
+        64,
+        64,
+        List.of(new Share(room.id(), kind, item, null, null, 1, TARGET)),
+        0,
+        List.of());
+  }
+
+  @Test
+  void shouldNotCallAQuietRoomLateForWhatIsRarelyNeededButForAFaultThatSomebodyMends() {
+    Suite suite = heard(1);
+    Foretold figures =
+        of(suite, "07:20", List.of(with(out(1, 0.1, 20, 20), "mend", "monitors.basic")));
+    assertThat(Shown.at(suite, "07:20", figures).room(1).standing()).isEqualTo(Standing.UNHEARD);
+    suite.desk("07:00", new Command.Fault(Suite.ofRoom(1, "monitors.basic"), Private.of("dark")));
+    suite.desk(
+        "07:01", new Command.TakeFault(Suite.ofRoom(1, "monitors.basic"), new PersonId("T1")));
+    assertThat(Shown.at(suite, "07:20", figures).room(1).standing()).isEqualTo(Standing.LATE);
+  }
+
+  @Test
+  void shouldCountNoRoomOnTimeAndShowNoFigureOfItBeforeAnybodyWasHeardFromIt() {
+    Suite suite = new Suite(2, "06:00");
+    suite.does("06:25", 2, Section.IV);
+    for (String clock : List.of("06:26", "06:35")) {
+      for (double late : new double[] {0, 12}) {
+        Shown shown = Shown.at(suite, clock, late(suite, clock, late, 0));
+        assertThat(shown.room(1).standing()).as(clock).isEqualTo(Standing.UNHEARD);
+        assertThat(shown.room(1).ask()).as(clock).isFalse();
+        assertThat(shown.column(1).start50()).as(clock).isNull();
+        assertThat(shown.column(1).lateMinutes()).as(clock).isZero();
+        assertThat(shown.chance(1).onTime()).as(clock).isNull();
+        assertThat(shown.suite().onTime()).as(clock).isEqualTo(1);
+        assertThat(shown.suite().quiet()).as(clock).isEqualTo(1);
+      }
+    }
+    suite.does("06:36", 1, Section.IV);
+    Shown heard = Shown.at(suite, "06:37", late(suite, "06:37", 0, 0));
+    assertThat(heard.room(1).standing()).isEqualTo(Standing.AHEAD);
+    assertThat(heard.suite().onTime()).isEqualTo(2);
   }
 
   private static Foretold of(Suite suite, String clock, List<RoomOut> rooms) {

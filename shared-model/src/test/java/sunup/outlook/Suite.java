@@ -138,6 +138,11 @@ final class Suite {
         clock, new Actor(Role.ANAESTHETIST, new PersonId("A" + room), "station-" + room), command);
   }
 
+  Suite nurse(String clock, int room, Command command) {
+    return give(
+        clock, new Actor(Role.CIRCULATING, new PersonId("N" + room), "station-" + room), command);
+  }
+
   /** The room's anaesthetist comes and does all set-up items of one section. */
   Suite does(String clock, int room, Section section) {
     PersonId by = new PersonId("A" + room);

@@ -91,7 +91,7 @@ class UnknownTest {
     Shown none = Shown.at(new Suite(2, "06:00"), "06:32", Foretold.NONE);
     assertThat(none.room(1).standing()).isEqualTo(Standing.NO_FIGURES);
     assertThat(none.column(1).word()).isEqualTo("no figures");
-    assertThat(none.suite().onTime()).isZero();
+    assertThat(none.suite().onTime()).isNull();
     assertThat(none.suite().cases()).isEqualTo(2);
     assertThat(none.judged().needs()).isEmpty();
   }
