@@ -1,0 +1,36 @@
+package sunup.bedside;
+
+import java.util.List;
+
+/**
+ * What a site decides about bedside figures.
+ *
+ * @param releases figures released by the pharmacy; none at first
+ * @param ceilings of local anaesthetics, each with its source
+ * @param residualPsi gauge pressure below which a cylinder counts as empty
+ */
+public record BedsideSettings(List<Release> releases, List<Ceiling> ceilings, double residualPsi) {
+  /** 200 psi: common in published worked examples of cylinder duration. */
+  static final double RESIDUAL_PSI = 200;
+
+  private static final double RESIDUAL_PSI_MAX = 1000;
+
+  public BedsideSettings {
+    releases = List.copyOf(releases);
+    ceilings = List.copyOf(ceilings);
+    Numbers.atLeast(0, residualPsi, "residual pressure");
+    if (residualPsi > RESIDUAL_PSI_MAX) {
+      throw new IllegalArgumentException(
+          "residual pressure must be at most " + Unit.PSI.text(RESIDUAL_PSI_MAX));
+    }
+  }
+
+  /** Nothing released; published ceilings of one table. */
+  public static BedsideSettings first() {
+    return new BedsideSettings(List.of(), Ceiling.PUBLISHED, RESIDUAL_PSI);
+  }
+
+  public BedsideSettings released(List<Release> by) {
+    return new BedsideSettings(by, ceilings, residualPsi);
+  }
+}

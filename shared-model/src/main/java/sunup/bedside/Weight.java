@@ -1,0 +1,16 @@
+package sunup.bedside;
+
+/**
+ * A body weight.
+ *
+ * @param kg above 0
+ */
+public record Weight(double kg) {
+  public Weight {
+    Numbers.above0(kg, "weight");
+  }
+
+  public static Weight of(double value, Unit unit) {
+    return new Weight(unit.toBase(value));
+  }
+}
