@@ -86,7 +86,7 @@ public final class Cylinders {
             "Cylinder by its water volume: minutes left",
             1,
             "litres = water volume x (gauge - kept) / 101.325 kPa; minutes = litres / flow",
-            "Boyle's law; checked against a textbook problem (14 L, 13,800 kPa, 2.1 L/min: 908 min)",
+            "Boyle's law; checked by a textbook problem (14 L, 13,800 kPa, 2.1 L/min: 908 min)",
             range,
             CAUTION + " Oxygen is not quite an ideal gas: some hundredths off when full.",
             false,

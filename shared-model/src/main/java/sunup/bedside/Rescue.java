@@ -109,7 +109,7 @@ public final class Rescue {
                 + " 20 mg (60 mL each) or 3 of 250 mg (5 mL). Label: from 1 mg/kg, 10 mg/kg in all."
                 + " UK: 2 to 3 mg/kg",
             "any weight",
-            "Call for help first. Repeat by what the patient does; above 10 mg/kg in all ask whether"
+            "Call for help first. Repeat by what the patient does; above 10 mg/kg in all ask if"
                 + " it is something else.",
             true,
             List.of(Input.AGE, Input.WEIGHT, Input.choice("vial", "vial", "20 mg", "250 mg")));
