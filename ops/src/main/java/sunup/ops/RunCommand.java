@@ -21,6 +21,7 @@ import java.util.concurrent.TimeoutException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -94,6 +95,8 @@ final class RunCommand implements Callable<Integer> {
   @Option(names = "--site", description = "With --empty: the site's file (DATA/board/site.json).")
   private Path site;
 
+  @Mixin private DatabaseOptions database;
+
   @Override
   public Integer call() throws Exception {
     check();
@@ -110,6 +113,7 @@ final class RunCommand implements Callable<Integer> {
     if (site != null && !empty) {
       throw Wrong.input("--site goes with --empty; the demo plays in a hospital of its own.");
     }
+    database.check();
   }
 
   private int runEmpty() throws Exception {
@@ -125,7 +129,8 @@ final class RunCommand implements Callable<Integer> {
     }
     String about = aboutSite(file);
     Clock clock = new WallClock(ScaledClock.RealTime.MACHINE);
-    serve(ServerOptions.of(folder, file, port, clock), (vertx, server) -> () -> {}, about);
+    ServerOptions options = ServerOptions.of(folder, file, port, clock).on(database.address());
+    serve(options, (vertx, server) -> () -> {}, about);
     return 0;
   }
 
@@ -162,7 +167,8 @@ final class RunCommand implements Callable<Integer> {
       long from = kept != null ? kept.morningClock() : beginning(demo.site().settings().zoneId());
       ScaledClock clock = new ScaledClock(ScaledClock.RealTime.MACHINE, from, speed);
       serve(
-          ServerOptions.of(folder.folder(), folder.file("site.json"), port, clock),
+          ServerOptions.of(folder.folder(), folder.file("site.json"), port, clock)
+              .on(database.address()),
           (vertx, server) -> play(vertx, server.port(), folder, demo, plays, clock),
           aboutDemo());
     } finally {

@@ -32,6 +32,14 @@ class CommandLineTest {
   }
 
   @Test
+  void shouldSayHowADatabaseIsNamed() {
+    assertThat(exit("run", "--database-user", "sunup")).isEqualTo(2);
+    assertThat(err.toString()).contains("go with --database");
+    assertThat(exit("run", "--database", "db.example/sunup")).isEqualTo(2);
+    assertThat(err.toString()).contains("looks like jdbc:postgresql://");
+  }
+
+  @Test
   void shouldSayWhichFileCanNotBeReadWhenTheSiteIsMissing() {
     assertThat(exit("run", "--empty", "--site", "no/such/site.json")).isEqualTo(2);
     assertThat(err.toString()).contains("no/such/site.json").doesNotContain("Exception");

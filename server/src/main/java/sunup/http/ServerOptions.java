@@ -2,6 +2,7 @@ package sunup.http;
 
 import java.nio.file.Path;
 import java.util.List;
+import sunup.journal.PostgresAddress;
 import sunup.live.Limits;
 import sunup.live.Pace;
 import sunup.suites.Clock;
@@ -10,6 +11,7 @@ import sunup.suites.Clock;
  * What a server is started with.
  *
  * @param dataFolder where the journal is kept; made if it is not there
+ * @param database keeps the journal instead of the data folder; null for one node alone
  * @param siteFile the site's file: rooms, people, equipment, places
  * @param host address to listen on; only this machine's own until screens can be paired
  * @param port 0 takes a free one
@@ -20,6 +22,7 @@ import sunup.suites.Clock;
  */
 public record ServerOptions(
     Path dataFolder,
+    PostgresAddress database,
     Path siteFile,
     String host,
     int port,
@@ -36,6 +39,19 @@ public record ServerOptions(
   /** On loopback with the usual limits. */
   public static ServerOptions of(Path dataFolder, Path siteFile, int port, Clock clock) {
     return new ServerOptions(
-        dataFolder, siteFile, DEFAULT_HOST, port, clock, List.of(), Limits.DEFAULT, Pace.DEFAULT);
+        dataFolder,
+        null,
+        siteFile,
+        DEFAULT_HOST,
+        port,
+        clock,
+        List.of(),
+        Limits.DEFAULT,
+        Pace.DEFAULT);
+  }
+
+  /** The same with the journal in a PostgreSQL, or in the data folder if it is null. */
+  public ServerOptions on(PostgresAddress other) {
+    return new ServerOptions(dataFolder, other, siteFile, host, port, clock, origins, limits, pace);
   }
 }

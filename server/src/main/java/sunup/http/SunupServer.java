@@ -24,6 +24,9 @@ import sunup.board.Recorded;
 import sunup.codec.Problem;
 import sunup.intake.SiteFile;
 import sunup.intake.SiteReader;
+import sunup.journal.Journal;
+import sunup.journal.PostgresJournal;
+import sunup.journal.SqliteJournal;
 import sunup.live.LiveEndpoint;
 import sunup.live.Mornings;
 import sunup.live.OutlookSight;
@@ -135,11 +138,17 @@ public final class SunupServer {
     SiteFile site = site(options);
     Suites suites;
     try {
-      suites = Suites.open(options.dataFolder(), BOARD, options.clock());
+      suites = Suites.open(journal(options), BOARD, options.clock());
     } catch (IOException e) {
       throw new IllegalArgumentException(e.getMessage(), e);
     }
     return new SunupServer(vertx, options, site, suites);
+  }
+
+  private static Journal journal(ServerOptions options) throws IOException {
+    return options.database() == null
+        ? SqliteJournal.open(options.dataFolder())
+        : PostgresJournal.open(options.database());
   }
 
   private static SiteFile site(ServerOptions options) {

@@ -2,7 +2,7 @@ package sunup.journal;
 
 import java.sql.Connection;
 import java.sql.SQLException;
-import java.util.List;
+import javax.sql.DataSource;
 
 /** What differs between the databases that a {@link JdbcJournal} can stand on. */
 interface Dialect {
@@ -16,8 +16,11 @@ interface Dialect {
   /** A connection for the one who reads, with automatic commit on. */
   Connection openReading() throws SQLException;
 
-  /** The statements that make the tables where they are missing. */
-  List<String> schema();
+  /** Connections for the one who makes the tables, before all others. */
+  DataSource migrating();
+
+  /** The folder of the scripts that make the tables. */
+  String scripts();
 
   /** After private values were deleted and the deletion was committed: leave no copy behind. */
   void scrub(Connection writing) throws SQLException;

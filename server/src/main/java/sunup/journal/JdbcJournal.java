@@ -59,17 +59,8 @@ public final class JdbcJournal implements Journal {
   static JdbcJournal open(Dialect dialect, AutoCloseable held, Moments moments) throws IOException {
     Connection writing = null;
     try {
+      Migrations.run(dialect.migrating(), dialect.scripts());
       writing = dialect.openWriting();
-      int version = JdbcStore.prepareSchema(writing, dialect.schema());
-      writing.commit();
-      if (version != JdbcStore.SCHEMA_VERSION) {
-        throw new IOException(
-            "This journal has schema "
-                + version
-                + " and this Sunup reads schema "
-                + JdbcStore.SCHEMA_VERSION
-                + ". Run the Sunup that wrote it, or a newer one.");
-      }
       JdbcReader reader = new JdbcReader(dialect);
       JdbcJournal journal = new JdbcJournal(dialect, held, moments, writing, reader);
       journal.writer.start();
@@ -189,9 +180,8 @@ public final class JdbcJournal implements Journal {
     List<Append> appends = group.stream().map(Write::append).toList();
     boolean[] in;
     try {
-      in = JdbcStore.write(writing(), appends, moments);
+      in = inTransaction(c -> JdbcStore.write(c, appends, moments));
     } catch (SQLException e) {
-      undo(e);
       Appended failed = new Appended.NotWritten(dialect.explain(e));
       group.forEach(write -> tell(write.then(), failed));
       return;
@@ -218,17 +208,16 @@ public final class JdbcJournal implements Journal {
   private TakenOver takeOverNow(MorningId morning, Long seen) {
     TakenOver result;
     try {
-      result = JdbcStore.takeOver(writing(), morning, seen);
-      if (!(result instanceof TakenOver.Won)) {
-        writing().rollback();
-        return result;
-      }
+      result = inTransaction(c -> JdbcStore.takeOver(c, morning, seen));
     } catch (SQLException e) {
-      undo(e);
       return new TakenOver.Away(dialect.explain(e));
     }
     try {
-      writing().commit();
+      if (result instanceof TakenOver.Won) {
+        writing().commit();
+      } else {
+        writing().rollback();
+      }
       return result;
     } catch (SQLException e) {
       drop();
@@ -239,9 +228,8 @@ public final class JdbcJournal implements Journal {
   private Answer<Set<MorningId>> eraseNow(long now) {
     Set<MorningId> lost;
     try {
-      lost = JdbcStore.erase(writing(), now);
+      lost = inTransaction(c -> JdbcStore.erase(c, now));
     } catch (SQLException e) {
-      undo(e);
       return new Answer.Away<>(dialect.explain(e));
     }
     try {
@@ -253,6 +241,33 @@ public final class JdbcJournal implements Journal {
     } catch (SQLException e) {
       drop();
       return new Answer.Away<>(dialect.explain(e));
+    }
+  }
+
+  /** What is done in a transaction before its commit. */
+  private interface Work<T> {
+    T with(Connection c) throws SQLException;
+  }
+
+  /**
+   * Does it without the commit; takes it back if it fails. A connection that broke since it was
+   * last used says so only now: nothing was written, so it is done again on a new one.
+   */
+  private <T> T inTransaction(Work<T> work) throws SQLException {
+    boolean used = writing != null;
+    try {
+      return work.with(writing());
+    } catch (SQLException e) {
+      undo(e);
+      if (!used || writing != null) {
+        throw e;
+      }
+    }
+    try {
+      return work.with(writing());
+    } catch (SQLException e) {
+      undo(e);
+      throw e;
     }
   }
 

@@ -24,6 +24,9 @@ final class JdbcReader implements AutoCloseable {
   /** Only the thread's own; null before the first question and after it was found broken. */
   private Connection reading;
 
+  /** Only the thread's own. */
+  private boolean failing;
+
   JdbcReader(Dialect dialect) {
     this.dialect = dialect;
     this.thread =
@@ -56,8 +59,16 @@ final class JdbcReader implements AutoCloseable {
         reading = dialect.openReading();
       }
       answer = new Answer.Known<>(question.ask(reading));
+      if (failing) {
+        LOG.info("the journal answers again");
+      }
+      failing = false;
     } catch (SQLException e) {
-      LOG.error("the journal could not be read: {}", e.getMessage());
+      // Asked twice a second, it would fill the log while it is away.
+      if (!failing) {
+        LOG.error("the journal could not be read: {}", e.getMessage());
+      }
+      failing = true;
       JdbcJournal.letGo(reading);
       reading = null;
       answer = new Answer.Away<>(dialect.explain(e));

@@ -8,6 +8,7 @@ import java.sql.Statement;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -23,26 +24,7 @@ final class JdbcStore {
   /** Mornings asked for in one statement. */
   private static final int ASK_LIMIT = 200;
 
-  /** What this program reads and writes. */
-  static final int SCHEMA_VERSION = 1;
-
   private JdbcStore() {}
-
-  /** Makes the tables where they are missing; answers the version of those that are there. */
-  static int prepareSchema(Connection c, List<String> statements) throws SQLException {
-    try (Statement s = c.createStatement()) {
-      for (String sql : statements) {
-        s.execute(sql);
-      }
-      try (ResultSet row = s.executeQuery("SELECT version FROM schema_version")) {
-        if (row.next()) {
-          return row.getInt(1);
-        }
-      }
-      s.executeUpdate("INSERT INTO schema_version (version) VALUES (" + SCHEMA_VERSION + ")");
-      return SCHEMA_VERSION;
-    }
-  }
 
   /** Moves the epoch one up, unless it is not the one seen. */
   static TakenOver takeOver(Connection c, MorningId morning, Long seen) throws SQLException {
@@ -54,20 +36,25 @@ final class JdbcStore {
       make.setBytes(3, Chain.START.raw());
       make.executeUpdate();
     }
-    Head found = head(c, morning);
-    if (seen != null && found.epoch() != seen) {
-      return new TakenOver.Lost(found.epoch());
-    }
+    // One statement moves it and says where the morning ends: an append of the owner that was,
+    // committed a moment before, is waited for and counted.
     try (PreparedStatement move =
         c.prepareStatement(
-            "UPDATE head SET epoch = epoch + 1 WHERE suite = ? AND morning = ? AND epoch = ?")) {
+            "UPDATE head SET epoch = epoch + 1 WHERE suite = ? AND morning = ?"
+                + (seen == null ? "" : " AND epoch = ?")
+                + " RETURNING epoch, seq, chain")) {
       name(move, 1, morning);
-      move.setLong(3, found.epoch());
-      if (move.executeUpdate() == 0) {
-        return new TakenOver.Lost(found.epoch() + 1);
+      if (seen != null) {
+        move.setLong(3, seen);
+      }
+      try (ResultSet row = move.executeQuery()) {
+        if (row.next()) {
+          return new TakenOver.Won(
+              new Head(row.getLong(1), row.getLong(2), Bytes.of(row.getBytes(3))));
+        }
       }
     }
-    return new TakenOver.Won(new Head(found.epoch() + 1, found.seq(), found.chain()));
+    return new TakenOver.Lost(head(c, morning).epoch());
   }
 
   /**
@@ -81,7 +68,10 @@ final class JdbcStore {
         c.prepareStatement(
             "UPDATE head SET seq = ?, chain = ?"
                 + " WHERE suite = ? AND morning = ? AND epoch = ? AND seq = ?")) {
-      for (Run run : runs(group)) {
+      // Always in the same order: two nodes that write at once never wait for each other.
+      List<Run> runs = runs(group);
+      runs.sort(Comparator.comparing(run -> run.first.morning().toString()));
+      for (Run run : runs) {
         move.setLong(1, run.last.to());
         move.setBytes(2, run.last.chain().raw());
         name(move, 3, run.first.morning());

@@ -5,9 +5,10 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
-import java.util.List;
 import java.util.Locale;
+import javax.sql.DataSource;
 import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteDataSource;
 import org.sqlite.SQLiteErrorCode;
 
 /** SQLite in one file: WAL, full sync. The file is opened by this process alone. */
@@ -50,12 +51,17 @@ final class SqliteDialect implements Dialect {
   }
 
   private Connection connect() throws SQLException {
+    SQLiteConfig config = durable();
+    config.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
+    return config.createConnection(address);
+  }
+
+  private static SQLiteConfig durable() {
     SQLiteConfig config = new SQLiteConfig();
     config.setJournalMode(SQLiteConfig.JournalMode.WAL);
     config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
     config.setBusyTimeout(BUSY_MS);
-    config.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
-    return config.createConnection(address);
+    return config;
   }
 
   /** Reads a setting back on the connection that writes: a PRAGMA can be ignored in silence. */
@@ -85,27 +91,17 @@ final class SqliteDialect implements Dialect {
   }
 
   @Override
-  public List<String> schema() {
-    return List.of(
-        "CREATE TABLE IF NOT EXISTS schema_version (version INTEGER NOT NULL)",
-        "CREATE TABLE IF NOT EXISTS head ("
-            + "suite TEXT NOT NULL, morning TEXT NOT NULL, epoch INTEGER NOT NULL, "
-            + "seq INTEGER NOT NULL, chain BLOB NOT NULL, "
-            + "PRIMARY KEY (suite, morning)) WITHOUT ROWID",
-        "CREATE TABLE IF NOT EXISTS event ("
-            + "suite TEXT NOT NULL, morning TEXT NOT NULL, seq INTEGER NOT NULL, "
-            + "epoch INTEGER NOT NULL, bytes BLOB NOT NULL, "
-            + "PRIMARY KEY (suite, morning, seq))",
-        "CREATE TABLE IF NOT EXISTS receipt ("
-            + "suite TEXT NOT NULL, morning TEXT NOT NULL, command_id TEXT NOT NULL, "
-            + "payload_hash BLOB NOT NULL, from_seq INTEGER NOT NULL, to_seq INTEGER NOT NULL, "
-            + "refusal_code TEXT, refusal_words TEXT, "
-            + "PRIMARY KEY (suite, morning, command_id)) WITHOUT ROWID",
-        "CREATE TABLE IF NOT EXISTS private ("
-            + "ref TEXT NOT NULL PRIMARY KEY, suite TEXT NOT NULL, morning TEXT NOT NULL, "
-            + "key BLOB NOT NULL, value BLOB NOT NULL, erase_after INTEGER NOT NULL)",
-        "CREATE INDEX IF NOT EXISTS private_of ON private (suite, morning)",
-        "CREATE INDEX IF NOT EXISTS private_due ON private (erase_after)");
+  public DataSource migrating() {
+    SQLiteConfig config = durable();
+    config.setTransactionMode(SQLiteConfig.TransactionMode.DEFERRED);
+    SQLiteDataSource source = new SQLiteDataSource(config);
+    source.setUrl(address);
+    return source;
+  }
+
+  @Override
+  public String scripts() {
+    return "sqlite";
   }
 
   @Override

@@ -76,7 +76,11 @@ public final class Suites implements AutoCloseable {
    * @throws IOException if the folder can't be used; the message says what to do
    */
   public static Suites open(Path dataFolder, Decider decider, Clock clock) throws IOException {
-    Journal journal = SqliteJournal.open(dataFolder);
+    return open(SqliteJournal.open(dataFolder), decider, clock);
+  }
+
+  /** Over a journal, which it closes at its end, in real time, on a thread of its own. */
+  public static Suites open(Journal journal, Decider decider, Clock clock) {
     RealLoop loop = new RealLoop("suites");
     SecureRandom secure = new SecureRandom();
     IntFunction<byte[]> random =

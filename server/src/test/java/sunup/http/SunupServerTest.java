@@ -61,6 +61,7 @@ class SunupServerTest {
             folder.resolve("data"), folder.resolve("site.json"), 0, new TickingClock());
     return new ServerOptions(
         usual.dataFolder(),
+        usual.database(),
         usual.siteFile(),
         host,
         0,

@@ -3,7 +3,7 @@ package sunup.journal;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
-import java.util.List;
+import javax.sql.DataSource;
 
 /** A planted mistake: SQLite that does not sync its commits. */
 final class CarelessDialect implements Dialect {
@@ -30,8 +30,13 @@ final class CarelessDialect implements Dialect {
   }
 
   @Override
-  public List<String> schema() {
-    return under.schema();
+  public DataSource migrating() {
+    return under.migrating();
+  }
+
+  @Override
+  public String scripts() {
+    return under.scripts();
   }
 
   @Override

@@ -37,10 +37,33 @@ class SqliteJournalTest extends JournalContract {
   @Test
   void shouldRefuseAJournalOfANewerSunup() throws Exception {
     journal.close();
-    sql("UPDATE schema_version SET version = 99");
+    sql(
+        "INSERT INTO schema_history VALUES"
+            + " (99, '99', 'later', 'SQL', 'V99__later.sql', 0, 'x',"
+            + " '2026-11-25 00:00:00.000', 0, 1)");
     assertThatThrownBy(this::open).hasMessageContaining("schema 99").hasMessageContaining("newer");
-    sql("UPDATE schema_version SET version = 1");
+    sql("DELETE FROM schema_history WHERE version = '99'");
     journal = open();
+  }
+
+  /** The tables as the first Sunup made them, before there were migrations. */
+  @Test
+  void shouldReadAndContinueAFileFromBeforeThereWereMigrations() throws Exception {
+    Head head = takeOver(MONDAY);
+    Append before = command(MONDAY, head, "a", "one", "two");
+    append(before);
+    journal.close();
+    sql("DROP TABLE schema_history");
+    sql("CREATE TABLE schema_version (version INTEGER NOT NULL)");
+    sql("INSERT INTO schema_version (version) VALUES (1)");
+    journal = open();
+    assertThat(load(MONDAY).events()).hasSize(2);
+    assertThat(takeOver(MONDAY)).isEqualTo(new Head(2, 2, before.chain()));
+    Append more = command(MONDAY, new Head(2, 2, before.chain()), "b", "three");
+    assertThat(append(more)).isEqualTo(new Appended.Durable());
+    journal.close();
+    journal = open();
+    assertThat(JournalCheck.check(load(MONDAY)).problems()).isEmpty();
   }
 
   @Test
