@@ -1,8 +1,9 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
-import type { PersonPart } from '../generated/wire.ts';
-import { onSubmit, textField, timeField, timeIn } from '../hands/forms.ts';
+import type { PersonPart, Role } from '../generated/wire.ts';
+import { codeField, onSubmit, textField, timeField, timeIn } from '../hands/forms.ts';
 import { personName } from '../hands/words.ts';
+import { say } from '../look/index.ts';
 import type { Desk } from './main.ts';
 import { peopleInOrder } from './model.ts';
 
@@ -16,7 +17,70 @@ export function peoplePanel(at: Desk): TemplateResult {
       people,
       (p) => p.key,
       (p) => card(at, p, people),
-    )}`;
+    )}
+    ${standIn(at)}`;
+}
+
+/** Who may stand in: those who make rooms and patients ready. */
+const ROLES = [
+  'anaesthetist',
+  'supervisor',
+  'trainee',
+  'technician',
+  'circulating',
+  'scrub',
+  'surgeon',
+  'holding',
+  'porter',
+  'cleaner',
+  'pharmacy',
+] as const satisfies readonly Role[];
+
+const STAND_IN = 'stand-in';
+
+/** Somebody whom the plan does not have. */
+function standIn(at: Desk): TemplateResult {
+  const open = at.form === STAND_IN;
+  const rooms = at.rows.map((r) => r.room.room);
+  return html`<div class="do">
+      <button aria-expanded=${open} @click=${() => at.toggle(STAND_IN)}>Add a stand-in</button>
+    </div>
+    ${
+      open
+        ? html`<form
+            class="card"
+            @submit=${onSubmit((fields, form) => {
+              const plannedAt = timeIn(at, form, 'from');
+              const id = fields['id'] ?? '';
+              const role = fields['role'] as Role;
+              if (plannedAt !== undefined && id !== '') {
+                const room = fields['room'] ? { room: fields['room'] } : {};
+                at.tell(`${sayRole(role)} ${id} from ${at.hhmm(plannedAt)}`, {
+                  type: 'add-person',
+                  plan: { id, role, plannedAt, ...room },
+                });
+                at.done();
+              }
+            })}
+          >
+            <div class="do">
+              <select name="role" aria-label="role of the stand-in">
+                ${ROLES.map((r) => html`<option value=${r}>${sayRole(r)}</option>`)}
+              </select>
+              <select name="room" aria-label="room of the stand-in">
+                <option value="">several rooms</option>
+                ${rooms.map((r) => html`<option value=${r}>room ${r}</option>`)}
+              </select>
+              ${timeField('from', 'planned from')} ${codeField('id', 'code, no name')}
+              <button class="main">Add</button>
+            </div>
+          </form>`
+        : nothing
+    }`;
+}
+
+function sayRole(role: Role): string {
+  return say(`role.${role}`);
 }
 
 function card(at: Desk, p: PersonPart, people: PersonPart[]): TemplateResult {
@@ -54,7 +118,7 @@ function card(at: Desk, p: PersonPart, people: PersonPart[]): TemplateResult {
 
 function personWords(at: Desk, p: PersonPart): string {
   if (p.leftAt !== undefined) {
-    return `left ${at.hhmm(p.leftAt)}`;
+    return p.arrivedAt === undefined ? 'does not come' : `left ${at.hhmm(p.leftAt)}`;
   }
   if (p.arrivedAt === undefined) {
     const expected = p.expectedAt === undefined ? '' : ` · says ${at.hhmm(p.expectedAt)}`;
@@ -93,6 +157,15 @@ function more(at: Desk, p: PersonPart, people: PersonPart[]): TemplateResult {
               ${timeField('at', `${personName(p)} expected at`)}
               ${textField('said', 'what was said')}
               <button>Expected</button>
+              <button
+                type="button"
+                @click=${() => {
+                  at.tell(`${personName(p)} does not come`, { type: 'leave', person: p.person });
+                  at.done();
+                }}
+              >
+                Does not come
+              </button>
             </div>
           </form>`
         : html`<form

@@ -57,3 +57,18 @@ export function textField(name: string, label: string): TemplateResult {
     placeholder=${label}
   />`;
 }
+
+/** A field for a pseudonym or code, as the board takes them. */
+export function codeField(name: string, label: string): TemplateResult {
+  return html`<input
+    class="text"
+    name=${name}
+    required
+    maxlength="40"
+    pattern="[A-Za-z0-9][A-Za-z0-9._\\-]*"
+    title="letters, digits, dots or dashes, no spaces; a code, not a name"
+    autocomplete="off"
+    aria-label=${label}
+    placeholder=${label}
+  />`;
+}

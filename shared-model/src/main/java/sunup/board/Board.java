@@ -79,6 +79,7 @@ public final class Board {
     on(m, Command.AgreeLater.class, CaseRules::agreeLater);
     on(m, Command.SayRoom.class, ThingRules::sayRoom);
     on(m, Command.Arrive.class, PeopleRules::arrive);
+    on(m, Command.AddPerson.class, PeopleRules::add);
     on(m, Command.ExpectPerson.class, PeopleRules::expect);
     on(m, Command.Join.class, PeopleRules::join);
     on(m, Command.Leave.class, PeopleRules::leave);
@@ -120,6 +121,7 @@ public final class Board {
     when(m, Event.CaseCancelled.class, CaseFacts::cancelled);
     when(m, Event.LaterAgreed.class, CaseFacts::laterAgreed);
     when(m, Event.RoomUsed.class, ThingFacts::roomUsed);
+    when(m, Event.PersonAdded.class, PeopleFacts::added);
     when(m, Event.PersonArrived.class, PeopleFacts::arrived);
     when(m, Event.PersonExpected.class, PeopleFacts::expected);
     when(m, Event.PersonJoined.class, PeopleFacts::joined);

@@ -22,6 +22,7 @@ import sunup.codec.Maybe;
   @Type(value = Command.CancelCase.class, name = "cancel-case"),
   @Type(value = Command.AgreeLater.class, name = "agree-later"),
   @Type(value = Command.SayRoom.class, name = "say-room"),
+  @Type(value = Command.AddPerson.class, name = "add-person"),
   @Type(value = Command.Arrive.class, name = "arrive"),
   @Type(value = Command.ExpectPerson.class, name = "expect-person"),
   @Type(value = Command.Join.class, name = "join"),
@@ -79,6 +80,9 @@ public sealed interface Command {
   /** What the room is used for, and until when it is expected to be. */
   record SayRoom(RoomId room, RoomUse use, @Maybe Long until) implements Command {}
 
+  /** A person joins the morning whom its plan did not have: a stand-in, from a time on. */
+  record AddPerson(PersonPlan plan) implements Command {}
+
   /** A person has come; {@code room} where he or she begins, or null. */
   record Arrive(PersonId person, @Maybe RoomId room) implements Command {}
 
@@ -88,7 +92,10 @@ public sealed interface Command {
   /** A person goes to a room. */
   record Join(PersonId person, RoomId room) implements Command {}
 
-  /** A person leaves the room, or the morning if {@code room} is null. */
+  /**
+   * A person leaves the room, or the morning if {@code room} is null; one who has not come is not
+   * coming.
+   */
   record Leave(PersonId person, @Maybe RoomId room) implements Command {}
 
   /** One person's rooms and work go to another. */

@@ -17,6 +17,7 @@ public enum CommandKind {
   CANCEL_CASE(Command.CancelCase.class, Manner.DECISION, true),
   AGREE_LATER(Command.AgreeLater.class, Manner.DECISION, true),
   SAY_ROOM(Command.SayRoom.class, Manner.ENTRY, true),
+  ADD_PERSON(Command.AddPerson.class, Manner.ENTRY, true),
   ARRIVE(Command.Arrive.class, Manner.OBSERVATION, false),
   EXPECT_PERSON(Command.ExpectPerson.class, Manner.ENTRY, true),
   JOIN(Command.Join.class, Manner.OBSERVATION, false),

@@ -21,6 +21,7 @@ import sunup.sheets.ComposedSheet;
   @Type(value = Event.CaseCancelled.class, name = "case-cancelled"),
   @Type(value = Event.LaterAgreed.class, name = "later-agreed"),
   @Type(value = Event.RoomUsed.class, name = "room-used"),
+  @Type(value = Event.PersonAdded.class, name = "person-added"),
   @Type(value = Event.PersonArrived.class, name = "person-arrived"),
   @Type(value = Event.PersonExpected.class, name = "person-expected"),
   @Type(value = Event.PersonJoined.class, name = "person-joined"),
@@ -72,6 +73,8 @@ public sealed interface Event {
   record LaterAgreed(CaseId caseId, Long at) implements Event {}
 
   record RoomUsed(RoomId room, RoomUse use, Long until) implements Event {}
+
+  record PersonAdded(PersonPlan plan) implements Event {}
 
   record PersonArrived(PersonId person, RoomId room) implements Event {}
 

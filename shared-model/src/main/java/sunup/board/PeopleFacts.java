@@ -6,6 +6,10 @@ import sunup.board.Morning.Placed;
 final class PeopleFacts {
   private PeopleFacts() {}
 
+  static void added(Edit edit, Event.PersonAdded e) {
+    edit.put(new Morning.PersonDay(e.plan(), null, null, null, null, null, edit.touch));
+  }
+
   static void arrived(Edit edit, Event.PersonArrived e) {
     edit.person(e.person(), p -> Days.withArrival(p, edit.at(), e.room(), edit.touch));
     heard(edit, e.person(), e.room());

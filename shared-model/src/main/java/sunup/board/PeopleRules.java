@@ -7,6 +7,21 @@ import sunup.board.Outcome.Refused;
 final class PeopleRules {
   private PeopleRules() {}
 
+  static Outcome add(Ask ask, Command.AddPerson c) {
+    PersonPlan plan = c.plan();
+    Refused refused = Ask.first(ask.unknown(plan.room()), ask.implausible(plan.plannedAt()));
+    for (RoomId room : plan.covers()) {
+      refused = Ask.first(refused, ask.unknown(room));
+    }
+    if (refused != null) {
+      return refused;
+    }
+    String problem = PlanCheck.problem(ask.morning, plan);
+    return problem != null
+        ? Ask.refuse(RefusalCode.BAD_PLAN, problem)
+        : ask.accept(new Event.PersonAdded(plan));
+  }
+
   static Outcome arrive(Ask ask, Command.Arrive c) {
     Refused refused = Ask.first(ask.unknown(c.person()), ask.unknown(c.room()));
     if (refused != null) {
@@ -53,7 +68,7 @@ final class PeopleRules {
       return refused;
     }
     PersonDay person = ask.morning.people().get(c.person());
-    boolean gone = c.room() == null ? !person.isHere() : !c.room().equals(person.room());
+    boolean gone = c.room() == null ? person.leftAt() != null : !c.room().equals(person.room());
     return gone ? ask.accept() : ask.accept(new Event.PersonLeft(c.person(), c.room()));
   }
 

@@ -1,6 +1,7 @@
 package sunup.board;
 
 import java.util.List;
+import sunup.codec.Maybe;
 
 /**
  * A person who is planned to work on this morning.
@@ -11,7 +12,8 @@ import java.util.List;
  * @param covers the rooms that a person without an own room serves; empty means all
  * @param plannedAt when the person should be there, epoch milliseconds
  */
-public record PersonPlan(PersonId id, Role role, RoomId room, List<RoomId> covers, long plannedAt) {
+public record PersonPlan(
+    PersonId id, Role role, @Maybe RoomId room, @Maybe List<RoomId> covers, long plannedAt) {
   public PersonPlan {
     covers = covers == null ? List.of() : List.copyOf(covers);
   }

@@ -54,6 +54,21 @@ final class PlanCheck {
     return text != null ? text : sheet(sheet);
   }
 
+  /** What is wrong with a person who is added, whose rooms and time are right; or null. */
+  static String problem(Morning morning, PersonPlan plan) {
+    if (morning.people().containsKey(plan.id())) {
+      return "Person " + plan.id() + " is on this morning already. Choose another pseudonym.";
+    }
+    if (morning.people().size() >= MAX_PEOPLE) {
+      return "A morning has at most " + MAX_PEOPLE + " people.";
+    }
+    return switch (plan.role()) {
+      case DESK, MANAGER, ADMIN, DISPLAY ->
+          "A " + plan.role().word() + " does no work of a morning. Choose what the person does.";
+      default -> null;
+    };
+  }
+
   private static String firstOf(String... problems) {
     for (String problem : problems) {
       if (problem != null) {

@@ -54,7 +54,8 @@ public final class Rights {
             CommandKind.ADD_CASE,
             CommandKind.CHANGE_CASE,
             CommandKind.SWAP_CASES,
-            CommandKind.CANCEL_CASE)) {
+            CommandKind.CANCEL_CASE,
+            CommandKind.ADD_PERSON)) {
       t.put(kind, COORDINATORS);
     }
     t.put(CommandKind.AGREE_LATER, with(COORDINATORS, Role.SUPERVISOR));

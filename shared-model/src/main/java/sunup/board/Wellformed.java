@@ -25,6 +25,7 @@ final class Wellformed {
       PARTS.put(evidence, partsOf(evidence));
     }
     PARTS.put(CasePlan.class, partsOf(CasePlan.class));
+    PARTS.put(PersonPlan.class, partsOf(PersonPlan.class));
   }
 
   private Wellformed() {}

@@ -15,6 +15,7 @@ final class GoldenMornings {
       case "set-up" -> setUp();
       case "trouble" -> trouble();
       case "desk" -> desk();
+      case "stand-in" -> standIn();
       default -> throw new IllegalArgumentException("add the morning " + name + " here first");
     };
   }
@@ -155,5 +156,34 @@ final class GoldenMornings {
         .by(NURSE, new Command.GiveReason(Fixture.C2, DelayReason.SURGEON, null))
         .decided(Fixture.DESK, new Command.DisputeReason(Fixture.C2, DelayReason.STAFF, null))
         .decided(Fixture.DESK, new Command.AgreeReason(Fixture.C2));
+  }
+
+  /** One who does not come, and the one who stands in. */
+  private static Day standIn() {
+    PersonId other = new PersonId("A9");
+    PersonId floats = new PersonId("T9");
+    return Day.draft()
+        .by(
+            Fixture.DESK,
+            new Command.AddPerson(
+                new PersonPlan(floats, Role.TECHNICIAN, null, List.of(Fixture.R1), Fixture.BEGIN)))
+        .minute(0)
+        .by(Fixture.DESK, new Command.OpenMorning())
+        .minute(4)
+        .by(Fixture.DESK, new Command.Leave(Fixture.A1, null))
+        .by(
+            Fixture.DESK,
+            new Command.AddPerson(
+                new PersonPlan(
+                    other,
+                    Role.ANAESTHETIST,
+                    Fixture.R1,
+                    List.of(),
+                    Fixture.BEGIN + 20 * Fixture.MINUTE)))
+        .minute(19)
+        .by(Fixture.at(Fixture.R1, Role.ANAESTHETIST, other), new Command.Arrive(other, Fixture.R1))
+        .by(
+            Fixture.at(Fixture.R1, Role.ANAESTHETIST, other),
+            good(Fixture.in(Fixture.R1, "machine.bag")));
   }
 }

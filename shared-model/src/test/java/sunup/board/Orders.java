@@ -192,6 +192,16 @@ final class Orders {
     return Arbitraries.oneOf(
         Combinators.combine(person(), room()).as(Command.Arrive::new),
         Combinators.combine(person(), timeGiven(), text()).as(Command.ExpectPerson::new),
+        Combinators.combine(
+                Arbitraries.of("A1", "Z1", "Z2").map(PersonId::new),
+                Arbitraries.of(Role.values()).injectNull(0.02),
+                room(),
+                Arbitraries.longs().between(-60, 120))
+            .as(
+                (id, role, room, minute) ->
+                    new Command.AddPerson(
+                        new PersonPlan(
+                            id, role, room, List.of(), Fixture.BEGIN + minute * Fixture.MINUTE))),
         Combinators.combine(person(), room()).as(Command.Join::new),
         Combinators.combine(person(), room()).as(Command.Leave::new),
         Combinators.combine(person(), person(), room()).as(Command.HandOver::new),

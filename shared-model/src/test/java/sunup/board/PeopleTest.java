@@ -64,6 +64,48 @@ class PeopleTest {
     assertThat(person(Fixture.A1).isHere()).isTrue();
   }
 
+  private static Command standIn(String id, Role role, RoomId room) {
+    long at = Fixture.BEGIN + 20 * Fixture.MINUTE;
+    return new Command.AddPerson(new PersonPlan(new PersonId(id), role, room, List.of(), at));
+  }
+
+  @Test
+  void shouldTakeAStandInFromATimeOnWhoThenIsOneOfTheRoomsPeople() {
+    PersonId other = new PersonId("A9");
+    Actor signed = new Actor(Role.ANAESTHETIST, other, "pocket-A9");
+    day.by(signed, good(BAG));
+    assertThat(day.code()).isEqualTo(RefusalCode.UNKNOWN);
+
+    day.by(Fixture.DESK, standIn("A9", Role.ANAESTHETIST, Fixture.R1));
+    assertThat(person(other).plan().plannedAt()).isEqualTo(Fixture.BEGIN + 20 * Fixture.MINUTE);
+    assertThat(person(other).isHere()).isFalse();
+    day.by(signed, good(BAG));
+    assertThat(day.item(BAG).by()).isEqualTo(other);
+  }
+
+  @Test
+  void shouldSayWhyAStandInCantBeTaken() {
+    day.by(Fixture.DESK, standIn("A1", Role.ANAESTHETIST, Fixture.R1));
+    assertThat(day.code()).isEqualTo(RefusalCode.BAD_PLAN);
+    assertThat(day.words()).contains("Choose another pseudonym");
+    day.by(Fixture.DESK, standIn("A9", Role.MANAGER, null));
+    assertThat(day.words()).contains("Choose what the person does");
+    day.by(Fixture.DESK, standIn("A9", Role.ANAESTHETIST, new RoomId("77")));
+    assertThat(day.code()).isEqualTo(RefusalCode.UNKNOWN);
+    day.by(Fixture.ANAESTHETIST_1, standIn("A9", Role.ANAESTHETIST, Fixture.R1));
+    assertThat(day.code()).isEqualTo(RefusalCode.NOT_ALLOWED);
+  }
+
+  @Test
+  void shouldTakeWhoDoesNotComeOffTheMorningUntilHeOrSheComesAfterAll() {
+    day.by(Fixture.DESK, new Command.Leave(Fixture.A1, null));
+    assertThat(person(Fixture.A1).leftAt()).isEqualTo(day.now());
+    assertThat(person(Fixture.A1).arrivedAt()).isNull();
+
+    day.minute(9).by(Fixture.DESK, new Command.Arrive(Fixture.A1, Fixture.R1));
+    assertThat(person(Fixture.A1).isHere()).isTrue();
+  }
+
   @Test
   void shouldHandOverTheRoomAndWhatIsInHand() {
     day.by(Fixture.ANAESTHETIST_1, new Command.Arrive(Fixture.A1, Fixture.R1))

@@ -42,6 +42,7 @@ class RightsTest {
       cancel-case     .. .. .. . ....D.I.
       agree-later     .V .. .. . ....D.I.
       say-room        AV RT NS . ..C.D.I.
+      add-person      .. .. .. . ....D.I.
       arrive          AV RT NS . HPCYD.I.
       expect-person   AV RT NS . HPCYD.I.
       join            AV RT NS . HPCYD.I.

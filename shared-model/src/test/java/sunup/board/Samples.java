@@ -22,6 +22,8 @@ final class Samples {
         new Command.CancelCase(Fixture.C1, said),
         new Command.AgreeLater(Fixture.C1, Fixture.BOOKED + 15 * Fixture.MINUTE),
         new Command.SayRoom(Fixture.R1, RoomUse.CLEANING, soon),
+        new Command.AddPerson(
+            new PersonPlan(new PersonId("A9"), Role.ANAESTHETIST, Fixture.R1, List.of(), soon)),
         new Command.Arrive(Fixture.A1, Fixture.R1),
         new Command.ExpectPerson(Fixture.A1, soon, said),
         new Command.Join(Fixture.A1, Fixture.R1),
