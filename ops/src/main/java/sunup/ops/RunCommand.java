@@ -9,6 +9,7 @@ import java.io.PrintWriter;
 import java.net.BindException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZoneId;
@@ -70,7 +71,9 @@ final class RunCommand implements Callable<Integer> {
       defaultValue = "10")
   private double speed;
 
-  @Option(names = "--seed", description = "Demo: the same seed plays the same morning (9).")
+  @Option(
+      names = "--seed",
+      description = "Demo: the same seed plays the same morning (" + DEFAULT_SEED + ").")
   private Long seed;
 
   @Option(
@@ -170,7 +173,7 @@ final class RunCommand implements Callable<Integer> {
           ServerOptions.of(folder.folder(), folder.file("site.json"), port, clock)
               .on(database.address()),
           (vertx, server) -> play(vertx, server.port(), folder, demo, plays, clock),
-          aboutDemo());
+          aboutDemo(demo.site().settings().zoneId(), from, speed, kept != null));
     } finally {
       if (once != null) {
         DemoFolder.remove(once);
@@ -179,11 +182,13 @@ final class RunCommand implements Callable<Integer> {
     return 0;
   }
 
-  private String aboutDemo() {
+  /** What the demo plays and from when, for the start print; one that was ended goes on there. */
+  static String aboutDemo(ZoneId zone, long from, double speed, boolean goesOn) {
     return String.format(
-        "A demo: an invented morning that runs %s times as fast as real time from %s.",
-        speed == Math.rint(speed) ? String.valueOf((long) speed) : String.valueOf(speed),
-        at.format(DateTimeFormatter.ofPattern("HH:mm")));
+        "A demo: an invented morning that %s %s, %s times as fast as real time.",
+        goesOn ? "goes on where it was ended, at" : "runs from",
+        DateTimeFormatter.ofPattern("HH:mm").format(Instant.ofEpochMilli(from).atZone(zone)),
+        speed == Math.rint(speed) ? String.valueOf((long) speed) : String.valueOf(speed));
   }
 
   private long beginning(ZoneId zone) {

@@ -6,6 +6,8 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import picocli.CommandLine;
@@ -57,6 +59,17 @@ class CommandLineTest {
     Path demo = folder.resolve("demo.json");
     Files.writeString(demo, DemoFolder.resource("demo/site.json"));
     assertThat(RunCommand.aboutSite(demo)).contains("Kestrel Bay", "marked as a demo");
+  }
+
+  @Test
+  void shouldSayFromWhenADemoRunsAndWhereAnEndedOneGoesOn() {
+    ZoneId zone = ZoneId.of("Europe/Lisbon");
+    long at = LocalDateTime.of(2026, 11, 25, 7, 12).atZone(zone).toInstant().toEpochMilli();
+    assertThat(RunCommand.aboutDemo(zone, at, 10, false))
+        .isEqualTo(
+            "A demo: an invented morning that runs from 07:12, 10 times as fast as real time.");
+    assertThat(RunCommand.aboutDemo(zone, at, 2.5, true))
+        .contains("goes on where it was ended, at 07:12, 2.5 times as fast");
   }
 
   private int exit(String... args) {
