@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { count } from '../hands/words.ts';
+import { dateWords } from '../look/index.ts';
 import { type Preview, preview, type PreviewRow, type Problem, take } from './intake.ts';
 import type { Desk } from './main.ts';
 
@@ -11,6 +12,8 @@ export class ListState {
   preview: Preview | undefined;
   busy = false;
   words = '';
+  /** The date that a list was taken for, if it is not the one that this desk shows. */
+  takenFor: string | undefined;
   private readonly at: Desk;
 
   constructor(at: Desk) {
@@ -47,12 +50,14 @@ export class ListState {
       const words = await take(this.text, this.date, hash);
       this.edit('');
       this.words = words;
+      this.takenFor = this.date === this.at.suite?.date ? undefined : this.date;
     });
   }
 
   private async ask(work: () => Promise<void>): Promise<void> {
     this.busy = true;
     this.words = '';
+    this.takenFor = undefined;
     this.at.requestUpdate();
     try {
       await work();
@@ -118,7 +123,14 @@ export function listPanel(at: Desk, state: ListState): TemplateResult {
       </div>
     </div>
     <div role="status">${state.words ? html`<p class="card">${state.words}</p>` : nothing}</div>
+    ${state.takenFor === undefined ? nothing : goTo(at, state.takenFor)}
     ${state.preview ? result(state, state.preview) : nothing}`;
+}
+
+function goTo(at: Desk, date: string): TemplateResult {
+  return html`<div class="do">
+    <button @click=${() => at.choose(date)}>To ${dateWords(date)}</button>
+  </div>`;
 }
 
 function result(state: ListState, p: Preview): TemplateResult {

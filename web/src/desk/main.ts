@@ -5,9 +5,11 @@ import { boardWords, refusals, saidWords, sentWords } from '../hands/bands.ts';
 import { BoardPage, TAKE_BACK_MS } from '../hands/page.ts';
 import { shared } from '../hands/style.ts';
 import { CAUTION } from '../hands/words.ts';
+import type { SuitePart } from '../generated/wire.ts';
+import type { TroubleEvent } from '../live/index.ts';
 import { dateWords, proof } from '../look/index.ts';
 import { listPanel, ListState } from './list.ts';
-import { type DeskRow, deskRows, heardWords, onTimeWords } from './model.ts';
+import { dateIn, dayAfter, type DeskRow, deskRows, heardWords, onTimeWords } from './model.ts';
 import { needsPanel } from './needs.ts';
 import { notesPanel } from './notes.ts';
 import { peoplePanel } from './people.ts';
@@ -44,9 +46,22 @@ export class Desk extends BoardPage {
   /** The form that is open in a panel, by key. */
   form: string | undefined;
   readonly listState = new ListState(this);
+  /** The date that this desk has chosen; none while it follows the morning that is on. */
+  readonly chosen: string | undefined;
 
   constructor() {
-    super('desk', 'desk');
+    const chosen = dateIn(location.search);
+    super('desk', 'desk', chosen);
+    this.chosen = chosen;
+    this.live.addEventListener('trouble', (event) => {
+      // The board knows no such date: better the morning that is on than nothing.
+      if ((event as TroubleEvent).trouble.code === 'bad-date') this.choose(undefined);
+    });
+  }
+
+  /** Opens the desk on the morning of a date, or on the one that is on. */
+  choose(date: string | undefined): void {
+    location.assign(date === undefined ? '/desk' : `/desk?date=${date}`);
   }
 
   get rows(): DeskRow[] {
@@ -116,6 +131,18 @@ export class Desk extends BoardPage {
     this.requestUpdate();
   }
 
+  /** The next day's draft can be worked on while today's morning runs. */
+  private otherDate(suite: SuitePart | undefined) {
+    if (this.chosen !== undefined) {
+      return html`<button @click=${() => this.choose(undefined)}>
+        To the morning that is on
+      </button>`;
+    }
+    if (!suite?.date) return nothing;
+    const next = dayAfter(suite.date);
+    return html`<button @click=${() => this.choose(next)}>To ${dateWords(next)}</button>`;
+  }
+
   private top(): TemplateResult {
     const suite = this.suite;
     const phase = suite?.phase ?? 'none';
@@ -140,6 +167,7 @@ export class Desk extends BoardPage {
           : nothing
       }
       <span class="gap"></span>
+      ${this.otherDate(suite)}
       ${
         phase === 'draft'
           ? html`<button

@@ -3,6 +3,8 @@ import type { SuitePart } from '../generated/wire.ts';
 import { item, person, plan, room } from '../hands/made/parts.ts';
 import {
   caseOf,
+  dateIn,
+  dayAfter,
   deskRows,
   heardWords,
   onTimeWords,
@@ -31,6 +33,13 @@ describe('the desk', () => {
     expect(heardWords(suite({ quiet: 2 }))).toBe('no word from 2');
     expect(heardWords(suite({ phase: 'draft' }))).toBe('nobody reports yet');
     expect(heardWords(suite({ phase: 'closed' }))).toBe('');
+  });
+
+  it('should see another date if its address asks for one', () => {
+    expect(dateIn('?date=2026-11-26')).toBe('2026-11-26');
+    expect(dateIn('?date=tomorrow')).toBeUndefined();
+    expect(dateIn('')).toBeUndefined();
+    expect(dayAfter('2026-11-30')).toBe('2026-12-01');
   });
 
   it('should count nothing on time before anything was computed, nor in a draft', () => {

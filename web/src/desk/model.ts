@@ -42,6 +42,17 @@ export function caseOf(cases: readonly CasePart[], room: string): CasePart | und
   return here.find((c) => !c.cancelled) ?? here[0];
 }
 
+/** The date that an address asks for (`?date=2026-11-26`), if it is written like one. */
+export function dateIn(search: string): string | undefined {
+  const date = new URLSearchParams(search).get('date') ?? '';
+  return /^\d{4}-\d{2}-\d{2}$/.test(date) ? date : undefined;
+}
+
+/** The date after a date. */
+export function dayAfter(date: string): string {
+  return new Date(Date.parse(`${date}T12:00:00Z`) + 24 * 3_600_000).toISOString().slice(0, 10);
+}
+
 /** How many first cases look on time, where that was computed. */
 export function onTimeWords(suite: SuitePart): string {
   const cases = `${suite.cases} first ${suite.cases === 1 ? 'case' : 'cases'}`;

@@ -18,9 +18,10 @@ export abstract class BoardPage extends LitElement {
   readonly said: SaidLog;
   private ticker: ReturnType<typeof setInterval> | undefined;
 
-  constructor(page: Page, screen: string) {
+  /** @param date of the morning that the page wants to see; none for the one that is on */
+  constructor(page: Page, screen: string, date?: string) {
     super();
-    this.live = new Live({ page, screen });
+    this.live = new Live({ page, screen, ...(date === undefined ? {} : { date }) });
     this.said = new SaidLog(this.live);
   }
 

@@ -32,12 +32,16 @@ export class Channel {
     return this.at;
   }
 
-  /** What to say first on a new socket: where to resume, if anywhere. */
-  hello(screen: string, page: string): Hello {
+  /**
+   * What to say first on a new socket: where to resume, if anywhere.
+   *
+   * @param date of the morning that is wanted; none for the one that is on
+   */
+  hello(screen: string, page: string, date?: string): Hello {
     const resume = this.at
       ? { morning: this.at.morning, epoch: this.at.epoch, n: this.at.n }
       : undefined;
-    return { m: 'hello', screen, page, ...resume };
+    return { m: 'hello', screen, page, ...resume, ...(date === undefined ? {} : { date }) };
   }
 
   takeTouched(): ReadonlySet<string> {

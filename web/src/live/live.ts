@@ -74,6 +74,8 @@ export interface LiveOptions {
   readonly page: Page;
   /** The screen's name, for example `station-7`. Kept touches belong to it. */
   readonly screen: string;
+  /** A desk's: the date of the morning that it wants to see; none for the one that is on. */
+  readonly date?: string;
   readonly url?: string;
   readonly timers?: Timers;
   readonly open?: OpenSocket;
@@ -235,7 +237,8 @@ export class Live extends EventTarget {
 
   private opened(): void {
     this.viewAskedAt = this.timers.now();
-    this.socket.send(this.channel.hello(this.options.screen, this.options.page));
+    const { screen, page, date } = this.options;
+    this.socket.send(this.channel.hello(screen, page, date));
     this.socket.send({ m: 'tick', sentAt: Math.round(this.timers.now()) });
     this.outbox.connected();
     this.refreshState();

@@ -199,6 +199,7 @@ describe('what the wall says instead of lines', () => {
     const words = calm(suite(), rooms, 0, at('07:04'));
     expect(words?.head).not.toBe('Every room looks on time');
     expect(words?.text).toBe('no word yet from 8');
+    expect(calm(suite(), [rooms[1]!], 0, at('06:04'))?.head).toBe('No room was heard from yet');
   });
 
   it('shouldNotSayThatAllIsWellWhileARoomIsBelowTheLine', () => {

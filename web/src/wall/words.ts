@@ -35,6 +35,7 @@ const british = {
   'draft.text': 'first at {time} · nobody reports yet',
   'calm.head': 'Every room looks on time',
   'calm.text': 'nobody is needed anywhere',
+  'quiet.all': 'No room was heard from yet',
   'quiet.head': 'All that is heard of looks on time',
   'quiet.text': 'no word yet from {rooms}',
   'quiet.rooms': '{count} rooms',
@@ -156,7 +157,11 @@ function nothingToDo(waiting: readonly RoomPart[]): Calm {
   }
   const quiet = waiting.filter((room) => room.standing === 'unheard');
   if (quiet.length > 0) {
-    return { head: say('quiet.head'), text: say('quiet.text', { rooms: names(quiet) }) };
+    const all = quiet.length === waiting.length;
+    return {
+      head: say(all ? 'quiet.all' : 'quiet.head'),
+      text: say('quiet.text', { rooms: names(quiet) }),
+    };
   }
   if (tight > 0) return { head: say('tight.head'), text: say('tight.text', { rooms: tight }) };
   return { head: say('calm.head'), text: say('calm.text') };

@@ -8,6 +8,8 @@ import io.vertx.core.http.ServerWebSocket;
 import io.vertx.core.internal.http.WebSocketInternal;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.time.DateTimeException;
+import java.time.LocalDate;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import sunup.access.Page;
@@ -57,6 +59,10 @@ final class LiveSocket implements Screen {
   private final long pulseTimer;
   private volatile Page page;
   private String screen;
+
+  /** The morning that the screen has chosen, or null for the one that is on. */
+  private MorningId chosen;
+
   private int inFlight;
   private long pendingBytes;
   private boolean behind;
@@ -247,11 +253,26 @@ final class LiveSocket implements Screen {
       trouble("unknown-page", "The page is wall, desk, station or holding");
     } else if (!SCREEN.matcher(hello.screen()).matches()) {
       trouble("bad-screen", "A screen's name is 1 to 40 letters, digits, dots or dashes");
+    } else if (hello.date() != null && named.get() != Page.DESK) {
+      trouble("bad-date", "Only a desk chooses a date; other pages show the morning that is on");
+    } else if (hello.date() != null && chosen(hello.date()) == null) {
+      trouble("bad-date", "The date is one near today, written as 2026-11-25");
     } else {
       vertx.cancelTimer(helloTimer);
       page = named.get();
       screen = hello.screen();
-      mornings.join(this, resumed(hello), hello.epoch(), hello.n());
+      chosen = hello.date() == null ? null : chosen(hello.date());
+      mornings.join(this, chosen, resumed(hello), hello.epoch(), hello.n());
+    }
+  }
+
+  /** The morning of a date that a desk may see, or null. */
+  private MorningId chosen(String date) {
+    try {
+      MorningId morning = mornings.on(LocalDate.parse(date));
+      return mornings.takes(morning) ? morning : null;
+    } catch (DateTimeException e) {
+      return null;
     }
   }
 
@@ -278,16 +299,17 @@ final class LiveSocket implements Screen {
       return;
     }
     inFlight++;
-    mornings.owner(send.morning(), owner -> submit(send, owner));
+    MorningId morning = send.morning() != null ? send.morning() : chosen;
+    mornings.owner(morning, owner -> submit(send, morning, owner));
   }
 
   /** Any thread. */
-  private void submit(ClientMessage.Send send, Owner owner) {
+  private void submit(ClientMessage.Send send, MorningId morning, Owner owner) {
     if (owner == null) {
       answered(later(send.id(), "The board can't take this now; it will be sent again."));
       return;
     }
-    Standpoint at = mornings.standpoint();
+    Standpoint at = mornings.standpoint(morning);
     Submission submission =
         new Submission(
             send.id(),

@@ -4,8 +4,13 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Executor;
 import java.util.concurrent.RejectedExecutionException;
 import java.util.function.Consumer;
@@ -19,8 +24,10 @@ import sunup.suites.Standpoint;
 import sunup.wire.Audience;
 
 /**
- * Which morning the screens of a suite see: today's, by the morning's time in the site's zone. When
- * the date changes they all get the next morning's view.
+ * Which morning the screens of a suite see: the one that is on, which is that of today's date by
+ * the morning's time in the site's zone. When the date changes they all get the next morning's
+ * view. A desk may choose another date: the draft of tomorrow is worked on while today's morning
+ * runs.
  */
 public final class Mornings {
   private static final Logger LOG = LoggerFactory.getLogger(Mornings.class);
@@ -39,11 +46,33 @@ public final class Mornings {
   private final Owners owners;
   private final Executor blocking;
   private final MorningChannel.Tools tools;
-  private final Map<Screen, MorningChannel.Resume> screens = new LinkedHashMap<>();
+  private final Map<Screen, Seat> screens = new LinkedHashMap<>();
+
+  /** Changed in the lane only; of each morning that a screen sees, and of the one that is on. */
+  private final Map<MorningId, MorningChannel> channels = new ConcurrentHashMap<>();
+
+  private final Set<MorningId> opening = new HashSet<>();
   private final Map<MorningId, Map<Audience, Long>> numbers = new LinkedHashMap<>();
+
+  /** Of the morning that is on; of the last one until the next has an owner. */
   private volatile MorningChannel current;
-  private boolean opening;
+
   private boolean closed;
+
+  /** What a screen wants to see, and what it sees. */
+  private static final class Seat {
+    final MorningId chosen;
+    MorningChannel.Resume resume;
+    MorningChannel at;
+
+    /**
+     * @param chosen null for the morning that is on
+     */
+    Seat(MorningId chosen, MorningChannel.Resume resume) {
+      this.chosen = chosen;
+      this.resume = resume;
+    }
+  }
 
   /**
    * @param owners asked on {@code blocking}
@@ -76,9 +105,7 @@ public final class Mornings {
         .run(
             () -> {
               closed = true;
-              if (current != null) {
-                current.close();
-              }
+              channels.values().forEach(MorningChannel::close);
             });
   }
 
@@ -93,11 +120,17 @@ public final class Mornings {
     return standpoint() != null;
   }
 
-  /**
-   * The last standpoint of the morning that screens see, or null. May be called from any thread.
-   */
+  /** The last standpoint of the morning that is on, or null. May be called from any thread. */
   public Standpoint standpoint() {
-    MorningChannel channel = current;
+    return standpoint(null);
+  }
+
+  /**
+   * The last standpoint of this morning if any screen sees it, else of the one that is on; or null.
+   */
+  Standpoint standpoint(MorningId morning) {
+    MorningChannel channel = morning == null ? null : channels.get(morning);
+    channel = channel == null ? current : channel;
     return channel == null ? null : channel.known();
   }
 
@@ -113,12 +146,12 @@ public final class Mornings {
   /**
    * Finds who decides commands of a morning.
    *
-   * @param morning null for the one that screens see
+   * @param morning null for the one that is on
    * @param taker gets the owner, or null if there is none now
    */
   void owner(MorningId morning, Consumer<Owner> taker) {
-    MorningChannel channel = current;
-    if (channel != null && (morning == null || morning.equals(channel.morning()))) {
+    MorningChannel channel = morning == null ? current : channels.get(morning);
+    if (channel != null) {
       taker.accept(channel.owner());
       return;
     }
@@ -133,7 +166,11 @@ public final class Mornings {
     }
   }
 
-  void join(Screen screen, MorningId resumed, Long epoch, Long n) {
+  /**
+   * @param chosen the morning that the screen wants to see whatever the date, or null for the one
+   *     that is on
+   */
+  void join(Screen screen, MorningId chosen, MorningId resumed, Long epoch, Long n) {
     tools
         .lane()
         .run(
@@ -142,10 +179,10 @@ public final class Mornings {
                   resumed == null || epoch == null || n == null
                       ? null
                       : new MorningChannel.Resume(resumed, epoch, n);
-              screens.put(screen, resume);
-              if (current != null) {
-                current.join(screen, resume);
-              }
+              Seat seat = new Seat(chosen, resume);
+              screens.put(screen, seat);
+              take(screen, seat);
+              openAndClose();
             });
   }
 
@@ -154,9 +191,9 @@ public final class Mornings {
         .lane()
         .run(
             () -> {
-              screens.remove(screen);
-              if (current != null) {
-                current.leave(screen);
+              Seat seat = screens.remove(screen);
+              if (seat != null && seat.at != null) {
+                seat.at.leave(screen);
               }
             });
   }
@@ -166,10 +203,16 @@ public final class Mornings {
         .lane()
         .run(
             () -> {
-              if (current != null) {
-                current.view(screen);
+              Seat seat = screens.get(screen);
+              if (seat != null && seat.at != null) {
+                seat.at.view(screen);
               }
             });
+  }
+
+  /** The morning of a date of this suite. */
+  MorningId on(LocalDate date) {
+    return new MorningId(suite, date);
   }
 
   /** True for a morning of this suite that is near enough to take commands at all. */
@@ -192,46 +235,92 @@ public final class Mornings {
       return;
     }
     tools.lane().after(tools.pace().beatMs(), this::check);
-    MorningId today = today();
-    if (!opening && (current == null || !current.morning().equals(today))) {
-      opening = true;
-      try {
-        blocking.execute(
-            () -> {
-              Owner owner = ask(today);
-              tools.lane().run(() -> asked(owner));
-            });
-      } catch (RejectedExecutionException full) {
-        opening = false;
+    openAndClose();
+  }
+
+  /** A channel for each morning that somebody wants to see, and for no other. */
+  private void openAndClose() {
+    if (closed) {
+      return;
+    }
+    Set<MorningId> wanted = new LinkedHashSet<>();
+    wanted.add(today());
+    for (Seat seat : screens.values()) {
+      if (seat.chosen != null) {
+        wanted.add(seat.chosen);
       }
+    }
+    MorningChannel on = channels.get(today());
+    if (on != null && on != current) {
+      // Also if a desk had chosen it before its date came.
+      current = on;
+      screens.forEach(this::take);
+    }
+    for (MorningId morning : wanted) {
+      if (!channels.containsKey(morning) && opening.add(morning)) {
+        open(morning);
+      }
+    }
+    for (MorningChannel channel : List.copyOf(channels.values())) {
+      if (!wanted.contains(channel.morning()) && channel != current) {
+        channels.remove(channel.morning());
+        numbers.put(channel.morning(), channel.close());
+      }
+    }
+    while (numbers.size() > REMEMBERED_MAX) {
+      numbers.remove(numbers.keySet().iterator().next());
     }
   }
 
-  private void asked(Owner owner) {
-    opening = false;
+  private void open(MorningId morning) {
+    try {
+      blocking.execute(
+          () -> {
+            Owner owner = ask(morning);
+            tools.lane().run(() -> asked(morning, owner));
+          });
+    } catch (RejectedExecutionException full) {
+      opening.remove(morning);
+    }
+  }
+
+  private void asked(MorningId morning, Owner owner) {
+    opening.remove(morning);
     if (owner == null || closed) {
       return;
     }
-    MorningChannel last = current;
-    if (last != null) {
-      numbers.put(last.morning(), last.close());
-      if (numbers.size() > REMEMBERED_MAX) {
-        numbers.remove(numbers.keySet().iterator().next());
-      }
-    }
-    MorningChannel next =
-        new MorningChannel(owner, tools, numbers.getOrDefault(owner.morning(), Map.of()));
+    MorningChannel next = new MorningChannel(owner, tools, numbers.getOrDefault(morning, Map.of()));
     try {
       next.open();
     } catch (IllegalStateException full) {
       // Nobody may watch it now: tried again at the next check, and the screens go stale.
-      LOG.error("{} can't be shown now: {}", owner.morning(), full.getMessage());
+      LOG.error("{} can't be shown now: {}", morning, full.getMessage());
       next.close();
-      current = null;
+      if (morning.equals(today())) {
+        current = null;
+        screens.forEach(this::take);
+      }
       return;
     }
-    current = next;
-    // A screen that said hello before there was an owner may still resume; the others start anew.
-    screens.forEach((screen, resume) -> next.join(screen, last == null ? resume : null));
+    channels.put(morning, next);
+    screens.forEach(this::take);
+    openAndClose();
+  }
+
+  /** Sees to it that a screen sees what it wants, if that can be seen. */
+  private void take(Screen screen, Seat seat) {
+    MorningChannel next = seat.chosen == null ? current : channels.get(seat.chosen);
+    if (next == seat.at) {
+      return;
+    }
+    if (seat.at != null) {
+      seat.at.leave(screen);
+    }
+    seat.at = next;
+    if (next != null) {
+      // A screen that said hello before there was an owner may still resume; later it starts anew.
+      next.join(screen, seat.resume);
+      seat.resume = null;
+    }
   }
 }

@@ -17,10 +17,14 @@ import sunup.wire.Part;
  * @param site what is said of a morning that nobody has planned yet
  */
 public record OutlookSight(SiteSettings site) implements Sight {
+  /** So long before its set-up begins a draft gets figures: nothing is known earlier. */
+  private static final long FORECAST_FROM_MS = 36 * 3_600_000L;
+
   @Override
   public Figuring figuring(Morning state, long now, int trialsMost) {
     boolean goesOn = state.phase() == Morning.Phase.DRAFT || state.phase() == Morning.Phase.OPEN;
-    if (!goesOn || state.cases().isEmpty()) {
+    boolean isNear = state.beginsAt() - now <= FORECAST_FROM_MS;
+    if (!goesOn || !isNear || state.cases().isEmpty()) {
       return null;
     }
     Run run = new Run(Outlook.input(state, now, trialsMost));

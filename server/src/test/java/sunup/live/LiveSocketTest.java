@@ -3,6 +3,7 @@ package sunup.live;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.vertx.core.buffer.Buffer;
+import java.time.LocalDate;
 import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -86,6 +87,36 @@ class LiveSocketTest {
     assertThat(answer.status()).isEqualTo("refused");
     assertThat(answer.code()).isEqualTo("not-allowed");
     assertThat(rig.owner().decided().get(0).actor().role()).isEqualTo(Role.DISPLAY);
+  }
+
+  private static ClientMessage helloOf(String page, String date) {
+    return new ClientMessage.Hello(page + "-1", page, null, null, null, date);
+  }
+
+  @Test
+  void shouldShowADeskTheDateThatItNamesAndDecideItsCommandsThere() throws Exception {
+    LocalDate tomorrow = LocalDate.of(2026, 11, 26);
+    TestScreen desk = rig.screen().send(helloOf("desk", "2026-11-26"));
+    ServerMessage.View view = desk.await(ServerMessage.View.class, v -> true);
+    assertThat(view.morning().date()).isEqualTo(tomorrow);
+
+    desk.note("c1", "for tomorrow");
+    desk.await(ServerMessage.Answer.class, a -> a.status().equals("done"));
+    assertThat(rig.owner(tomorrow).notes()).isEqualTo(1);
+    assertThat(rig.owner().notes()).isZero();
+  }
+
+  @Test
+  void shouldTellAPageThatMayNotChooseADateAndADeskWhoseDateIsNone() throws Exception {
+    for (ClientMessage hello :
+        List.of(
+            helloOf("wall", "2026-11-26"),
+            helloOf("desk", "tomorrow"),
+            helloOf("desk", "2031-01-01"))) {
+      TestScreen screen = rig.screen().send(hello);
+      ServerMessage.Trouble trouble = screen.await(ServerMessage.Trouble.class, t -> true);
+      assertThat(trouble.code()).isEqualTo("bad-date");
+    }
   }
 
   @Test

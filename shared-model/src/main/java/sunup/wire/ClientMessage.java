@@ -27,9 +27,22 @@ public sealed interface ClientMessage {
    * @param morning resume this morning, or absent
    * @param epoch the epoch of the last frame seen
    * @param n its number
+   * @param date the desk only: the date of the morning that it wants to see, such as {@code
+   *     2026-11-26}; absent means the one that is on
    */
-  record Hello(String screen, String page, @Maybe String morning, @Maybe Long epoch, @Maybe Long n)
-      implements ClientMessage {}
+  record Hello(
+      String screen,
+      String page,
+      @Maybe String morning,
+      @Maybe Long epoch,
+      @Maybe Long n,
+      @Maybe String date)
+      implements ClientMessage {
+    /** Of a screen that shows the morning that is on. */
+    public Hello(String screen, String page, String morning, Long epoch, Long n) {
+      this(screen, page, morning, epoch, n, null);
+    }
+  }
 
   /**
    * A command. It may be sent again under the same id until it is answered.
