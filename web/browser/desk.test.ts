@@ -38,6 +38,18 @@ async function desk(size = LANDSCAPE): Promise<{ page: Page; board: StandIn }> {
 }
 
 describe('desk', () => {
+  it('should answer the call of a room that is stuck, beside taking its holdup', async () => {
+    const { page, board } = await desk();
+    await page.getByText('asks for someone').waitFor();
+    await page.getByRole('button', { name: /^Take it: room 5/ }).waitFor();
+    await page.getByRole('button', { name: 'Someone goes to room 5' }).click();
+    await page.getByLabel('who goes to room 5').selectOption({ label: 'technician 1' });
+    await page.getByRole('button', { name: 'Goes to 5' }).click();
+    await expect
+      .poll(() => board.taken.at(-1))
+      .toEqual({ type: 'answer-help', room: '5', by: 'technician-1' });
+  });
+
   it('should agree a later start with what the screen showed', async () => {
     const { page, board } = await desk();
     await page.getByRole('button', { name: 'room 3', exact: true }).click();

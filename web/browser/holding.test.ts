@@ -1,6 +1,7 @@
 import type { Server } from 'node:http';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import type { SuitePart } from '../src/generated/wire.ts';
 import { StandIn } from './standin/board.ts';
 import { openBrowser, shot, violations } from './chromium.ts';
 import { LANDSCAPE, PORTRAIT, smallTargets } from './standin/looked.ts';
@@ -38,6 +39,14 @@ async function holding(size = LANDSCAPE): Promise<{ page: Page; board: StandIn }
 }
 
 describe('holding', () => {
+  it('should say that figures are old when no newer ones come', async () => {
+    const { page, board } = await holding();
+    const suite = board.parts.get('suite') as SuitePart;
+    board.set({ ...suite, figuresOf: SEVEN - 10 * MINUTE });
+    await page.getByText('figures of 06:50, no newer ones').waitFor();
+    expect(await violations(page)).toEqual([]);
+  });
+
   it('should take a case from arrived to left in eight touches', async () => {
     const { page, board } = await holding();
     const touches = [

@@ -1,7 +1,7 @@
 import type { Server } from 'node:http';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import type { CommandUnion, RoomPart } from '../src/generated/wire.ts';
+import type { CommandUnion, RoomPart, SuitePart } from '../src/generated/wire.ts';
 import { StandIn } from './standin/board.ts';
 import { openBrowser, shot, violations } from './chromium.ts';
 import { LANDSCAPE, PORTRAIT, scrolls, smallTargets } from './standin/looked.ts';
@@ -39,12 +39,16 @@ async function station(size = LANDSCAPE, room = '5'): Promise<{ page: Page; boar
 }
 
 /** Arrived, and a sweep touched while the board gives no answer. */
-async function touchUnanswered(page: Page, board: StandIn): Promise<void> {
+async function touchUnanswered(
+  page: Page,
+  board: StandIn,
+  what: string | RegExp = 'Suction: gone through',
+): Promise<void> {
   await page.getByRole('button', { name: /^I am here/ }).click();
   await page.getByText('arrived 07:0').waitFor();
   board.silent = true;
-  await page.getByRole('button', { name: 'Suction: gone through' }).click();
-  await page.getByText('1 not sent').waitFor();
+  await page.getByRole('button', { name: what }).click();
+  await page.getByText(/[1-9] not sent/).waitFor();
 }
 
 /** Touches that are counted: a button, or a number typed with its own enter button. */
@@ -191,6 +195,30 @@ describe('station as it looks', () => {
     await page.getByText(/^Not taken: suction gone through, touched 07:0\d/i).waitFor();
     await shot(page, 'station-refused-late');
     expect(await violations(page)).toEqual([]);
+  });
+
+  it('should tell a refused touch for the rest once, though it was several commands', async () => {
+    const { page, board } = await station();
+    await touchUnanswered(page, board, /^Rest gone through/);
+    await page.getByText(/[3-9] not sent/).waitFor();
+    board.refusing = { type: 'sweep', code: 'not-open', words: 'The morning is closed.' };
+    await page.reload();
+    board.silent = false;
+    await page.getByText('Everything is sent').waitFor({ timeout: 20_000 });
+    expect(await page.getByText('The morning is closed.').count()).toBe(1);
+    await page.getByRole('button', { name: 'I have read it' }).click();
+    expect(await page.getByText('The morning is closed.').count()).toBe(0);
+  });
+
+  it('should say that figures are old, and that nobody goes yet though the room is stuck', async () => {
+    const { page, board } = await station();
+    await page.getByText('nobody goes yet').waitFor();
+    const suite = board.parts.get('suite') as SuitePart;
+    board.set({ ...suite, figuresOf: SEVEN - 10 * MINUTE });
+    await page.getByText('figures of 06:50, no newer ones').waitFor();
+    expect(await scrolls(page)).toBe(false);
+    expect(await violations(page)).toEqual([]);
+    await shot(page, 'station-old-figures');
   });
 
   it('should say in a sentence that a room has no case, and ask nothing there', async () => {

@@ -1,9 +1,10 @@
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import type { Live } from '../src/live/index.ts';
 import { openBrowser, shot, violations } from './chromium.ts';
 import { FakeBoard } from './fake/board.ts';
-import { at, mixedRooms, NEEDS, suite } from './fake/mornings.ts';
+import { at, mixedRooms, NEEDS, room, suite } from './fake/mornings.ts';
 
 const DIST = join(import.meta.dirname, '..', 'dist');
 const SIZE = { width: 1920, height: 1080 };
@@ -48,6 +49,12 @@ describe('a wall that is not live', () => {
     expect(await page.locator('.clock').innerText()).toBe('--:--');
     expect(await page.locator('.figure').allInnerTexts()).toEqual(['–', '–', '–', '–', '–']);
     expect(await violations(page)).toEqual([]);
+    // Nothing on it counts any more, and it says of when it is.
+    expect(await page.locator('h1').innerText()).toBe('as it was at 07:04');
+    expect(await page.locator('.needs h2').innerText()).toBe('Needed someone at 07:04');
+    for (const counting of ['.beyond', '.now', '.past']) {
+      expect(await page.locator(counting).filter({ visible: true }).count()).toBe(0);
+    }
     await shot(page, 'wall-stale');
     board.beating = true;
     await banner().waitFor({ state: 'detached' });
@@ -85,8 +92,16 @@ describe('a wall that is not live', () => {
     board.beating = false;
     await expectLoud();
     const stopped = await angle();
-    board.frame([suite({ onTime: 3 })]);
-    await page.locator('h1', { hasText: '3 of 16' }).waitFor();
+    board.frame([suite({ onTime: 3 }), room(0, '1', 'late', 12)]);
+    await page.waitForFunction(() => {
+      const wall = document.querySelector('sunup-wall') as unknown as { live: Live };
+      return wall.live.list('suite')[0]?.onTime === 3;
+    });
     expect(await angle()).toBe(stopped);
+    // A picture without proof of life is not drawn either.
+    expect(await page.locator('h1').innerText()).toBe('as it was at 07:04');
+    board.beating = true;
+    await page.locator('h1', { hasText: '3 of 16' }).waitFor();
+    expect(await angle()).not.toBe(stopped);
   });
 });

@@ -4,7 +4,16 @@ import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import type { PartUnion } from '../src/generated/wire.ts';
 import { complaints, openBrowser, shot, violations } from './chromium.ts';
 import { FakeBoard } from './fake/board.ts';
-import { at, calmRooms, mixedRooms, NEEDS, room, startedRooms, suite } from './fake/mornings.ts';
+import {
+  at,
+  calmRooms,
+  mixedRooms,
+  NEEDS,
+  need,
+  room,
+  startedRooms,
+  suite,
+} from './fake/mornings.ts';
 
 const DIST = join(import.meta.dirname, '..', 'dist');
 const SIZE = { width: 1920, height: 1080 };
@@ -39,6 +48,8 @@ const mixed = (count: number): PartUnion[] => [
   ...NEEDS,
 ];
 
+const { onTime: _, ...NO_FORECAST } = suite({ quiet: 16 });
+
 const STATES: readonly [string, PartUnion[], string, string?][] = [
   ['12-rooms', mixed(12), '07:04'],
   ['16-rooms', mixed(16), '07:04'],
@@ -63,6 +74,29 @@ const STATES: readonly [string, PartUnion[], string, string?][] = [
     ],
     '15:10',
   ],
+  [
+    'no-figures',
+    [
+      NO_FORECAST,
+      ...mixedRooms(16).map((one) =>
+        room(one.order, one.room, 'unheard', 0, 5, {
+          could10: undefined,
+          could50: undefined,
+          could90: undefined,
+        }),
+      ),
+    ],
+    '06:10',
+  ],
+  [
+    'asked-for',
+    [
+      ...mixed(16),
+      ...NEEDS.slice(0, 3).map((need) => ({ ...need, help: true })),
+      need(5, '10', 'help', 0, 'asks for someone, not urgent', { help: true }),
+    ],
+    '07:04',
+  ],
   ['nothing-late', [suite({ onTime: 16, quiet: 0 }), ...calmRooms(16)], '07:09'],
   ['all-started', [suite({ onTime: 12, quiet: 0 }), ...startedRooms(16)], '08:02'],
   ['noon', [suite({ onTime: 12, quiet: 0 }), ...startedRooms(16)], '12:01'],
@@ -75,5 +109,9 @@ describe('the wall in each of its states', () => {
     await shot(page, `wall-${name}`);
     expect(await violations(page)).toEqual([]);
     expect(found).toEqual([]);
+    if (name === 'asked-for') {
+      const asking = page.locator('.needs').getByText(/asks for someone/);
+      expect(await asking.allInnerTexts()).toHaveLength(4);
+    }
   });
 });

@@ -77,6 +77,7 @@ export function need(
     saveable: minutes,
     words,
     holdup: `holdup/${name}`,
+    help: false,
     ...over,
   };
 }

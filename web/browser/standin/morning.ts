@@ -236,6 +236,7 @@ export function morning(rooms: number): PartUnion[] {
       saveable: 8 - rank,
       words: ['surgeon not seen', 'leak test failed', 'ultrasound in 9 until 07:22'][rank]!,
       holdup: `h${rank}`,
+      help: rank === 1,
       ...(rank === 0 ? { takenBy: 'desk' as Role, lookAgainAt: SEVEN + 5 * MINUTE } : {}),
     })),
     {

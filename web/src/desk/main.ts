@@ -1,13 +1,13 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { classMap } from 'lit/directives/class-map.js';
-import { boardWords, refusals, saidWords, sentWords } from '../hands/bands.ts';
+import { boardWords, clockWords, refusals, saidWords, sentWords } from '../hands/bands.ts';
 import { BoardPage, TAKE_BACK_MS } from '../hands/page.ts';
 import { shared } from '../hands/style.ts';
 import { CAUTION } from '../hands/words.ts';
 import type { SuitePart } from '../generated/wire.ts';
 import type { TroubleEvent } from '../live/index.ts';
-import { dateWords, proof } from '../look/index.ts';
+import { dateWords, oldFigures, proof } from '../look/index.ts';
 import { listPanel, ListState } from './list.ts';
 import { dateIn, dayAfter, type DeskRow, deskRows, heardWords, onTimeWords } from './model.ts';
 import { needsPanel } from './needs.ts';
@@ -155,14 +155,8 @@ export class Desk extends BoardPage {
       ${
         suite && phase !== 'none'
           ? html`<p>
-              <b>${onTimeWords(suite)}</b>
-              <small
-                >${heardWords(suite)}${
-                  suite.figuresOf === undefined
-                    ? ''
-                    : ` · figures of ${this.hhmm(suite.figuresOf)}, newer ones failed`
-                }</small
-              >
+              <b>${onTimeWords(suite, this.list('room'))}</b>
+              <small>${heardWords(suite)}${oldFigures(suite) && ` · ${oldFigures(suite)}`}</small>
             </p>`
           : nothing
       }
@@ -179,7 +173,7 @@ export class Desk extends BoardPage {
           : nothing
       }
       ${phase === 'open' ? this.closing() : nothing} ${proof(this.live)}
-      <b class="clock">${this.hhmm(this.now)}</b>
+      <b class="clock">${clockWords(this)}</b>
     </header>`;
   }
 

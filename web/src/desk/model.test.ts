@@ -45,9 +45,12 @@ describe('the desk', () => {
   it('should count nothing on time before anything was computed, nor in a draft', () => {
     const suite = (over: Partial<SuitePart>) =>
       ({ phase: 'open', cases: 4, quiet: 0, ...over }) as SuitePart;
-    expect(onTimeWords(suite({}))).toBe('4 first cases');
-    expect(onTimeWords(suite({ onTime: 3 }))).toBe('3 of 4 look on time');
-    expect(onTimeWords(suite({ phase: 'draft', onTime: 4 }))).toBe('4 first cases');
+    const ahead = [{ ...room('1'), standing: 'ahead' as const }];
+    expect(onTimeWords(suite({}), ahead)).toBe('4 first cases');
+    expect(onTimeWords(suite({ onTime: 3 }), ahead)).toBe('3 of 4 look on time');
+    expect(onTimeWords(suite({ phase: 'draft', onTime: 4 }), ahead)).toBe('4 first cases');
+    const started = [{ ...room('1'), standing: 'started' as const }];
+    expect(onTimeWords(suite({ onTime: 3 }), started)).toBe('3 of 4 started on time');
   });
 
   it('should list rooms in the wall’s order with the case that stands', () => {

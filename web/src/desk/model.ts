@@ -54,10 +54,11 @@ export function dayAfter(date: string): string {
 }
 
 /** How many first cases look on time, where that was computed. */
-export function onTimeWords(suite: SuitePart): string {
+export function onTimeWords(suite: SuitePart, rooms: readonly RoomPart[]): string {
   const cases = `${suite.cases} first ${suite.cases === 1 ? 'case' : 'cases'}`;
   if (suite.phase === 'draft' || suite.onTime === undefined) return cases;
-  const verb = suite.phase === 'closed' ? 'started' : 'look';
+  const waiting = rooms.some((r) => r.standing !== 'started' && r.standing !== 'none');
+  const verb = suite.phase === 'closed' || !waiting ? 'started' : 'look';
   return `${suite.onTime} of ${suite.cases} ${verb} on time`;
 }
 

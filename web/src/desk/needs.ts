@@ -1,11 +1,11 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { lateBy } from '../look/index.ts';
+import { lateBy, say } from '../look/index.ts';
 import type { NeedPart } from '../generated/wire.ts';
 import { nextTimes } from '../hands/clock.ts';
 import { onSubmit, textField, timeField, timeIn } from '../hands/forms.ts';
-import { roleName } from '../hands/words.ts';
+import { personName, roleName } from '../hands/words.ts';
 import type { Desk } from './main.ts';
-import { type DeskRow, toAsk } from './model.ts';
+import { type DeskRow, peopleInOrder, toAsk } from './model.ts';
 
 /** The wall's list with hands, and the rooms to ask. */
 export function needsPanel(at: Desk, rows: DeskRow[]): TemplateResult {
@@ -41,11 +41,13 @@ export function needsPanel(at: Desk, rows: DeskRow[]): TemplateResult {
 
 function card(at: Desk, need: NeedPart): TemplateResult {
   const form = `take/${need.key}`;
+  const goes = `goes/${need.key}`;
   return html`<div class="card ${need.takenBy ? 'on-it' : need.kind}">
     <p>
       <b>${need.room}</b>
       ${need.minutes > 0 ? html`<b class="plus">${lateBy(need.minutes, need.orMore)}</b>` : nothing}
       ${need.words}
+      ${need.help && need.kind !== 'help' ? html`<small class="asks">${say('asks')}</small>` : nothing}
       <small
         >${
           need.takenBy
@@ -57,31 +59,69 @@ function card(at: Desk, need: NeedPart): TemplateResult {
     ${
       at.form === form
         ? takeForm(at, need.room, need.holdup)
-        : html`<div class="do">
-            ${
-              need.kind === 'help'
-                ? html`<button
-                    @click=${() =>
-                      at.tell(`someone goes to ${need.room}`, {
-                        type: 'answer-help',
-                        room: need.room,
-                      })}
-                  >
-                    Someone goes
-                  </button>`
-                : html`<button
-                    aria-label="${need.takenBy ? 'Say more' : 'Take it'}: room ${need.room}, ${need.words}"
-                    @click=${() => at.toggle(form)}
-                  >
-                    ${need.takenBy ? 'Say more' : 'Take it'}
-                  </button>`
-            }
-            <button aria-label="Open room ${need.room}" @click=${() => at.openRoom(need.room)}>
-              Open
-            </button>
-          </div>`
+        : at.form === goes
+          ? goesForm(at, need.room)
+          : html`<div class="do">
+              ${
+                need.help
+                  ? html`<button
+                      @click=${() => at.toggle(goes)}
+                      aria-label="Someone goes to room ${need.room}"
+                    >
+                      Someone goes
+                    </button>`
+                  : nothing
+              }
+              ${
+                need.kind === 'help'
+                  ? nothing
+                  : html`<button
+                      aria-label="${need.takenBy ? 'Say more' : 'Take it'}: room ${need.room}, ${need.words}"
+                      @click=${() => at.toggle(form)}
+                    >
+                      ${need.takenBy ? 'Say more' : 'Take it'}
+                    </button>`
+              }
+              <button aria-label="Open room ${need.room}" @click=${() => at.openRoom(need.room)}>
+                Open
+              </button>
+            </div>`
     }
   </div>`;
+}
+
+/** Who goes to a room that asks for someone: of those who are here, who roams first. */
+export function goesForm(at: Desk, room: string): TemplateResult {
+  const here = peopleInOrder(at.list('person'), at.now)
+    .filter((p) => p.arrivedAt !== undefined && p.leftAt === undefined)
+    .sort((a, b) => Number(a.ownRoom !== undefined) - Number(b.ownRoom !== undefined));
+  if (here.length === 0) {
+    return html`<p class="dim">
+        Nobody has arrived yet who could go: say under people who is here.
+      </p>
+      <div class="do"><button @click=${() => at.go('people')}>people</button></div>`;
+  }
+  return html`<form
+    @submit=${onSubmit((fields) => {
+      const person = here.find((p) => p.person === fields['by']);
+      if (person) {
+        at.tell(`${personName(person)} goes to ${room}`, {
+          type: 'answer-help',
+          room,
+          by: person.person,
+        });
+        at.done();
+      }
+    })}
+  >
+    <div class="do">
+      <select name="by" aria-label="who goes to room ${room}">
+        ${here.map((p) => html`<option value=${p.person}>${personName(p)}</option>`)}
+      </select>
+      <button class="main">Goes to ${room}</button>
+      <button type="button" @click=${() => at.done()}>Close</button>
+    </div>
+  </form>`;
 }
 
 /** Who is on it is the desk; what was said, and when to look again. */

@@ -3,6 +3,7 @@ import { onSubmit, textField } from '../hands/forms.ts';
 import { roleName } from '../hands/words.ts';
 import type { Desk } from './main.ts';
 import { notesInOrder } from './model.ts';
+import { goesForm } from './needs.ts';
 
 const KINDS: Record<string, string> = {
   taken: 'said',
@@ -34,22 +35,23 @@ export function notesPanel(at: Desk): TemplateResult {
     ${notes.map(
       (n) =>
         html`<div class="line">
-          <span class="grow"
-            >${n.text}<small
-              >${n.room ? `room ${n.room} · ` : ''}${KINDS[n.kind] ?? n.kind} ·
-              ${n.by ? roleName(n.by) : nothing}${n.at > 0 ? ` ${at.hhmm(n.at)}` : ''}</small
-            ></span
-          >
-          ${
-            n.kind === 'help' && n.room
-              ? html`<button
-                  @click=${() =>
-                    at.tell(`someone goes to ${n.room}`, { type: 'answer-help', room: n.room! })}
-                >
-                  Someone goes
-                </button>`
-              : ''
-          }
-        </div>`,
+            <span class="grow"
+              >${n.text}<small
+                >${n.room ? `room ${n.room} · ` : ''}${KINDS[n.kind] ?? n.kind} ·
+                ${n.by ? roleName(n.by) : nothing}${n.at > 0 ? ` ${at.hhmm(n.at)}` : ''}</small
+              ></span
+            >
+            ${
+              n.kind === 'help' && n.room
+                ? html`<button
+                    aria-label="Someone goes to room ${n.room}"
+                    @click=${() => at.toggle(`goes/${n.key}`)}
+                  >
+                    Someone goes
+                  </button>`
+                : ''
+            }
+          </div>
+          ${n.room && at.form === `goes/${n.key}` ? goesForm(at, n.room) : nothing}`,
     )}`;
 }

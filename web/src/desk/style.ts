@@ -158,6 +158,13 @@ export const deskStyle = css`
     text-overflow: ellipsis;
     white-space: nowrap;
   }
+  /* The time at its end is what matters: two lines rather than a cut. */
+  .waits span {
+    display: -webkit-box;
+    -webkit-line-clamp: 2;
+    -webkit-box-orient: vertical;
+    white-space: normal;
+  }
   .waits em {
     font-style: normal;
     font-weight: 650;

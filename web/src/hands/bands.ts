@@ -19,6 +19,11 @@ export function boardWords(page: BoardPage): string {
   return `board ${page.hhmmss(page.now)}`;
 }
 
+/** The large clock; it does not go on by itself once the board is not heard any more. */
+export function clockWords(page: BoardPage): string {
+  return page.live.state.stale ? '--:--' : page.hhmm(page.now);
+}
+
 /** How far a touch has come, in words. */
 export function saidWords(said: Said): string {
   switch (said.state) {

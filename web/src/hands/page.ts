@@ -99,6 +99,7 @@ export abstract class BoardPage extends LitElement {
     const label = kept.label ?? kept.command.type.replaceAll('-', ' ');
     const at = kept.touchedAt + kept.offset;
     this.said.refusedLate(
+      kept.touch ?? kept.id,
       `${label}, touched ${this.hhmm(at)}`,
       at,
       answer.code ?? '',

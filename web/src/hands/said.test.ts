@@ -5,14 +5,14 @@ import { SAID_LIMIT, SaidLog } from './said.ts';
 /** A line whose answers a test gives. */
 class HeldLine {
   readonly sent: CommandUnion[] = [];
-  readonly options: { seen?: number; person?: string }[] = [];
+  readonly options: { seen?: number; person?: string; touch?: string }[] = [];
   private readonly waiting: ((answer: Answer) => void)[] = [];
 
   now(): number {
     return 1_000;
   }
 
-  send(command: CommandUnion, options: { seen?: number; person?: string }): Promise<Answer> {
+  send(command: CommandUnion, options: (typeof this.options)[number]): Promise<Answer> {
     this.sent.push(command);
     this.options.push(options);
     return new Promise((resolve) => this.waiting.push(resolve));
@@ -67,6 +67,23 @@ describe('what was said', () => {
     ]);
     expect(log.undo(said)).toBeUndefined();
     expect(line.options.every((o) => o.person === 'A5')).toBe(true);
+  });
+
+  it('should tell a touch that is refused after a reload once, however many commands it had', async () => {
+    const line = new HeldLine();
+    const before = new SaidLog(line);
+    before.say('rest', [{ command: SWEEP }, { command: SWEEP }]);
+    before.say('rest', [{ command: SWEEP }]);
+    const [one, other, later] = line.options.map((o) => o.touch!);
+    const log = new SaidLog(line);
+    for (const touch of [one!, other!, later!]) {
+      log.refusedLate(touch, 'rest, touched 06:50', 900, 'not-allowed', 'Ask the desk.');
+    }
+    log.refusedLate(other!, 'rest, touched 06:50', 900, 'started', 'The room has started.');
+    expect(log.refused().map((s) => s.words)).toEqual([
+      'Ask the desk. The room has started.',
+      'Ask the desk.',
+    ]);
   });
 
   it('should offer to take back only for a while', async () => {

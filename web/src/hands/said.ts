@@ -1,4 +1,5 @@
 import type { Answer, CommandUnion } from '../generated/wire.ts';
+import { uuidv7 } from '../live/ids.ts';
 
 /** How far something that was said here has come. */
 export type SaidState = 'waiting' | 'answered' | 'on-board' | 'refused';
@@ -6,6 +7,8 @@ export type SaidState = 'waiting' | 'answered' | 'on-board' | 'refused';
 /** One touch and what became of it. A touch may carry several commands. */
 export interface Said {
   readonly n: number;
+  /** Of the touch, the same over a reload. */
+  readonly touch: string;
   /** What was said, in words. */
   readonly label: string;
   /** The morning's clock at the touch. */
@@ -36,7 +39,7 @@ export interface Line {
   now(): number;
   send(
     command: CommandUnion,
-    options: { seen?: number; person?: string; label?: string },
+    options: { seen?: number; person?: string; label?: string; touch?: string },
   ): Promise<Answer>;
 }
 
@@ -84,8 +87,10 @@ export class SaidLog extends EventTarget {
     sayings: readonly Saying[],
     options: { about?: readonly string[]; person?: string } = {},
   ): Said {
+    const touch = uuidv7(this.line.now());
     const said: Said = {
       n: ++this.counter,
+      touch,
       label,
       at: this.line.now(),
       about: options.about ?? [],
@@ -103,6 +108,7 @@ export class SaidLog extends EventTarget {
     const answers = sayings.map((s) =>
       this.line.send(s.command, {
         label,
+        touch,
         ...(s.seen === undefined ? {} : { seen: s.seen }),
         ...(options.person === undefined ? {} : { person: options.person }),
       }),
@@ -114,10 +120,22 @@ export class SaidLog extends EventTarget {
     return said;
   }
 
-  /** What was said here before the page was loaded again, and is refused now. */
-  refusedLate(label: string, touchedAt: number, code: string, words: string): void {
+  /**
+   * What was said here before the page was loaded again, and is refused now: one notice a touch,
+   * however many of its commands are refused.
+   */
+  refusedLate(touch: string, label: string, touchedAt: number, code: string, words: string): void {
+    const told = this.refused().find((s) => s.touch === touch);
+    if (told) {
+      if (!told.words.includes(words)) {
+        told.words = `${told.words} ${words}`;
+        this.changed();
+      }
+      return;
+    }
     this.list.push({
       n: ++this.counter,
+      touch,
       label,
       at: touchedAt,
       about: [],

@@ -23,6 +23,11 @@ export const shared = css`
   header {
     --edge: #71828f;
     --sun: #f6d978;
+    --sky: #7cc4ee;
+  }
+  .old-figures {
+    color: var(--sky);
+    font-weight: 600;
   }
   header .demo {
     padding: 0 0.4em;

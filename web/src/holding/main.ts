@@ -3,13 +3,20 @@ import { customElement } from 'lit/decorators.js';
 import { classMap } from 'lit/directives/class-map.js';
 import { repeat } from 'lit/directives/repeat.js';
 import type { ItemPart } from '../generated/wire.ts';
-import { boardWords, goingWords, refusals, saidWords, sentWords } from '../hands/bands.ts';
+import {
+  boardWords,
+  clockWords,
+  goingWords,
+  refusals,
+  saidWords,
+  sentWords,
+} from '../hands/bands.ts';
 import { minutesTo } from '../hands/clock.ts';
 import { isDone, wantsAnswer } from '../hands/items.ts';
 import { BoardPage, TAKE_BACK_MS } from '../hands/page.ts';
 import { shared } from '../hands/style.ts';
 import { CAUTION, stateName } from '../hands/words.ts';
-import { proof } from '../look/index.ts';
+import { oldFigures, proof } from '../look/index.ts';
 import { cellWord, COLUMNS, EXPECTED_GRACE_MS, type Row, rows } from './model.ts';
 import { itemPanel, rowPanel } from './panel.ts';
 import { holdingStyle } from './style.ts';
@@ -42,6 +49,7 @@ export class Holding extends BoardPage {
   override render() {
     const list = this.rows;
     const suite = this.suite;
+    const old = oldFigures(suite);
     const open = this.item(this.opened);
     const row = list.find((r) => r.room.room === this.openedRoom);
     const panel = open ? itemPanel(this, open) : row ? rowPanel(this, row) : undefined;
@@ -49,7 +57,8 @@ export class Holding extends BoardPage {
       <header>
         <h1>Holding</h1>
         <span class="dim">${suite ? `${suite.hospital} · ${suite.suite}` : ''}</span>
-        <span class="when">${this.hhmm(this.now)}</span>${proof(this.live)}
+        ${old === '' ? nothing : html`<span class="old-figures">${old}</span>`}
+        <span class="when">${clockWords(this)}</span>${proof(this.live)}
       </header>
       <sunup-banner .live=${this.live}></sunup-banner>
       ${refusals(this)}

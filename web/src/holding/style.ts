@@ -30,6 +30,7 @@ export const holdingStyle = css`
     font-weight: 700;
   }
   main {
+    position: relative;
     flex: 1;
     min-height: 0;
     overflow-y: auto;

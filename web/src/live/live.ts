@@ -213,13 +213,13 @@ export class Live extends EventTarget {
    * Sends a command, again and again until it is answered, over reloads too.
    *
    * @param opts `seen` is the revision of what the person saw, `person` who is signed on, `label`
-   *   what was said in words
+   *   what was said in words, `touch` the same for all commands of one touch
    * @returns the answer: `done`, `refused`, or `dropped` if a person dropped it while it was held
    * @throws OutboxFull (as a rejection) if nothing more is taken
    */
   async send(
     command: CommandUnion,
-    opts: { seen?: number; person?: string; label?: string } = {},
+    opts: { seen?: number; person?: string; label?: string; touch?: string } = {},
   ): Promise<Answer> {
     const touchedAt = this.timers.date();
     const morning = this.channel.stand?.morning;
@@ -230,6 +230,7 @@ export class Live extends EventTarget {
       ...(opts.seen === undefined ? {} : { seen: opts.seen }),
       ...(opts.person === undefined ? {} : { person: opts.person }),
       ...(opts.label === undefined ? {} : { label: opts.label }),
+      ...(opts.touch === undefined ? {} : { touch: opts.touch }),
       touchedAt,
       offset: Math.round(this.now() - touchedAt),
     });

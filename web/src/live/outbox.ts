@@ -201,6 +201,6 @@ export class Outbox {
 }
 
 function message(kept: Kept): Send {
-  const { refusal: _refusal, label: _label, ...rest } = kept;
+  const { refusal: _refusal, label: _label, touch: _touch, ...rest } = kept;
   return { m: 'send', ...rest };
 }

@@ -12,6 +12,8 @@ export interface Kept {
   readonly person?: string;
   /** What was said, in words, for a refusal that comes after a reload; it is not sent. */
   readonly label?: string;
+  /** The touch that it was said with, beside other commands; it is not sent. */
+  readonly touch?: string;
   /** Set when it was refused or waits behind a refusal: a person has to look. */
   readonly refusal?: { readonly code: string; readonly words: string };
 }

@@ -2,6 +2,7 @@ import './banner.ts';
 import './caution.ts';
 import './mark.ts';
 
+export { oldFigures } from './figures.ts';
 export { badge, proof } from './proof.ts';
 export { clockTime, dateOf, dateWords, dayWords, minutesBetween } from './time.ts';
 export { lateBy, say, speaker } from './words.ts';

@@ -77,6 +77,10 @@ const british = {
   'standing.none': 'no case',
   'standing.no-figures': 'no figures',
   'figures.old': 'figures of {time}',
+  'figures.failed': 'figures of {time}, no newer ones',
+  'asks.one': '{rooms} asks for someone',
+  'asks.more': '{rooms} ask for someone',
+  asks: 'asks for someone',
   'late.by': '+{minutes}',
   'late.over': 'over {hours} h',
 } as const;

@@ -5,6 +5,7 @@ import { minutesTo } from '../hands/clock.ts';
 import { keyWords, lapsesSoon, short } from '../hands/items.ts';
 import { TAKE_BACK_MS } from '../hands/page.ts';
 import { roleName } from '../hands/words.ts';
+import { oldFigures } from '../look/index.ts';
 import type { Station } from './main.ts';
 import { openSections, type StationView } from './model.ts';
 import { sheet } from './sheets.ts';
@@ -47,11 +48,8 @@ function waits(at: Station, view: StationView): TemplateResult {
   );
   const help = at
     .list('need')
-    .filter((n) => n.room === at.room && n.kind === 'help')
-    .map(
-      (n) =>
-        html`<div class="w ask">Asked: ${n.words}<small>${takenWords(n.takenBy)}</small></div>`,
-    );
+    .filter((n) => n.room === at.room && n.help)
+    .map(() => html`<div class="w ask">Someone was asked for<small>nobody goes yet</small></div>`);
   const lapses = view.items
     .filter((i) => lapsesSoon(i, at.now))
     .sort((a, b) => a.lapsesAt! - b.lapsesAt!)
@@ -72,17 +70,16 @@ function waits(at: Station, view: StationView): TemplateResult {
       ].filter((s) => s !== '');
       return html`<div class="w">${w.words}<small>${small.join(' · ')}</small></div>`;
     });
+  const old = oldFigures(at.suite);
   const cards = [...own, ...help, ...lapses, ...others];
-  return html`<section class="waits" aria-label="Your start also waits for">
-    <h2>Your start also waits for</h2>
-    ${cards.slice(0, CARDS)}
-    ${cards.length === 0 ? html`<p class="dim">nothing else that the board knows of</p>` : nothing}
+  const started = view.room?.startedAt !== undefined;
+  const head = started ? 'This room has started' : 'Your start also waits for';
+  return html`<section class="waits" aria-label=${head}>
+    <h2>${head}</h2>
+    ${old === '' ? nothing : html`<p class="old-figures">${old}</p>`} ${cards.slice(0, CARDS)}
+    ${cards.length === 0 && !started ? html`<p class="dim">nothing else that the board knows of</p>` : nothing}
     ${cards.length > CARDS ? html`<p class="dim">and ${cards.length - CARDS} more</p>` : nothing}
   </section>`;
-}
-
-function takenWords(role: Parameters<typeof roleName>[0] | undefined): string {
-  return role ? `${roleName(role)} is on it` : 'nobody has answered yet';
 }
 
 function undo(at: Station): TemplateResult {
@@ -96,8 +93,12 @@ function undo(at: Station): TemplateResult {
   </div>`;
 }
 
-function ready(at: Station, view: StationView): TemplateResult {
+/** Nothing is reported ready any more once the room has started. */
+function ready(at: Station, view: StationView): TemplateResult | typeof nothing {
   const room = view.room;
+  if (room?.startedAt !== undefined) {
+    return nothing;
+  }
   const going = at.said.pending('ready');
   const said = room?.readyAt === undefined ? '' : readyWords(at, room);
   const open = view.open.length;
@@ -112,7 +113,7 @@ function ready(at: Station, view: StationView): TemplateResult {
 /** "reported 07:12 by anaesthetist, nothing open": what was said, never more. */
 function readyWords(at: Station, room: RoomPart): string {
   const by = room.readyBy ? ` by ${roleName(room.readyBy)}` : '';
-  const open = room.readyOpen > 0 ? `${room.readyOpen} open for the start` : 'nothing open';
+  const open = room.readyOpen > 0 ? `${room.readyOpen} open` : 'nothing open';
   return `reported ${at.hhmm(room.readyAt)}${by}, ${open}`;
 }
 

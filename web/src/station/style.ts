@@ -95,6 +95,9 @@ export const stationStyle = css`
     line-height: 1.1;
     color: var(--bar-ink);
   }
+  header .when b.started {
+    font-size: 27px;
+  }
   main {
     flex: 1;
     min-height: 0;

@@ -85,10 +85,12 @@ function when(at: Station, view: StationView): TemplateResult | typeof nothing {
     return nothing;
   }
   if (room.startedAt !== undefined) {
-    return html`<b>started ${at.hhmm(room.startedAt)}</b>target ${at.hhmm(room.target)}`;
+    return html`<b class="started">started ${at.hhmm(room.startedAt)}</b>target
+      ${at.hhmm(room.target)}`;
   }
   const left = minutesTo(room.target, at.now);
-  const about = view.wait?.about ?? room.start50;
+  // A start that was expected before the board fell silent is not said as if it still were.
+  const about = at.live.state.stale ? undefined : (view.wait?.about ?? room.start50);
   return html`<b>${left >= 0 ? `${left} min` : `${-left} min past`}</b>to
     ${at.hhmm(room.target)}${room.agreed ? ' agreed' : ''}${
       about === undefined ? nothing : html` · about ${at.hhmm(about)}`

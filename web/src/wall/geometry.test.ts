@@ -81,6 +81,11 @@ describe('the layout of the horizon', () => {
     expect(twelve).toMatchObject({ wordRows: 1, short: false });
   });
 
+  it('shouldLeaveMoreThanASpaceBetweenTimesOfRoomsThatHaveStarted', () => {
+    const started = layOut(names(12), words('in 07:30', 12, '07:30'), 520, LETTER);
+    expect(started).toMatchObject({ wordRows: 1, short: true });
+  });
+
   it('shouldGiveUpWordsBeforeLettersThatAreReadFromFarAway', () => {
     const far = layout(16, 400, 67.6);
     expect(far.letter).toBeGreaterThan(LARGE_LETTER);
@@ -215,9 +220,19 @@ describe('the picture of a room', () => {
       const drawn = picture(room('unheard', mid, 3), it, TARGET);
       expect(drawn.cy - drawn.ry).toBeLessThanOrEqual(it.line);
       expect(drawn.cy + drawn.ry).toBeGreaterThanOrEqual(it.line);
+      // Nor are there minutes of it beyond the scale.
+      expect(drawn).toMatchObject({ arrow: null, beyond: null });
     }
     const late = picture(room('late', 9, 3), it, TARGET);
     expect(late.cy - late.ry).toBeGreaterThan(it.line);
+  });
+
+  it('shouldNotDrawARoomBelowTheLineWhoseWordDoesNotSayThatItIsLate', () => {
+    const it = layout();
+    const drawn = picture(room('ahead', 33, 9), it, TARGET);
+    expect(drawn).toMatchObject({ arrow: null, beyond: null });
+    expect(drawn.cy - drawn.ry).toBeLessThanOrEqual(it.line);
+    expect(picture(room('ahead', -45), it, TARGET)).toMatchObject({ arrow: 'up', beyond: -45 });
   });
 
   it('shouldSayTheSameMinutesAtTheArrowAsTheListDoes', () => {

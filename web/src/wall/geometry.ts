@@ -17,6 +17,8 @@ export const LARGE_LETTER = 44;
 const RIGHT = 28;
 const TOP = 22;
 const GAP = 10;
+/** In em. */
+const WORDS_APART = 0.42;
 const LENS_LEAST = 12;
 const LENS_AWAY = 26;
 const ARROW_ROOM = 22;
@@ -60,9 +62,15 @@ export function textWidth(text: string, size: number, bold = false): number {
 }
 
 /** How many rows texts have to alternate over to fit into columns; a gap stays between them. */
-function rowsFor(texts: readonly string[], size: number, column: number, bold: boolean): number {
+function rowsFor(
+  texts: readonly string[],
+  size: number,
+  column: number,
+  bold: boolean,
+  gap = GAP,
+): number {
   const widest = Math.max(0, ...texts.map((text) => textWidth(text, size, bold)));
-  return Math.max(1, Math.ceil((widest + GAP) / column));
+  return Math.max(1, Math.ceil((widest + gap) / column));
 }
 
 /**
@@ -131,13 +139,14 @@ function sizeWords(
   column: number,
   letter: number,
 ): { rows: number; short: boolean } {
-  if (rowsFor(words.long, letter, column, false) === 1) return { rows: 1, short: false };
-  if (rowsFor(words.short, letter, column, false) === 1) return { rows: 1, short: true };
+  // Words side by side are told apart only if more than a space lies between them.
+  const apart = letter * WORDS_APART;
+  const rows = (texts: readonly string[]): number => rowsFor(texts, letter, column, false, apart);
+  if (rows(words.long) === 1) return { rows: 1, short: false };
+  if (rows(words.short) === 1) return { rows: 1, short: true };
   if (letter > LARGE_LETTER) return { rows: 0, short: false };
-  if (rowsFor(words.long, letter, column, false) === 2) return { rows: 2, short: false };
-  return rowsFor(words.short, letter, column, false) === 2
-    ? { rows: 2, short: true }
-    : { rows: 0, short: false };
+  if (rows(words.long) === 2) return { rows: 2, short: false };
+  return rows(words.short) === 2 ? { rows: 2, short: true } : { rows: 0, short: false };
 }
 
 /** Which of these minutes can be marked beside the line without touching each other. */
@@ -217,11 +226,14 @@ export function picture(room: RoomPart, layout: Layout, now: number): Picture {
     const at = minutes(mid);
     return { ...none, ...stroke, shape: 'disc', ...kept(layout, at, at, at, r), rx: r, ry: r };
   }
-  // Of a room that nobody has heard of it is never said that it misses the line, nor that it won't.
+  // Of a room that nobody has heard of it is never said that it misses the line, nor that it won't;
+  // nor that one misses it whose word does not say so.
   const open = room.standing === 'unheard';
-  const from = Math.min(minutes(room.could10 ?? mid), open ? 0 : Infinity);
+  const calm = open || room.standing === 'ahead' || room.standing === 'agreed';
+  const from = Math.min(minutes(room.could10 ?? mid), calm ? 0 : Infinity);
   const to = Math.max(minutes(room.could90 ?? mid), open ? 0 : -Infinity);
-  return { ...none, ...stroke, shape: 'lens', ...kept(layout, from, minutes(mid), to, LENS_LEAST) };
+  const at = open ? 0 : Math.min(minutes(mid), calm ? 0 : Infinity);
+  return { ...none, ...stroke, shape: 'lens', ...kept(layout, from, at, to, LENS_LEAST) };
 }
 
 /** A room of a draft: its sun is not up yet. */

@@ -5,7 +5,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import type { NeedPart } from '../generated/wire.ts';
 import { say as sayCommon } from '../look/index.ts';
 import { LARGE_LETTER } from './geometry.ts';
-import { lookAgain, needFigure, say } from './words.ts';
+import { askWords, lookAgain, needFigure, say } from './words.ts';
 
 /** Lines shown at most, and how many of them may be loud. */
 export const LINES_MAX = 5;
@@ -139,6 +139,10 @@ export class SunupNeeds extends LitElement {
       color: var(--ink);
       font-weight: 650;
     }
+    .taken .asks,
+    .more b {
+      color: var(--sky);
+    }
     .more {
       position: absolute;
       right: 0;
@@ -156,6 +160,8 @@ export class SunupNeeds extends LitElement {
   override render() {
     const { sizes } = this;
     const shown = this.needs.slice(0, sizes.lines);
+    const rest = this.needs.slice(sizes.lines);
+    const asking = askWords(rest);
     const loud = loudKeys(shown);
     const places = new Map(shown.map((need, place) => [need.key, place]));
     // Elements stay in one order; places change by moving, so that a change can be followed.
@@ -173,9 +179,9 @@ export class SunupNeeds extends LitElement {
         (need) => this.row(need, places.get(need.key)!, loud.has(need.key)),
       )}
       ${
-        this.needs.length > shown.length
+        rest.length > 0 && !sizes.heading
           ? html`<div role="listitem" class="more">
-              ${say('needs.and', { lines: this.needs.length - shown.length })}
+              ${say('needs.and', { lines: rest.length })}${asking ? html` · <b>${asking}</b>` : nothing}
             </div>`
           : nothing
       }
@@ -197,6 +203,11 @@ export class SunupNeeds extends LitElement {
   }
 
   private taken(need: NeedPart) {
+    // A line of kind help says so in its words already.
+    if (need.help && need.kind !== 'help') {
+      const asks = html`<b class="asks">${sayCommon('asks')}</b>`;
+      return need.takenBy ? html`${asks} · ${sayCommon(`role.${need.takenBy}`)}` : asks;
+    }
     if (need.takenBy === undefined) return say('need.nobody');
     const again = lookAgain(need, this.zone, this.minute * 60_000);
     const role = html`<b>${sayCommon(`role.${need.takenBy}`)}</b>`;

@@ -97,6 +97,9 @@ export const wallStyles = css`
     font-weight: 600;
     color: var(--ink);
   }
+  h2 .asks {
+    color: var(--sky);
+  }
   .lines {
     height: calc(var(--lines) * var(--u));
   }
@@ -148,7 +151,12 @@ export const wallStyles = css`
       rgb(16 22 29 / 0.35) 60px 90px
     );
   }
-  .old .now {
+  /* Nothing of it counts any more. */
+  .old .now,
+  .old .now-up,
+  .old .past,
+  .old .halo,
+  .old .beyond {
     display: none;
   }
 `;

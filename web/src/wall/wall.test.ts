@@ -3,7 +3,7 @@ import type { NeedPart, RoomPart, SuitePart } from '../generated/wire.ts';
 import { LINES_MAX, lineSizes, LOUD_MAX, loudKeys } from './needs.ts';
 import { settle, SORT_LEAST_MS, SORT_MS } from './order.ts';
 import { readSettings, smallestLetters } from './settings.ts';
-import { calm, lookAgain, needFigure, roomWord } from './words.ts';
+import { askWords, calm, calmOld, countWords, lookAgain, needFigure, roomWord } from './words.ts';
 
 const at = (clock: string): number => Date.parse(`2026-11-25T${clock}:00Z`);
 
@@ -54,6 +54,7 @@ const need = (name: string, over: Partial<NeedPart> = {}): NeedPart => ({
   saveable: 9,
   words: 'surgeon not seen',
   holdup: 'x',
+  help: false,
   ...over,
 });
 
@@ -150,6 +151,39 @@ describe('the lines', () => {
   });
 });
 
+describe('a call for someone', () => {
+  it('shouldBeCountedBehindTheLinesIfItIsNotAmongThem', () => {
+    expect(askWords([need('1'), need('2')])).toBe('');
+    expect(askWords([need('1'), need('8', { help: true })])).toBe('8 asks for someone');
+    const two = [need('8', { help: true }), need('11', { help: true })];
+    expect(askWords(two)).toBe('8, 11 ask for someone');
+  });
+});
+
+describe('what the wall says first', () => {
+  const far = { could50: at('07:25') };
+
+  it('shouldCountWhatLooksOnTimeOnlyOnceThereAreFigures', () => {
+    const { onTime: _, ...unknown } = suite({ cases: 2 });
+    const two = [room(far), room()];
+    expect(countWords(unknown, two, at('06:00'))).toBe('2 first cases · no figures yet');
+    const zero = suite({ cases: 2, onTime: 0 });
+    expect(countWords(zero, two, at('06:00'))).toBe('0 of 2 look on time');
+    const started = room({ standing: 'started', startedAt: at('07:30') });
+    expect(countWords(suite(), [started], at('07:40'))).toBe('3 of 4 started on time');
+  });
+
+  it('shouldSayOfWhichTimeItIsOnceItIsNotLive', () => {
+    expect(countWords(suite(), [room(far)], at('07:04'), at('07:04'))).toBe('as it was at 07:04');
+    expect(countWords(suite(), [room(far)], at('07:04'), null)).toBe('not live yet');
+    const words = calm(suite(), [room(far)], [], at('07:04'))!;
+    expect(calmOld(words, at('07:04'), 'UTC')).toEqual({
+      head: 'As it was at 07:04',
+      text: 'Every room looks on time · nobody is needed anywhere',
+    });
+  });
+});
+
 describe('the word under a number', () => {
   const setting = { zone: 'UTC', horizon: at('07:30'), draft: false };
 
@@ -175,16 +209,16 @@ describe('the word under a number', () => {
 });
 
 describe('what the wall says instead of lines', () => {
-  const head = (over: Partial<SuitePart>, rooms: RoomPart[], needs = 0, clock = '07:04') =>
-    calm(suite(over), rooms, needs, at(clock))?.head;
+  const head = (over: Partial<SuitePart>, rooms: RoomPart[], clock = '07:04') =>
+    calm(suite(over), rooms, [], at(clock))?.head;
 
   it('shouldSayThatNothingIsPlanned', () => {
-    expect(calm(undefined, [], 0, 0)?.head).toBe('Nothing is planned');
+    expect(calm(undefined, [], [], 0)?.head).toBe('Nothing is planned');
     expect(head({ phase: 'none' }, [])).toBe('Nothing is planned');
   });
 
   it('shouldSayThatItIsADraftAndForWhichDay', () => {
-    expect(calm(suite({ phase: 'draft', date: '2026-11-26' }), [], 0, at('15:00'))).toEqual({
+    expect(calm(suite({ phase: 'draft', date: '2026-11-26' }), [], [], at('15:00'))).toEqual({
       head: 'Draft for Thursday 26 November',
       text: 'first at 07:30 · nobody reports yet',
     });
@@ -196,10 +230,10 @@ describe('what the wall says instead of lines', () => {
 
   it('shouldNotCallASilentRoomLateNorOnTime', () => {
     const rooms = [room(), room({ room: '8', standing: 'unheard' })];
-    const words = calm(suite(), rooms, 0, at('07:04'));
+    const words = calm(suite(), rooms, [], at('07:04'));
     expect(words?.head).not.toBe('Every room looks on time');
     expect(words?.text).toBe('no word yet from 8');
-    expect(calm(suite(), [rooms[1]!], 0, at('06:04'))?.head).toBe('No room was heard from yet');
+    expect(calm(suite(), [rooms[1]!], [], at('06:04'))?.head).toBe('No room was heard from yet');
   });
 
   it('shouldNotSayThatAllIsWellWhileARoomIsBelowTheLine', () => {
@@ -211,7 +245,7 @@ describe('what the wall says instead of lines', () => {
   it('shouldNotSayThatNobodyIsNeededWhileARoomIsTight', () => {
     const tight = room({ standing: 'tight' });
     expect(head({}, [tight])).toBe('Nobody is listed yet');
-    expect(calm(suite(), [tight, room({ standing: 'late' })], 0, at('07:04'))).toEqual({
+    expect(calm(suite(), [tight, room({ standing: 'late' })], [], at('07:04'))).toEqual({
       head: 'Nobody is listed yet',
       text: '1 below the line, nothing to be saved from here · 1 tight',
     });
@@ -220,7 +254,7 @@ describe('what the wall says instead of lines', () => {
 
   it('shouldNotCallARoomWithoutFiguresOnTime', () => {
     const blind = room({ room: '8', standing: 'no-figures' });
-    expect(calm(suite(), [room(), blind], 0, at('07:04'))).toEqual({
+    expect(calm(suite(), [room(), blind], [], at('07:04'))).toEqual({
       head: 'No figures',
       text: 'nobody can say yet whether 8 will start on time',
     });
@@ -229,22 +263,24 @@ describe('what the wall says instead of lines', () => {
   it('shouldNotSayThatAMorningIsOverBeforeItBegins', () => {
     const tomorrow = room({ target: at('07:30') + 24 * 3_600_000 });
     const next = suite({ date: '2026-11-26' });
-    expect(calm(next, [tomorrow], 0, at('13:00'))?.head).not.toBe('The morning is over');
+    expect(calm(next, [tomorrow], [], at('13:00'))?.head).not.toBe('The morning is over');
     const afternoon = [room({ target: at('14:30') })];
-    expect(head({}, afternoon, 0, '13:00')).not.toBe('The morning is over');
-    expect(head({}, afternoon, 0, '14:31')).toBe('The morning is over');
+    expect(head({}, afternoon, '13:00')).not.toBe('The morning is over');
+    expect(head({}, afternoon, '14:31')).toBe('The morning is over');
   });
 
   it('shouldLeaveTheLinesWhenThereAreSome', () => {
-    expect(calm(suite(), [room()], 1, at('07:04'))).toBeNull();
+    expect(calm(suite(), [room()], [need('1')], at('07:04'))).toBeNull();
   });
 
   it('shouldSayThatAllHaveStartedAndSumUpFromNoon', () => {
     const started = [room({ standing: 'started' }), room({ standing: 'none' })];
     expect(head({}, started)).toBe('All first cases have started');
-    expect(head({}, started, 0, '12:00')).toBe('The morning is over');
+    expect(head({}, started, '12:00')).toBe('The morning is over');
     expect(head({ phase: 'closed' }, started)).toBe('This morning is closed');
-    const open = calm(suite(), [...started, room()], 2, at('12:00'));
+    const open = calm(suite(), [...started, room()], [need('1')], at('12:00'));
     expect(open?.text).toBe('3 of 4 started on time · 1 not started');
+    const asks = calm(suite(), [room()], [need('1', { help: true })], at('12:00'));
+    expect(asks?.text).toMatch(/ · 1 asks for someone$/);
   });
 });

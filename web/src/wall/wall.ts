@@ -11,9 +11,16 @@ import { settle, type Shown } from './order.ts';
 import { smallestLetters, type WallSettings } from './settings.ts';
 import { skyStyles } from './sky.css.ts';
 import { wallStyles } from './wall.css.ts';
-import { belowTheLine, calm, isOver, say } from './words.ts';
+import { askWords, belowTheLine, calm, type Calm, calmOld, countWords, say } from './words.ts';
 
 const MINUTE_MS = 60_000;
+
+/** What is on the wall. */
+interface Drawn {
+  readonly suite: SuitePart | undefined;
+  readonly rooms: readonly RoomPart[];
+  readonly needs: readonly NeedPart[];
+}
 
 /**
  * The wall: the horizon and who needs someone, to be read in three seconds. It is drawn when the
@@ -30,6 +37,9 @@ export class SunupWall extends LitElement {
   private shown: Shown | null = null;
   private readonly observer = new ResizeObserver(() => this.resized());
   private drawnNow = 0;
+  private drawn: Drawn = { suite: undefined, rooms: [], needs: [] };
+  /** Since when the picture is not live; null if it never was, undefined while it is. */
+  private oldSince: number | null | undefined;
   private sortedOf: readonly RoomPart[] = [];
   private sorted: readonly RoomPart[] = [];
 
@@ -92,27 +102,31 @@ export class SunupWall extends LitElement {
   }
 
   override updated(_changed: PropertyValues): void {
-    const { suite, rooms } = this;
+    const { suite, rooms } = this.drawn;
     const layout = this.horizon?.draw({ suite, rooms, now: this.drawnNow });
     if (layout) this.fits = layout.fits;
-    this.horizon?.describe(this.countWords(suite, rooms));
+    this.horizon?.describe(countWords(suite, rooms, this.drawnNow, this.oldSince));
   }
 
   override render() {
-    const { suite, rooms, live } = this;
+    const { live } = this;
     const old = live.state.stale;
-    // What is not live any more keeps the time at which it was.
+    // What is not live any more stays as it was, at the time at which it was.
     this.drawnNow = old ? (live.lastLiveAt ?? live.now()) : live.now();
-    const needs = this.ordered();
+    if (!old || live.lastLiveAt === null) {
+      this.drawn = { suite: this.suite, rooms: this.rooms, needs: this.ordered() };
+    }
+    this.oldSince = old ? live.lastLiveAt : undefined;
+    const { suite, rooms, needs } = this.drawn;
     const sizes = lineSizes(this.letter, this.height - this.frameHeight);
-    const words = calm(suite, rooms, needs.length, this.drawnNow);
+    const words = this.insteadOfLines();
     return html`
       <sunup-banner .live=${live}></sunup-banner>
       <main class=${old ? 'old' : ''}>
         ${this.header(suite, rooms, old)}
         <div class="sky"></div>
         <section class="needs">
-          ${words || !sizes.heading ? nothing : this.heading(rooms, needs)}
+          ${words || !sizes.heading ? nothing : this.heading(this.drawn, sizes.lines)}
           <div
             class="lines"
             .style=${`--lines: ${linesHeight(sizes, words !== null, this.letter)}`}
@@ -142,15 +156,15 @@ export class SunupWall extends LitElement {
     const clock = suite ? clockTime(this.drawnNow, suite.zone) : '';
     return html`<header>
       <div class="facts">
-        <h1>${this.countWords(suite, rooms)}</h1>
+        <h1>${countWords(suite, rooms, this.drawnNow, this.oldSince)}</h1>
         ${badge(this.live)}
         ${
-          suite && suite.quiet > 0 && suite.phase === 'open'
+          suite && suite.quiet > 0 && suite.phase === 'open' && !old
             ? html`<span class="quiet">${say('quiet', { rooms: suite.quiet })}</span>`
             : nothing
         }
         ${
-          suite?.figuresOf !== undefined
+          suite?.figuresOf !== undefined && !old
             ? html`<span class="old-figures"
                 >${sayCommon('figures.old', { time: clockTime(suite.figuresOf, suite.zone) })}</span
               >`
@@ -163,21 +177,27 @@ export class SunupWall extends LitElement {
     </header>`;
   }
 
-  private countWords(suite: SuitePart | undefined, rooms: readonly RoomPart[]): string {
-    if (!suite || suite.phase === 'none') return suite?.hospital ?? 'Sunup';
-    const figures = { cases: suite.cases, onTime: suite.onTime ?? '–' };
-    if (suite.phase === 'draft') return say('count.draft', figures);
-    const waiting = rooms.some((room) => !['started', 'none'].includes(room.standing));
-    const over = suite.phase === 'closed' || !waiting || isOver(suite, rooms, this.drawnNow);
-    if (!over && suite.onTime === undefined) return say('count.no-figures', figures);
-    return say(over ? 'count.over' : 'count.on-time', figures);
+  /** What stands where the list would, if anything does. */
+  private insteadOfLines(): Calm | null {
+    const { suite, rooms, needs } = this.drawn;
+    const said = calm(suite, rooms, needs, this.drawnNow);
+    return said && this.oldSince !== undefined
+      ? calmOld(said, this.oldSince, suite?.zone ?? 'UTC')
+      : said;
   }
 
-  private heading(rooms: readonly RoomPart[], needs: readonly NeedPart[]) {
+  private heading({ suite, rooms, needs }: Drawn, lines: number) {
+    if (suite && typeof this.oldSince === 'number') {
+      return html`<h2>${say('needs.old', { time: clockTime(this.oldSince, suite.zone) })}</h2>`;
+    }
     const listed = new Set(needs.map((need) => need.room));
     const more = belowTheLine(rooms).filter((room) => !listed.has(room.room)).length;
+    const rest = needs.slice(lines);
+    const asking = askWords(rest);
     return html`<h2>
       ${say('needs')}${more ? html` · <b>${say('needs.more', { rooms: more })}</b>` : nothing}
+      ${rest.length > 0 ? html` · <b>${say('needs.and', { lines: rest.length })}</b>` : nothing}
+      ${asking ? html` · <b class="asks">${asking}</b>` : nothing}
     </h2>`;
   }
 

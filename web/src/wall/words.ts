@@ -12,11 +12,14 @@ import {
 const british = {
   title: 'Wall',
   'count.draft': '{cases} first cases planned',
-  'count.no-figures': '{cases} first cases',
   'count.on-time': '{onTime} of {cases} look on time',
+  'count.no-figures': '{cases} first cases · no figures yet',
+  'count.old': 'as it was at {time}',
+  'count.never': 'not live yet',
   'count.over': '{onTime} of {cases} started on time',
   quiet: '{rooms} quiet',
   needs: 'Needs someone',
+  'needs.old': 'Needed someone at {time}',
   'needs.more': '{rooms} more below the line',
   'needs.and': 'and {lines} more',
   'need.stuck': 'stuck',
@@ -33,6 +36,7 @@ const british = {
   'none.text': 'The desk takes the case list.',
   'draft.head': 'Draft for {date}',
   'draft.text': 'first at {time} · nobody reports yet',
+  'old.head': 'As it was at {time}',
   'calm.head': 'Every room looks on time',
   'calm.text': 'nobody is needed anywhere',
   'quiet.all': 'No room was heard from yet',
@@ -92,6 +96,13 @@ export function needFigure(need: NeedPart): string {
     : say(need.kind === 'tight' ? 'need.tight' : 'need.late');
 }
 
+/** The rooms among these that have asked for someone, in words; empty if none has. */
+export function askWords(needs: readonly NeedPart[]): string {
+  const rooms = needs.filter((need) => need.help).map((need) => need.room);
+  if (rooms.length === 0) return '';
+  return sayCommon(rooms.length === 1 ? 'asks.one' : 'asks.more', { rooms: rooms.join(', ') });
+}
+
 /** When to look again, in words; empty if nothing was said. */
 export function lookAgain(need: NeedPart, zone: string, now: number): string {
   if (need.lookAgainAt === undefined) return '';
@@ -117,7 +128,7 @@ const NOON_MINUTES = 12 * 60;
 export function calm(
   suite: SuitePart | undefined,
   rooms: readonly RoomPart[],
-  needs: number,
+  needs: readonly NeedPart[],
   now: number,
 ): Calm | null {
   if (!suite || suite.phase === 'none') return { head: say('none.head'), text: say('none.text') };
@@ -132,9 +143,10 @@ export function calm(
     const text = waiting.length
       ? say('over.open', { ...figures, rooms: waiting.length })
       : say('over.text', figures);
-    return { head: say('over.head'), text };
+    const asking = askWords(needs);
+    return { head: say('over.head'), text: asking ? `${text} · ${asking}` : text };
   }
-  if (needs > 0) return null;
+  if (needs.length > 0) return null;
   if (withCase.length > 0 && waiting.length === 0) {
     return { head: say('started.head'), text: say('started.text', figures) };
   }
@@ -186,6 +198,37 @@ function draft(suite: SuitePart): Calm {
         ? ''
         : say('draft.text', { time: clockTime(suite.horizon, suite.zone) }),
   };
+}
+
+/**
+ * What the wall says first.
+ *
+ * @param old the time of the last proof of life if the picture is not live, null before the first
+ */
+export function countWords(
+  suite: SuitePart | undefined,
+  rooms: readonly RoomPart[],
+  now: number,
+  old?: number | null,
+): string {
+  if (!suite || suite.phase === 'none') return suite?.hospital ?? 'Sunup';
+  if (old === null) return say('count.never');
+  if (old !== undefined) return say('count.old', { time: clockTime(old, suite.zone) });
+  const figures = { cases: suite.cases, onTime: suite.onTime ?? '–' };
+  if (suite.phase === 'draft') return say('count.draft', figures);
+  const waiting = rooms.some((room) => !['started', 'none'].includes(room.standing));
+  if (suite.phase === 'closed' || !waiting || isOver(suite, rooms, now)) {
+    return say('count.over', figures);
+  }
+  return say(suite.onTime === undefined ? 'count.no-figures' : 'count.on-time', figures);
+}
+
+/** What was calm, no longer said as if it were live. */
+export function calmOld(words: Calm, at: number | null, zone: string): Calm {
+  const text = [words.head, words.text].filter((part) => part !== '').join(' · ');
+  return at === null
+    ? { head: say('count.never'), text }
+    : { head: say('old.head', { time: clockTime(at, zone) }), text };
 }
 
 /**

@@ -59,10 +59,10 @@ final class WallParts {
     }
     int rank = 0;
     for (String id : judged.needs()) {
-      if (rank == FirstSettings.NEEDS_AT_MOST) {
-        break;
+      // A call that nobody has answered is never left out.
+      if (rank < FirstSettings.NEEDS_AT_MOST || help(id)) {
+        parts.add(need(id, rank++));
       }
-      parts.add(need(id, rank++));
     }
   }
 
@@ -224,6 +224,7 @@ final class WallParts {
         said.saveable(),
         text,
         holdup,
+        help(id),
         current ? taken.by() : null,
         current ? taken.lookAgainAt() : null);
   }

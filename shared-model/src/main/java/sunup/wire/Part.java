@@ -137,7 +137,8 @@ public sealed interface Part {
    * @param saveable minutes that can still be saved, of the expected ones
    * @param words the holdup in at most 40 letters
    * @param holdup its key, for taking it
-   * @param takenBy the role that has taken it
+   * @param help true if the room has asked for someone and nobody has answered, whatever the kind
+   * @param takenBy the role that has taken the holdup
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record NeedPart(
@@ -150,6 +151,7 @@ public sealed interface Part {
       int saveable,
       String words,
       String holdup,
+      boolean help,
       @Maybe Role takenBy,
       @Maybe Long lookAgainAt)
       implements Part {

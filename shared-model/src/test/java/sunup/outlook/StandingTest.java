@@ -186,6 +186,22 @@ class StandingTest {
     assertThat(stuck.judged().sortedAt()).isEqualTo(Suite.at("07:00"));
   }
 
+  @Test
+  void shouldShowAnUnansweredCallOfARoomThatIsLateAndOfOneBelowTheFiveWorst() {
+    Suite suite = heard(7);
+    Foretold figures = late(suite, "07:00", 70, 60, 50, 40, 30, 20, 10);
+    suite.station("07:00", 1, new Command.AskHelp(new RoomId("1"), null));
+    suite.station("07:00", 7, new Command.AskHelp(new RoomId("7"), null));
+    Shown asked = Shown.at(suite, "07:00", figures);
+    assertThat(asked.need(1).kind()).isEqualTo("late");
+    assertThat(asked.need(1).help()).isTrue();
+    assertThat(asked.need(2).help()).isFalse();
+    assertThat(asked.need(7).help()).isTrue();
+    assertThat(asked.has("need/6")).isFalse();
+    suite.desk("07:01", new Command.AnswerHelp(new RoomId("1"), new PersonId("T1")));
+    assertThat(Shown.at(suite, "07:01", figures).need(1).help()).isFalse();
+  }
+
   private static Shown at(Shown before, Suite suite, String clock, int seconds, Foretold figures) {
     Morning morning = suite.morning();
     long now = Suite.at(clock) + seconds * 1_000L;
