@@ -5,7 +5,7 @@ package sunup.forecast;
  * the same on every machine.
  */
 @SuppressWarnings("FloatingPointLiteralPrecision") // coefficients with their published digits
-final class Normal {
+public final class Normal {
   private Normal() {}
 
   private static final double[] A = {
@@ -58,7 +58,7 @@ final class Normal {
    * The z with P(Z <= z) = u, for 0 < u < 1. M. J. Wichura, "Algorithm AS 241: the percentage
    * points of the normal distribution", Applied Statistics 37 (1988), 477-484, PPND16.
    */
-  static double quantile(double u) {
+  public static double quantile(double u) {
     double q = u - 0.5;
     if (Math.abs(q) <= 0.425) {
       double r = 0.180625 - q * q;
@@ -88,7 +88,7 @@ final class Normal {
    * P(Z > z). J. F. Hart et al., Computer Approximations (1968), algorithm 5666, in the form of G.
    * West, "Better approximations to cumulative normal functions", Wilmott (2005).
    */
-  static double upper(double z) {
+  public static double upper(double z) {
     double x = Math.abs(z);
     double tail;
     if (x > 37) {
@@ -123,7 +123,7 @@ final class Normal {
   }
 
   /** P(Z <= z). */
-  static double lower(double z) {
+  public static double lower(double z) {
     return upper(-z);
   }
 }
