@@ -12,9 +12,6 @@ import sunup.sheets.SheetItem;
 
 /** What is observed of items. Accepted whatever happened meanwhile: at most kept without effect. */
 final class ItemRules {
-  /** Entered so long after it happened, it is marked as a late entry. */
-  static final long LATE_ENTRY_MS = 5 * 60_000L;
-
   static final String LATE_ENTRY = "late-entry";
 
   private ItemRules() {}
@@ -91,7 +88,7 @@ final class ItemRules {
 
   private static List<String> flags(Ask ask, ItemRef item, RoomId room) {
     List<String> flags = new ArrayList<>();
-    if (ask.now - ask.at > LATE_ENTRY_MS) {
+    if (Recorded.isLateEntry(ask.at, ask.now)) {
       flags.add(LATE_ENTRY);
     }
     RoomDay day = ask.morning.rooms().get(room);

@@ -1,5 +1,7 @@
 package sunup.board;
 
+import com.fasterxml.jackson.annotation.JsonIgnore;
+
 /**
  * An event as the journal keeps it.
  *
@@ -11,4 +13,17 @@ package sunup.board;
  *     journal's sequence
  */
 public record Recorded(
-    Event event, Actor actor, CommandId command, long happenedAt, long recordedAt) {}
+    Event event, Actor actor, CommandId command, long happenedAt, long recordedAt) {
+  /** Entered so long after it happened, it is a late entry. */
+  static final long LATE_ENTRY_MS = 5 * 60_000L;
+
+  /** True if it was entered much later than it happened. */
+  @JsonIgnore
+  public boolean isLateEntry() {
+    return isLateEntry(happenedAt, recordedAt);
+  }
+
+  static boolean isLateEntry(long happenedAt, long recordedAt) {
+    return recordedAt - happenedAt > LATE_ENTRY_MS;
+  }
+}
