@@ -4,13 +4,16 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Rules that say that a run of points is no chance: each with its source. A point on the centre line
- * is on no side. What is told is the points of the run, the last of them the one that completes it.
+ * Rules that say that a run of points is no chance: each with its source. A point on the centre
+ * line is on no side. What is told is the points of the run, the last of them the one that
+ * completes it.
  */
 public enum RunRule {
   /** Western Electric, Statistical Quality Control Handbook, 1956, test 1; L. S. Nelson, test 1. */
   BEYOND_LIMITS("beyond a limit", "Western Electric 1956 and Nelson 1984, test 1"),
-  /** L. S. Nelson, The Shewhart control chart - tests for special causes, J Qual Technol 16 (1984). */
+  /**
+   * L. S. Nelson, The Shewhart control chart - tests for special causes, J Qual Technol 16 (1984).
+   */
   NINE_ON_ONE_SIDE("9 in a row on one side of the centre", "Nelson 1984, test 2"),
   EIGHT_ON_ONE_SIDE("8 in a row on one side of the centre", "Western Electric 1956, test 4"),
   SIX_RISING_OR_FALLING("6 in a row rising or falling", "Nelson 1984, test 3"),

@@ -4,12 +4,13 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Individuals and moving ranges: one value a period (mean minutes late of a morning). Limits are the
- * mean plus and minus 3 / 1.128 mean moving ranges; the range's limit is 3.267 of them (NIST/SEMATECH
- * e-Handbook of Statistical Methods, 6.3.2.2). Moving ranges do not reach over a marked change.
+ * Individuals and moving ranges: one value a period (mean minutes late of a morning). Limits are
+ * the mean plus and minus 3 / 1.128 mean moving ranges; the range's limit is 3.267 of them
+ * (NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2). Moving ranges do not reach over a
+ * marked change.
  *
- * <p>Minutes late are skewed and never below 0: more points lie above the upper limit than the rules'
- * sources say. Read a single one with that in mind, a long run as it stands.
+ * <p>Minutes late are skewed and never below 0: more points lie above the upper limit than the
+ * rules' sources say. Read a single one with that in mind, a long run as it stands.
  *
  * @param points in order
  * @param phases one for each marked change, and the first

@@ -72,24 +72,19 @@ public record AsRunFact(List<Piece> pieces, @Maybe String why) {
   }
 
   /**
-   * The cause that carries the most late milliseconds, all of its pieces taken together; the earlier
-   * of equal ones. Empty if nothing was late.
+   * The cause that carries the most late milliseconds, all of its pieces taken together; the
+   * earlier of equal ones. Empty if nothing was late.
    */
   public Optional<Cause> largest() {
     return pieces.stream()
         .filter(p -> p.lateMs() > 0)
         .map(Piece::cause)
         .distinct()
-        .max(
-            Comparator.<Cause>comparingLong(c -> lateMs(c))
-                .thenComparingLong(c -> -first(c)));
+        .max(Comparator.<Cause>comparingLong(c -> lateMs(c)).thenComparingLong(c -> -first(c)));
   }
 
   private long lateMs(Cause cause) {
-    return pieces.stream()
-        .filter(p -> p.cause().equals(cause))
-        .mapToLong(Piece::lateMs)
-        .sum();
+    return pieces.stream().filter(p -> p.cause().equals(cause)).mapToLong(Piece::lateMs).sum();
   }
 
   private long first(Cause cause) {

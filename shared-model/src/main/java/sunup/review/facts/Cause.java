@@ -11,8 +11,7 @@ import sunup.codec.Maybe;
  * @param thing the role, place or kind of equipment, or null
  * @param where the room where that was meanwhile, or null
  */
-public record Cause(
-    String kind, @Maybe String item, @Maybe String thing, @Maybe String where) {
+public record Cause(String kind, @Maybe String item, @Maybe String thing, @Maybe String where) {
   /**
    * True if both point to the same work: the same item; or where one of them names none, the same
    * kind and thing. So the board that said "drugs, waits for the pharmacy" was right if the drugs'

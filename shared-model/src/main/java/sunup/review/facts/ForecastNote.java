@@ -12,8 +12,8 @@ import sunup.wire.Standing;
 
 /**
  * One line of the forecast log: what the board said of one room at one moment. A board that keeps
- * its word writes one for each room at {@link BoardSaid#MOMENTS} minutes before its target, with the
- * figures that it showed then.
+ * its word writes one for each room at {@link BoardSaid#MOMENTS} minutes before its target, with
+ * the figures that it showed then.
  *
  * @param version of this record's form: 1
  * @param morning suite and date

@@ -17,9 +17,9 @@ import sunup.outlook.Judged;
 import sunup.outlook.Outlook;
 
 /**
- * What today's model says of the moments of a morning whose forecasts nobody kept: from the journal,
- * each moment with what was recorded by then and nothing later. Equal to what the board said if its
- * model is the same; the standing is judged without memory of what was shown before.
+ * What today's model says of the moments of a morning whose forecasts nobody kept: from the
+ * journal, each moment with what was recorded by then and nothing later. Equal to what the board
+ * said if its model is the same; the standing is judged without memory of what was shown before.
  */
 public final class ForecastReplay {
   private ForecastReplay() {}
@@ -41,8 +41,7 @@ public final class ForecastReplay {
   }
 
   /** The moments from the last event on and before the next. */
-  private static void say(
-      Morning state, long from, long to, int trials, List<ForecastNote> notes) {
+  private static void say(Morning state, long from, long to, int trials, List<ForecastNote> notes) {
     if (state.phase() != Morning.Phase.OPEN || from == to) {
       return;
     }
@@ -58,8 +57,7 @@ public final class ForecastReplay {
     moments.forEach((at, rooms) -> notes.addAll(at(state, at, rooms, trials)));
   }
 
-  private static List<ForecastNote> at(
-      Morning state, long at, Set<String> rooms, int trials) {
+  private static List<ForecastNote> at(Morning state, long at, Set<String> rooms, int trials) {
     Forecast figures;
     try {
       figures = Forecaster.run(Outlook.input(state, at, trials));

@@ -16,8 +16,8 @@ import sunup.board.Recorded;
 import sunup.board.Step;
 
 /**
- * A morning's journal played to its end, with what the state alone does not tell: which touches were
- * entered late.
+ * A morning's journal played to its end, with what the state alone does not tell: which touches
+ * were entered late.
  *
  * @param journal the events in order of their sequence, from 1
  * @param end the morning after the last

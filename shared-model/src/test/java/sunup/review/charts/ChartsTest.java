@@ -119,8 +119,7 @@ class ChartsTest {
   void shouldFindTheShiftOfTheCansWhenTheSeriesIsTooShortToWiden() {
     ShareChart chart = ShareChart.of(counted(CANS.subList(0, 19), 50), List.of());
     assertThat(chart.phases().get(0).adjusted()).isFalse();
-    assertThat(chart.signals())
-        .contains(new RunRule.Signal(RunRule.BEYOND_LIMITS, 14, 14));
+    assertThat(chart.signals()).contains(new RunRule.Signal(RunRule.BEYOND_LIMITS, 14, 14));
   }
 
   @Test
@@ -169,9 +168,7 @@ class ChartsTest {
   }
 
   private static final double NONE = Double.NEGATIVE_INFINITY;
-  private static final double[] FLOW = {
-    49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1
-  };
+  private static final double[] FLOW = {49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1};
 
   /** NIST/SEMATECH e-Handbook, 6.3.2.2; the range's limit is computed. */
   @Test
@@ -283,8 +280,9 @@ class ChartsTest {
   }
 
   /**
-   * How long until a false alarm: 370 points by the limits alone, 91.75 by the four rules of Western
-   * Electric (Champ and Woodall, Technometrics 29 (1987) 393-399, as NIST/SEMATECH quote it).
+   * How long until a false alarm: 370 points by the limits alone, 91.75 by the four rules of
+   * Western Electric (Champ and Woodall, Technometrics 29 (1987) 393-399, as NIST/SEMATECH quote
+   * it).
    */
   @Test
   void shouldAlarmFalselyAsSeldomAsPublished() {

@@ -133,8 +133,7 @@ public final class PlayedMorning {
   /** Touched at one moment and recorded at another. */
   public PlayedMorning give(long touched, long recorded, Actor actor, Command command, Long seen) {
     CommandId id = new CommandId("c" + commands++);
-    Outcome outcome =
-        Board.decide(morning, new Order(id, command, actor, seen, touched, recorded));
+    Outcome outcome = Board.decide(morning, new Order(id, command, actor, seen, touched, recorded));
     if (outcome instanceof Outcome.Refused refused) {
       throw new IllegalStateException(command + ": " + refused.code().say(refused.detail()));
     }
