@@ -1,0 +1,213 @@
+package sunup.review;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.function.ToIntFunction;
+import sunup.codec.Maybe;
+import sunup.review.facts.BoardSaid;
+import sunup.review.facts.Cause;
+import sunup.review.facts.FirstCaseFact;
+import sunup.review.facts.FirstCaseFact.Beside;
+import sunup.review.facts.Withheld;
+import sunup.review.stats.Quantiles;
+
+/**
+ * The measures of a set of first cases. A start counts if the case was not cancelled and somebody
+ * told of its start event.
+ *
+ * @param cases all first cases
+ * @param cancelled of these
+ * @param untold not cancelled, and no start told
+ * @param starts the others: what all figures but the balancing ones are of
+ * @param mornings on which there was one
+ * @param figures null if there are fewer than {@link Withheld#LEAST_STARTS} starts: withheld
+ */
+public record Measures(
+    int cases, int cancelled, int untold, int starts, int mornings, @Maybe Figures figures) {
+
+  /** The graces that stand side by side, in minutes. */
+  public static final List<Integer> GRACES = List.of(0, 5, 10, 15);
+
+  /** So many minutes before its target a cause must have been shown to count as shown ahead. */
+  public static final int AHEAD_MINUTES = 20;
+
+  /**
+   * @param onTime under each morning's own grace
+   * @param graces the same under 0, 5, 10 and 15 minutes
+   * @param minutes late
+   * @param beside balancing measures
+   * @param ahead causes that the board had shown
+   */
+  public record Figures(
+      Share onTime, List<Grace> graces, Minutes minutes, Balancing beside, Ahead ahead) {}
+
+  /**
+   * On time under one grace.
+   *
+   * @param minutes of grace
+   * @param onTime starts that, cut to whole minutes, were not after target + grace
+   * @param meanOverLate mean minutes late (from the target, not from the end of the grace) of the
+   *     others; null if there are none
+   */
+  public record Grace(int minutes, Share onTime, @Maybe Double meanOverLate) {}
+
+  /**
+   * Minutes late: max(0, start - target), seconds included; early starts count 0 and never offset
+   * late ones.
+   *
+   * @param total over all starts
+   * @param meanOverAll per start: tardiness per room and day, as a room has one first case a day
+   * @param perMorning total / mornings: tardiness of the suite per day
+   * @param late starts that were not on time under their morning's own grace
+   * @param meanOverLate mean of these, or null
+   * @param median over all starts; Hyndman and Fan's definition 7, as all quantiles
+   * @param ninth nine in ten starts are not later: the 90 % point over all starts
+   * @param medianOverLate or null
+   */
+  public record Minutes(
+      double total,
+      double meanOverAll,
+      double perMorning,
+      int late,
+      @Maybe Double meanOverLate,
+      double median,
+      double ninth,
+      @Maybe Double medianOverLate) {}
+
+  /**
+   * What must not suffer while starts get earlier.
+   *
+   * @param wheelsInToInduction mean minutes, or null
+   * @param wheelsInToInductionMedian or null
+   * @param wheelsInToInductionOf starts that have both times
+   * @param cancelled share of all cases
+   * @param leftOut items left out, per 100 asked for
+   * @param openAtStep items that were open when a step happened all the same, per 100 asked for
+   * @param together items entered together, per 100 asked for
+   * @param lateEntries items entered over five minutes late, per 100 asked for
+   * @param faults found, per 100 asked for
+   */
+  public record Balancing(
+      @Maybe Double wheelsInToInduction,
+      @Maybe Double wheelsInToInductionMedian,
+      int wheelsInToInductionOf,
+      Share cancelled,
+      double leftOut,
+      double openAtStep,
+      double together,
+      double lateEntries,
+      double faults) {}
+
+  /**
+   * Late starts of which the board had named the largest as-run cause at least {@link
+   * #AHEAD_MINUTES} minutes before the target, among the holdups that it showed.
+   *
+   * @param shown of the late starts that have a cause and a word of the board of that time
+   * @param unknown late starts without one of them: not counted
+   */
+  public record Ahead(Share shown, int unknown) {}
+
+  /** The measures of these first cases. */
+  public static Measures of(List<FirstCaseFact> facts) {
+    List<FirstCaseFact> starts = facts.stream().filter(FirstCaseFact::hasStarted).toList();
+    int cancelled = (int) facts.stream().filter(FirstCaseFact::cancelled).count();
+    int mornings = (int) starts.stream().map(FirstCaseFact::morning).distinct().count();
+    return new Measures(
+        facts.size(),
+        cancelled,
+        facts.size() - cancelled - starts.size(),
+        starts.size(),
+        mornings,
+        Withheld.isWithheld(starts.size()) ? null : figures(facts, starts, mornings));
+  }
+
+  /** The measures of each group; groups of few starts are there with their figures withheld. */
+  public static Map<String, Measures> by(Split split, List<FirstCaseFact> facts) {
+    Map<String, Measures> groups = new LinkedHashMap<>();
+    split.apart(facts).forEach((name, group) -> groups.put(name, of(group)));
+    return groups;
+  }
+
+  private static Figures figures(
+      List<FirstCaseFact> facts, List<FirstCaseFact> starts, int mornings) {
+    return new Figures(
+        Share.of(starts, FirstCaseFact::onTime),
+        GRACES.stream().map(grace -> grace(starts, grace)).toList(),
+        minutes(starts, mornings),
+        balancing(facts, starts),
+        ahead(starts));
+  }
+
+  private static Grace grace(List<FirstCaseFact> starts, int grace) {
+    List<Double> late =
+        starts.stream().filter(f -> !f.onTime(grace)).map(FirstCaseFact::lateMinutes).toList();
+    return new Grace(grace, Share.of(starts, f -> f.onTime(grace)), Quantiles.mean(late));
+  }
+
+  private static Minutes minutes(List<FirstCaseFact> starts, int mornings) {
+    List<Double> all = starts.stream().map(FirstCaseFact::lateMinutes).toList();
+    List<Double> late =
+        starts.stream().filter(f -> !f.onTime()).map(FirstCaseFact::lateMinutes).toList();
+    double total = all.stream().mapToDouble(Double::doubleValue).sum();
+    return new Minutes(
+        total,
+        total / starts.size(),
+        total / mornings,
+        late.size(),
+        Quantiles.mean(late),
+        Quantiles.of(all, 0.5),
+        Quantiles.of(all, 0.9),
+        Quantiles.of(late, 0.5));
+  }
+
+  private static Balancing balancing(List<FirstCaseFact> facts, List<FirstCaseFact> starts) {
+    List<Double> took =
+        starts.stream()
+            .map(f -> f.beside().wheelsInToInductionMs())
+            .filter(Objects::nonNull)
+            .map(ms -> (double) ms / FirstCaseFact.MINUTE)
+            .toList();
+    return new Balancing(
+        Quantiles.mean(took),
+        Quantiles.of(took, 0.5),
+        took.size(),
+        Share.of(facts, FirstCaseFact::cancelled),
+        perHundred(starts, Beside::leftOut),
+        perHundred(starts, Beside::openAtStep),
+        perHundred(starts, Beside::together),
+        perHundred(starts, Beside::lateEntries),
+        perHundred(starts, Beside::faults));
+  }
+
+  private static double perHundred(List<FirstCaseFact> starts, ToIntFunction<Beside> what) {
+    double asked = starts.stream().mapToInt(f -> f.beside().asked()).sum();
+    double sum = starts.stream().mapToInt(f -> what.applyAsInt(f.beside())).sum();
+    return asked == 0 ? 0 : 100 * sum / asked;
+  }
+
+  private static Ahead ahead(List<FirstCaseFact> starts) {
+    List<FirstCaseFact> late = starts.stream().filter(f -> !f.onTime()).toList();
+    List<FirstCaseFact> known =
+        late.stream()
+            .filter(f -> f.asRun().largest().isPresent())
+            .filter(f -> f.said().stream().anyMatch(Measures::isAhead))
+            .toList();
+    return new Ahead(Share.of(known, Measures::wasShown), late.size() - known.size());
+  }
+
+  private static boolean isAhead(BoardSaid said) {
+    return said.note() != null && said.minutesBefore() >= AHEAD_MINUTES;
+  }
+
+  private static boolean wasShown(FirstCaseFact fact) {
+    Optional<Cause> cause = fact.asRun().largest();
+    return cause.isPresent()
+        && fact.said().stream()
+            .filter(Measures::isAhead)
+            .flatMap(s -> s.note().named().stream())
+            .anyMatch(named -> named.cause().pointsTo(cause.get()));
+  }
+}

@@ -1,0 +1,170 @@
+package sunup.review;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+import static sunup.review.facts.InventedFacts.MONDAY;
+import static sunup.review.facts.InventedFacts.on;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.IntRange;
+import net.jqwik.api.constraints.Size;
+import org.junit.jupiter.api.Test;
+import sunup.codec.Json;
+import sunup.review.Measures.Figures;
+import sunup.review.Measures.Grace;
+import sunup.review.facts.FirstCaseFact;
+import sunup.review.facts.FirstCaseFact.Beside;
+import sunup.review.facts.InventedFacts;
+
+class MeasuresTest {
+  /**
+   * 0, 0, 0, 3, 5, 5.5, 8, 12, 16, 30.5 minutes late on two mornings, one cancelled, one untold.
+   */
+  private static List<FirstCaseFact> ten() {
+    double[] late = {0, -4, 0, 3, 5, 5.5, 8, 12, 16, 30.5};
+    List<FirstCaseFact> facts = new ArrayList<>();
+    for (int i = 0; i < late.length; i++) {
+      facts.add(on(MONDAY.plusDays(i % 2), "" + i).late(late[i]).fact());
+    }
+    facts.add(on(MONDAY, "11").cancelled().fact());
+    facts.add(on(MONDAY, "12").untold().fact());
+    return facts;
+  }
+
+  @Test
+  void shouldCountStartsAndWhatIsNone() {
+    Measures m = Measures.of(ten());
+    assertThat(m.cases()).isEqualTo(12);
+    assertThat(m.cancelled()).isEqualTo(1);
+    assertThat(m.untold()).isEqualTo(1);
+    assertThat(m.starts()).isEqualTo(10);
+    assertThat(m.mornings()).isEqualTo(2);
+  }
+
+  @Test
+  void shouldMeasureMinutesOverAllAndOverLateStarts() {
+    Measures.Minutes minutes = Measures.of(ten()).figures().minutes();
+    assertThat(minutes.total()).isEqualTo(80);
+    assertThat(minutes.meanOverAll()).isEqualTo(8);
+    assertThat(minutes.perMorning()).isEqualTo(40);
+    assertThat(minutes.late()).isEqualTo(7);
+    assertThat(minutes.meanOverLate()).isCloseTo(80.0 / 7, within(1e-12));
+    assertThat(minutes.median()).isEqualTo(5.25);
+    assertThat(minutes.ninth()).as("16 + 0.1 x 14.5").isCloseTo(17.45, within(1e-9));
+    assertThat(minutes.medianOverLate()).isEqualTo(8);
+  }
+
+  /** A start within its minute is on time: 5.5 late is within 5 minutes of grace. */
+  @Test
+  void shouldShowFourGracesSideBySide() {
+    List<Grace> graces = Measures.of(ten()).figures().graces();
+    assertThat(graces).extracting(Grace::minutes).containsExactly(0, 5, 10, 15);
+    assertThat(graces).extracting(g -> g.onTime().x()).containsExactly(3, 6, 7, 8);
+    assertThat(graces.get(3).meanOverLate()).isEqualTo(23.25);
+  }
+
+  @Test
+  void shouldGiveWilsonsIntervalWithTheShare() {
+    Share share = Measures.of(ten()).figures().onTime();
+    assertThat(share.share()).isEqualTo(0.3);
+    assertThat(share.interval().lower()).isCloseTo(.1078, within(5e-5));
+    assertThat(share.interval().upper()).isCloseTo(.6032, within(5e-5));
+    assertThat(share.byMornings().upper() - share.byMornings().lower())
+        .isGreaterThanOrEqualTo(share.interval().upper() - share.interval().lower());
+  }
+
+  @Test
+  void shouldWithholdFiguresOfFewerThanTenStarts() {
+    assertThat(Measures.of(ten().subList(1, 12)).figures()).isNull();
+    assertThat(Measures.of(List.of()).figures()).isNull();
+    assertThat(Json.write(Measures.of(ten().subList(1, 12)))).doesNotContain("figures");
+    Map<String, Measures> rooms = Measures.by(Split.ROOM, ten());
+    assertThat(rooms.values()).allMatch(m -> m.figures() == null);
+    assertThat(Measures.by(Split.SERVICE, ten()).get("general").figures()).isNotNull();
+  }
+
+  @Test
+  void shouldHaveNoWayToBreakAnythingDownByPerson() {
+    assertThat(Split.values())
+        .extracting(Enum::name)
+        .containsExactly("ROOM", "SERVICE", "TECHNIQUE", "WEEKDAY", "MONTH", "SUITE");
+    assertThat(Measures.by(Split.WEEKDAY, ten())).containsOnlyKeys("1 Monday", "2 Tuesday");
+  }
+
+  @Test
+  void shouldShowOnTheSamePageWhatMustNotSuffer() {
+    List<FirstCaseFact> facts = new ArrayList<>();
+    for (int i = 0; i < 10; i++) {
+      Beside beside = new Beside(i == 0 ? null : (Long) (i * 60_000L), 50, 1, 0, 5, 2, 1);
+      facts.add(on(MONDAY, "" + i).beside(beside).fact());
+    }
+    Measures.Balancing b = Measures.of(facts).figures().beside();
+    assertThat(b.wheelsInToInduction()).isEqualTo(5);
+    assertThat(b.wheelsInToInductionOf()).isEqualTo(9);
+    assertThat(b.leftOut()).isEqualTo(2);
+    assertThat(b.together()).isEqualTo(10);
+    assertThat(b.cancelled().share()).isZero();
+  }
+
+  @Test
+  void shouldSayHowOftenTheCauseHadBeenShownTwentyMinutesAhead() {
+    List<FirstCaseFact> facts = new ArrayList<>();
+    for (int i = 0; i < 12; i++) {
+      InventedFacts f =
+          on(MONDAY.plusDays(i % 3), "" + i).late(10).piece("work", "drugs.drawn", 10, false);
+      if (i < 4) {
+        f.said(40, .3, .5, false, "work", "drugs.drawn");
+      } else if (i < 6) {
+        f.said(40, .3, .5, false, "arrival", "patient.arrived");
+        f.said(10, .3, .5, false, "work", "drugs.drawn");
+      } else if (i < 9) {
+        f.said(10, .3, .5, false, "work", "drugs.drawn");
+      }
+      facts.add(f.fact());
+    }
+    Measures.Ahead ahead = Measures.of(facts).figures().ahead();
+    assertThat(ahead.shown().x()).isEqualTo(4);
+    assertThat(ahead.shown().n()).isEqualTo(6);
+    assertThat(ahead.unknown()).isEqualTo(6);
+  }
+
+  @Property
+  void shouldOnlyGrowOnTimeWithGraceAndNeverLetEarlyStartsPayForLateOnes(
+      @ForAll @Size(min = 10, max = 60) List<@IntRange(min = -30, max = 90) Integer> late) {
+    List<FirstCaseFact> facts = new ArrayList<>();
+    for (int i = 0; i < late.size(); i++) {
+      facts.add(on(MONDAY.plusDays(i % 7), "" + i % 5).late(late.get(i)).fact());
+    }
+    Figures figures = Measures.of(facts).figures();
+    assertThat(figures.graces()).extracting(g -> g.onTime().x()).isSorted();
+    assertThat(figures.onTime()).isEqualTo(figures.graces().get(0).onTime());
+    assertThat(figures.minutes().total())
+        .isEqualTo(late.stream().mapToInt(i -> Math.max(0, i)).sum());
+    assertThat(figures.minutes().late()).isEqualTo((int) late.stream().filter(i -> i > 0).count());
+    assertThat(figures.minutes().median()).isLessThanOrEqualTo(figures.minutes().ninth());
+    List<FirstCaseFact> shuffled = new ArrayList<>(facts);
+    Collections.reverse(shuffled);
+    assertThat(Measures.of(shuffled).figures().minutes().median())
+        .isEqualTo(figures.minutes().median());
+  }
+
+  @Test
+  void shouldCostNothingWithoutASourceForThePrice() {
+    Cost.Price price = new Cost.Price(new BigDecimal("12.50"), "EUR", "finance 2026, staff only");
+    assertThat(Cost.of(80, price).amount()).isEqualByComparingTo("1000.00");
+    assertThat(Cost.of(80, null)).isNull();
+    assertThatThrownBy(() -> new Cost.Price(BigDecimal.ONE, "EUR", " "))
+        .hasMessageContaining("source");
+    assertThatThrownBy(() -> new Cost.Price(BigDecimal.ZERO, "EUR", "x"))
+        .hasMessageContaining("over 0");
+    assertThatThrownBy(() -> new Cost.Price(BigDecimal.ONE, null, "x"))
+        .hasMessageContaining("currency");
+  }
+}

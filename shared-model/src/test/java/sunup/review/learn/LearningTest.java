@@ -1,0 +1,289 @@
+package sunup.review.learn;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.SplittableRandom;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.DoubleRange;
+import net.jqwik.api.constraints.LongRange;
+import org.junit.jupiter.api.Test;
+import sunup.board.CaseId;
+import sunup.board.Command;
+import sunup.board.Morning.Placed;
+import sunup.board.PersonId;
+import sunup.board.RoomId;
+import sunup.board.Section;
+import sunup.board.Step;
+import sunup.codec.BadJson;
+import sunup.codec.Json;
+import sunup.review.facts.PlayedMorning;
+import sunup.review.learn.Learned.ItemLearned;
+import sunup.review.learn.Lessons.Left;
+import sunup.review.learn.Lessons.Style;
+import sunup.review.learn.Lessons.Took;
+import sunup.review.stats.NormalGamma;
+import sunup.sheets.BadSheet;
+import sunup.sheets.ComposedSheet;
+import sunup.sheets.Hands;
+import sunup.sheets.SheetItem;
+import sunup.sheets.Sheets;
+
+class LearningTest {
+  private static final LocalDate DAY = LocalDate.of(2026, 11, 25);
+  private static final long MINUTE = 60_000;
+  private static final RoomId ROOM = new RoomId("1");
+
+  private static ComposedSheet sheet() {
+    try {
+      return Sheets.standard().compose("general", List.of());
+    } catch (BadSheet e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  private static Lessons lessons(List<Took> took) {
+    return new Lessons(took, List.of(), List.of(), List.of(), 0, 0, new Left(0, 0, 0));
+  }
+
+  @Property
+  void shouldKeepTheSheetsTwoNumbersBeforeAnythingIsLearned(
+      @ForAll @DoubleRange(min = 0.5, max = 60) double usual,
+      @ForAll @DoubleRange(min = 1.05, max = 5) double ratio) {
+    Hands sheet = new Hands(usual, usual * ratio);
+    NormalGamma prior = CutStudent.prior(sheet);
+    assertThat(CutStudent.quantileMs(prior, 0.5)).isCloseTo(usual * MINUTE, within(1e-3 * MINUTE));
+    assertThat(CutStudent.quantileMs(prior, 0.9))
+        .isCloseTo(usual * ratio * MINUTE, within(1e-6 * usual * ratio * MINUTE));
+    assertThat(prior.degrees()).isEqualTo(6);
+    assertThat(prior.kappa()).isEqualTo(6);
+  }
+
+  /** Uncut, the mean of exp of a Student-t does not exist; cut, it is near the log-normal's. */
+  @Test
+  void shouldHaveAMeanOnceCut() {
+    NormalGamma prior = CutStudent.prior(new Hands(10, 20));
+    double sigma = Math.log(2) / 1.2816;
+    double logNormal = 10 * MINUTE * Math.exp(sigma * sigma / 2);
+    assertThat(CutStudent.meanMs(prior)).isBetween(0.95 * logNormal, 1.25 * logNormal);
+    assertThat(CutStudent.quantileMs(prior, 1 - 1e-12))
+        .isCloseTo(CutStudent.quantileMs(prior, 1), within(1.0));
+  }
+
+  @Test
+  void shouldMoveFromTheSheetToWhatTheSiteTakesAsMorningsCome() {
+    String key = firstLearned().key();
+    double usual = firstLearned().hands().usual();
+    SplittableRandom random = new SplittableRandom(1);
+    double last = usual;
+    for (int n : new int[] {0, 3, 30, 300}) {
+      List<Took> took = new ArrayList<>();
+      for (int i = 0; i < n; i++) {
+        double z = sunup.forecast.Normal.quantile(random.nextDouble());
+        took.add(new Took(key, Math.round(1.8 * usual * MINUTE * Math.exp(0.2 * z)), true));
+      }
+      ItemLearned item =
+          Learned.of(List.of(sheet()), List.of(lessons(took))).item(key).orElseThrow();
+      assertThat(item.n()).isEqualTo(n);
+      assertThat(item.hands().usual()).isGreaterThanOrEqualTo(last);
+      last = item.hands().usual();
+      if (n == 0) {
+        assertThat(item.hands()).isEqualTo(firstLearned().hands());
+      }
+    }
+    assertThat(last).isCloseTo(1.8 * usual, within(0.05 * usual));
+  }
+
+  private static SheetItem firstLearned() {
+    return sheet().items().stream().filter(Learned::isLearned).findFirst().orElseThrow();
+  }
+
+  @Test
+  void shouldNotBelieveForgottenTouchesNorTwoTouchesAtOnce() {
+    SheetItem item = firstLearned();
+    long usual = Math.round(item.hands().usual() * MINUTE);
+    long tooLong = Math.round(5 * item.hands().oneInTen() * MINUTE);
+    List<Took> took =
+        List.of(
+            new Took(item.key(), usual, true),
+            new Took(item.key(), tooLong, true),
+            new Took(item.key(), usual / 100, false));
+    ItemLearned learned =
+        Learned.of(List.of(sheet()), List.of(lessons(took))).item(item.key()).orElseThrow();
+    assertThat(learned.n()).isEqualTo(1);
+    assertThat(learned.unbelieved()).isEqualTo(2);
+  }
+
+  @Property(tries = 30)
+  void shouldTeachTheSameInWhateverOrderMorningsCome(
+      @ForAll @LongRange(min = 1, max = 100_000) long seed) throws BadJson {
+    List<Lessons> mornings = new ArrayList<>();
+    for (int i = 0; i < 3; i++) {
+      mornings.add(
+          LessonsReader.read(PlayedMorning.random(2, DAY.plusDays(i), seed + i).journal()));
+    }
+    Learned one = Learned.of(List.of(sheet()), mornings);
+    Collections.reverse(mornings);
+    Learned other = Learned.of(List.of(sheet()), mornings);
+    assertThat(other).isEqualTo(one);
+    assertThat(Json.read(Json.write(one), Learned.class)).isEqualTo(one);
+    assertThat(Json.write(mornings)).doesNotContain("Anna", "Nora", "Rita", "Hugo", "Surgeon");
+    for (Lessons lessons : mornings) {
+      assertThat(lessons.took()).allMatch(t -> t.ms() > 0);
+      assertThat(lessons.sums()).allMatch(s -> s.ms() > 0 && !s.keys().isEmpty());
+      assertThat(lessons.styles()).hasSize(2);
+    }
+  }
+
+  /** Begun 6:40 and good 6:44; then, begun by nobody's touch, good 6:50: six minutes implied. */
+  @Test
+  void shouldTakeABeginningThatWasTouchedAndElseTheLastFinish() {
+    PlayedMorning p = new PlayedMorning(1, DAY);
+    List<Placed> own = ownPlain(p);
+    p.station("06:35", 1, new Command.Arrive(new PersonId("Anna1"), ROOM));
+    p.station("06:40", 1, new Command.Begin(own.get(0).ref(), new PersonId("Anna1")));
+    p.station("06:44", 1, PlayedMorning.good(own.get(0), new PersonId("Anna1"), 1));
+    p.station("06:50", 1, PlayedMorning.good(own.get(1), new PersonId("Anna1"), 1));
+    Lessons lessons = LessonsReader.read(started(p).journal());
+    assertThat(lessons.took())
+        .contains(
+            new Took(own.get(0).sheet().key(), 4 * MINUTE, false),
+            new Took(own.get(1).sheet().key(), 6 * MINUTE, true));
+    assertThat(lessons.begun()).isEqualTo(1);
+    assertThat(lessons.forgotten()).isZero();
+  }
+
+  @Test
+  void shouldTeachNothingButTheSumOfWhatOnePersonEnteredWithinTwentySeconds() {
+    PlayedMorning p = new PlayedMorning(1, DAY);
+    List<Placed> own = ownPlain(p);
+    p.station("06:35", 1, new Command.Arrive(new PersonId("Anna1"), ROOM));
+    for (int i = 0; i < 2; i++) {
+      long at = p.at("06:45") + i * 15_000L;
+      Command good = PlayedMorning.good(own.get(i), new PersonId("Anna1"), 1);
+      p.give(at, at, PlayedMorning.station(1), good, null);
+    }
+    Lessons lessons = LessonsReader.read(started(p).journal());
+    assertThat(lessons.took()).isEmpty();
+    assertThat(lessons.sums()).hasSize(1);
+    assertThat(lessons.sums().get(0).keys())
+        .containsExactlyInAnyOrder(own.get(0).sheet().key(), own.get(1).sheet().key());
+    assertThat(lessons.sums().get(0).ms()).isEqualTo(10 * MINUTE + 15_000);
+    assertThat(lessons.styles()).containsExactly(Style.NEVER);
+  }
+
+  @Test
+  void shouldLearnNothingFromTimesThatWereEnteredLate() {
+    PlayedMorning p = new PlayedMorning(1, DAY);
+    Placed item = ownPlain(p).get(0);
+    p.station("06:35", 1, new Command.Arrive(new PersonId("Anna1"), ROOM));
+    p.give(
+        p.at("06:44"),
+        p.at("07:05"),
+        PlayedMorning.station(1),
+        PlayedMorning.good(item, new PersonId("Anna1"), 1),
+        null);
+    Lessons lessons = LessonsReader.read(started(p).journal());
+    assertThat(lessons.took()).isEmpty();
+    assertThat(lessons.left().lateEntries()).isEqualTo(1);
+    assertThat(lessons.delays().get(0).ms()).isEqualTo(21 * MINUTE);
+  }
+
+  @Test
+  void shouldCountWhatWasBegunAndNeverReportedDone() {
+    PlayedMorning p = new PlayedMorning(1, DAY);
+    p.station("06:40", 1, new Command.Begin(ownPlain(p).get(0).ref(), new PersonId("Anna1")));
+    Lessons lessons = LessonsReader.read(started(p).journal());
+    assertThat(lessons.begun()).isEqualTo(1);
+    assertThat(lessons.forgotten()).isEqualTo(1);
+    assertThat(Learned.of(List.of(), List.of(lessons)).reporting().forgotten())
+        .isCloseTo(4.0 / 101, within(1e-12));
+    assertThatThrownBy(() -> LessonsReader.read(new PlayedMorning(1, DAY).journal()))
+        .hasMessageContaining("close main/2026-11-25 first");
+  }
+
+  @Test
+  void shouldTellHowARoomReports() {
+    assertThat(style(60_000)).isEqualTo(Style.EACH_ITEM);
+    assertThat(style(100)).isEqualTo(Style.AT_END);
+    PlayedMorning p = new PlayedMorning(1, DAY);
+    int section = 0;
+    for (Section s : Section.values()) {
+      long at = p.at("06:40") + 3 * MINUTE * section++;
+      for (Placed placed : p.morning().itemsOf(ROOM)) {
+        if (s.isSetUp() && placed.sheet().section() == s) {
+          Command good = PlayedMorning.good(placed, new PersonId("Anna1"), 1);
+          p.give(at, at, PlayedMorning.station(1), good, null);
+        }
+      }
+    }
+    assertThat(LessonsReader.read(started(p).journal()).styles())
+        .containsExactly(Style.EACH_SECTION);
+  }
+
+  private static Style style(long apart) {
+    PlayedMorning p = new PlayedMorning(1, DAY);
+    long at = p.at("06:40");
+    for (Placed placed : p.morning().itemsOf(ROOM)) {
+      if (placed.sheet().section().isSetUp()) {
+        Command good = PlayedMorning.good(placed, new PersonId("Anna1"), 1);
+        p.give(at, at, PlayedMorning.station(1), good, null);
+        at += apart;
+      }
+    }
+    return LessonsReader.read(started(p).journal()).styles().get(0);
+  }
+
+  /** Work of the room's anaesthetist with nothing before it, no waiting and no extra. */
+  private static List<Placed> ownPlain(PlayedMorning p) {
+    return p.morning().itemsOf(ROOM).stream()
+        .filter(i -> i.sheet().section().isSetUp() && Learned.isLearned(i.sheet()))
+        .filter(i -> i.sheet().after().isEmpty() && i.sheet().place() == null)
+        .toList();
+  }
+
+  private static PlayedMorning started(PlayedMorning p) {
+    p.station("08:00", 1, new Command.Reach(new CaseId("C1"), Step.INDUCTION));
+    return p.desk("09:00", new Command.CloseMorning());
+  }
+
+  @Test
+  void shouldFreezeLearnedDurationsIntoTheNextSheetAndSayWhatChangedAndWhy() {
+    SheetItem item = firstLearned();
+    long twice = Math.round(2 * item.hands().usual() * MINUTE);
+    List<Took> took = Collections.nCopies(40, new Took(item.key(), twice, false));
+    Learned learned = Learned.of(List.of(sheet()), List.of(lessons(took)));
+    ComposedSheet frozen = learned.applied(sheet());
+    assertThat(frozen.hash()).isEqualTo(Sheets.hashOf(frozen)).isNotEqualTo(sheet().hash());
+    assertThat(frozen.byKey().get(item.key()).hands().usual())
+        .isCloseTo(2 * item.hands().usual(), within(0.2 * item.hands().usual()));
+    frozen
+        .items()
+        .forEach(
+            i -> {
+              if (!i.key().equals(item.key())) {
+                assertThat(i).isEqualTo(sheet().byKey().get(i.key()));
+              }
+            });
+    assertThat(learned.applied(frozen)).as("not twice").isEqualTo(frozen);
+    List<Change> changes = Change.between(null, learned);
+    assertThat(changes).extracting(Change::what).containsExactly(item.key());
+    assertThat(changes.get(0).why()).startsWith("40 measured (0 with");
+    assertThat(Change.between(learned, learned)).isEmpty();
+  }
+
+  @Test
+  void shouldLeaveASheetAloneThatNothingWasLearnedOf() {
+    Learned nothing = Learned.of(List.of(sheet()), List.of());
+    assertThat(nothing.applied(sheet())).isEqualTo(sheet());
+    assertThat(Change.between(null, nothing)).isEmpty();
+    assertThat(nothing.reporting().eachItem()).isCloseTo(0.40, within(1e-12));
+    assertThat(nothing.reporting().forgotten()).isCloseTo(0.03, within(1e-12));
+  }
+}
