@@ -88,8 +88,8 @@ public record Learned(
    *     to one, and they are the shares of rule 3
    * @param begun items whose beginning was touched
    * @param forgotten share of them whose end nobody touched, rule 3's p
-   * @param delayUsual median milliseconds from a touch to its record, or null of fewer than ten
-   * @param delayOneInTen 90 % point, or null
+   * @param delay from a touch to its record, of all items
+   * @param delays the same of each item, by key
    */
   public record Reporting(
       int rooms,
@@ -99,8 +99,22 @@ public record Learned(
       double never,
       int begun,
       double forgotten,
-      @Maybe Double delayUsual,
-      @Maybe Double delayOneInTen) {}
+      DelayLearned delay,
+      List<DelayLearned> delays) {
+    public Reporting {
+      delays = List.copyOf(delays);
+    }
+  }
+
+  /**
+   * How long the board waits for a word.
+   *
+   * @param key the item, or {@code all}
+   * @param n touches
+   * @param usualMs median milliseconds from the touch to its record, or null of fewer than ten
+   * @param oneInTenMs 90 % point, or null
+   */
+  public record DelayLearned(String key, int n, @Maybe Double usualMs, @Maybe Double oneInTenMs) {}
 
   /**
    * Learns from closed mornings. Their order does not matter.
@@ -181,11 +195,18 @@ public record Learned(
 
   private static Reporting reporting(List<Lessons> mornings) {
     List<Style> styles = mornings.stream().flatMap(m -> m.styles().stream()).toList();
-    List<Long> delays =
-        mornings.stream().flatMap(m -> m.delays().stream()).map(Lessons.Delay::ms).toList();
+    List<Long> all = new ArrayList<>();
+    Map<String, List<Long>> byKey = new TreeMap<>();
+    for (Lessons lessons : mornings) {
+      for (Lessons.Delay delay : lessons.delays()) {
+        all.add(delay.ms());
+        add(byKey, delay.key(), delay.ms());
+      }
+    }
+    List<DelayLearned> delays = new ArrayList<>();
+    byKey.forEach((key, of) -> delays.add(delay(key, of)));
     int begun = mornings.stream().mapToInt(Lessons::begun).sum();
     int forgotten = mornings.stream().mapToInt(Lessons::forgotten).sum();
-    boolean few = delays.size() < 10;
     return new Reporting(
         styles.size(),
         style(styles, Style.EACH_ITEM, 0.40),
@@ -194,8 +215,14 @@ public record Learned(
         style(styles, Style.NEVER, 0.05),
         begun,
         (FORGOTTEN_WORTH * 0.03 + forgotten) / (FORGOTTEN_WORTH + begun),
-        few ? null : Quantiles.of(delays, 0.5),
-        few ? null : Quantiles.of(delays, 0.9));
+        delay("all", all),
+        delays);
+  }
+
+  private static DelayLearned delay(String key, List<Long> ms) {
+    boolean few = ms.size() < 10;
+    return new DelayLearned(
+        key, ms.size(), few ? null : Quantiles.of(ms, 0.5), few ? null : Quantiles.of(ms, 0.9));
   }
 
   private static double style(List<Style> styles, Style style, double first) {

@@ -151,29 +151,27 @@ public record Permutation(double difference, double p, boolean exact, int deals,
    * @return null if no block has both
    */
   public static Permutation within(List<Block> blocks, long seed) {
-    List<double[]> values = new ArrayList<>();
-    List<Integer> firsts = new ArrayList<>();
+    List<Dealt> dealt = new ArrayList<>();
     double least = 2;
     for (Block block : blocks) {
       if (!block.first().isEmpty() && !block.second().isEmpty()) {
-        List<Double> all = new ArrayList<>(block.first());
-        all.addAll(block.second());
-        values.add(all.stream().mapToDouble(Double::doubleValue).toArray());
-        firsts.add(block.first().size());
-        least /= ways(all.size(), block.first().size());
+        dealt.add(Dealt.of(block));
+        least /= ways(block.first().size() + block.second().size(), block.first().size());
       }
     }
-    if (values.isEmpty()) {
+    if (dealt.isEmpty()) {
       return null;
     }
-    double seen = blockDifference(values, firsts);
+    double seen = dealt.stream().mapToDouble(Dealt::difference).sum() / dealt.size();
     SplittableRandom random = new SplittableRandom(seed);
     int large = 0;
     for (int d = 0; d < DEALS; d++) {
-      for (double[] block : values) {
-        shuffle(block, random);
+      double sum = 0;
+      for (Dealt block : dealt) {
+        block.deal(random);
+        sum += block.difference();
       }
-      large += isAsLarge(blockDifference(values, firsts), seen) ? 1 : 0;
+      large += isAsLarge(sum / dealt.size(), seen) ? 1 : 0;
     }
     return new Permutation(
         seen,
@@ -183,28 +181,43 @@ public record Permutation(double difference, double p, boolean exact, int deals,
         Math.min(1, Math.max(least, 1.0 / (DEALS + 1))));
   }
 
-  private static double blockDifference(List<double[]> blocks, List<Integer> firsts) {
-    double sum = 0;
-    for (int b = 0; b < blocks.size(); b++) {
-      double[] block = blocks.get(b);
-      int k = firsts.get(b);
-      double one = 0;
-      double other = 0;
-      for (int i = 0; i < block.length; i++) {
-        one += i < k ? block[i] : 0;
-        other += i < k ? 0 : block[i];
-      }
-      sum += one / k - other / (block.length - k);
-    }
-    return sum / blocks.size();
-  }
+  /** The values of a block, the smaller group first, so that a deal draws as few as can be. */
+  private static final class Dealt {
+    final double[] values;
+    final int few;
+    final double total;
+    final int sign;
 
-  private static void shuffle(double[] values, SplittableRandom random) {
-    for (int i = values.length - 1; i > 0; i--) {
-      int j = random.nextInt(i + 1);
-      double held = values[i];
-      values[i] = values[j];
-      values[j] = held;
+    private Dealt(List<Double> smaller, List<Double> larger, int sign) {
+      List<Double> all = new ArrayList<>(smaller);
+      all.addAll(larger);
+      values = all.stream().mapToDouble(Double::doubleValue).toArray();
+      few = smaller.size();
+      total = all.stream().mapToDouble(Double::doubleValue).sum();
+      this.sign = sign;
+    }
+
+    static Dealt of(Block block) {
+      return block.first().size() <= block.second().size()
+          ? new Dealt(block.first(), block.second(), 1)
+          : new Dealt(block.second(), block.first(), -1);
+    }
+
+    double difference() {
+      double sum = 0;
+      for (int i = 0; i < few; i++) {
+        sum += values[i];
+      }
+      return sign * (sum / few - (total - sum) / (values.length - few));
+    }
+
+    void deal(SplittableRandom random) {
+      for (int i = 0; i < few; i++) {
+        int j = i + random.nextInt(values.length - i);
+        double held = values[i];
+        values[i] = values[j];
+        values[j] = held;
+      }
     }
   }
 }

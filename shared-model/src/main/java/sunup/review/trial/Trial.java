@@ -12,7 +12,6 @@ import sunup.review.facts.Withheld;
 import sunup.review.stats.Chances;
 import sunup.review.stats.Clusters;
 import sunup.review.stats.Interval;
-import sunup.review.stats.Proportions;
 import sunup.review.stats.Resampling;
 import sunup.review.trial.Baselines.Beside;
 
@@ -73,7 +72,7 @@ public record Trial(
    * @param to largest, exclusive but for 1
    * @param said mean chance of them, or null of none
    * @param came share that came; null of fewer than ten: withheld
-   * @param interval of it, Wilson's; null with it
+   * @param interval of it, Wilson's at the effective number of starts; null with it
    */
   public record Bin(
       double from,
@@ -169,7 +168,7 @@ public record Trial(
             n,
             mean,
             few ? null : (Double) (came / n),
-            few ? null : Proportions.wilson(came, n, LEVEL)));
+            few ? null : clusters(in, x -> x.came() ? 1 : 0).adjusted(LEVEL)));
   }
 
   private static Double spiegelhalter(List<Said> said) {
@@ -239,21 +238,23 @@ public record Trial(
   }
 
   private static Named named(List<Said> said) {
-    Map<MorningId, Clusters.Cluster> mornings = new LinkedHashMap<>();
-    for (Said s : said) {
-      if (s.named() != null) {
-        mornings.merge(
-            s.morning(),
-            new Clusters.Cluster(s.named(), 1),
-            (a, b) -> new Clusters.Cluster(a.x() + b.x(), a.n() + b.n()));
-      }
-    }
-    Clusters c = Clusters.of(List.copyOf(mornings.values()));
+    Clusters c = clusters(said.stream().filter(s -> s.named() != null).toList(), Said::named);
     boolean few = Withheld.isWithheld((int) c.n());
     return new Named(
         (int) c.x(),
         (int) c.n(),
         few ? null : (Double) (c.x() / c.n()),
         few ? null : c.adjusted(LEVEL));
+  }
+
+  private static Clusters clusters(List<Said> said, ToDoubleFunction<Said> is) {
+    Map<MorningId, Clusters.Cluster> mornings = new LinkedHashMap<>();
+    for (Said s : said) {
+      mornings.merge(
+          s.morning(),
+          new Clusters.Cluster(is.applyAsDouble(s), 1),
+          (a, b) -> new Clusters.Cluster(a.x() + b.x(), a.n() + b.n()));
+    }
+    return Clusters.of(List.copyOf(mornings.values()));
   }
 }

@@ -150,6 +150,22 @@ class FactsTest {
         .hasMessageContaining("close main/2026-11-25 first");
   }
 
+  @Test
+  void shouldFollowACaseThatWasSwappedIntoAnotherRoom() {
+    PlayedMorning p = new PlayedMorning(2, WEDNESDAY);
+    p.decides("06:40", new Command.SwapCases(CASE, new CaseId("C2")));
+    p.station("07:36", 2, new Command.Reach(CASE, Step.INDUCTION));
+    p.station("07:51", 1, new Command.Reach(new CaseId("C2"), Step.INDUCTION));
+    p.desk("09:00", new Command.CloseMorning());
+    List<FirstCaseFact> facts = FactsBuilder.build(p.journal(), List.of());
+    assertThat(facts).extracting(f -> f.room().value()).containsExactly("2", "1");
+    assertThat(facts).extracting(FirstCaseFact::lateMinutes).containsExactly(6.0, 21.0);
+    assertThat(facts).allMatch(f -> f.asRun().lateMs() == f.lateMs());
+    assertThat(facts.get(0).said())
+        .extracting(BoardSaid::deskActed)
+        .containsExactly(true, false, false, false);
+  }
+
   @Property(tries = 60)
   void shouldExplainEveryLateMillisecondAndNameNobody(
       @ForAll @LongRange(min = 1, max = 1_000_000) long seed) throws BadJson {

@@ -72,7 +72,7 @@ class TrialTest {
     assertThat(Trial.spiegelhalter(List.of(0.0, .5, 1.0), List.of(true, true, true))).isNull();
   }
 
-  @Property(tries = 200)
+  @Property(tries = 40)
   void shouldAddUpExactlyWhateverWasSaid(
       @ForAll @Size(min = 10, max = 60) List<@DoubleRange(min = 0, max = 1) Double> chances) {
     List<FirstCaseFact> facts = new ArrayList<>();
