@@ -16,8 +16,8 @@ import sunup.forecast.ForecastInput.RoomIn;
  * every eleventh waits for three minutes more without anybody, two want a machine that is short,
  * and a supervisor is wanted at induction.
  */
-final class CoupledSuite {
-  static final int ITEMS = 45;
+public final class CoupledSuite {
+  public static final int ITEMS = 45;
 
   private static final long MINUTE = 60_000;
   private static final long TARGET = 60 * MINUTE;
@@ -28,7 +28,7 @@ final class CoupledSuite {
   private CoupledSuite() {}
 
   /** Rooms that hang together in groups of so many; nothing is shared beyond a group. */
-  static ForecastInput of(int rooms, int group, long seed, int trials) {
+  public static ForecastInput of(int rooms, int group, long seed, int trials) {
     List<PersonIn> people = new ArrayList<>();
     List<RoomIn> list = new ArrayList<>();
     List<KindIn> kinds = new ArrayList<>();
