@@ -79,6 +79,20 @@ final class Dispatch {
     System.arraycopy(waiting, n + 1, waiting, n, waitingCount - n);
   }
 
+  /** Whether all that a pass would do now is to give out work in this room and by rank. */
+  boolean isQuiet(int room, long now) {
+    if (nextCount > 0
+        || keeps
+        || (waitingCount > 0 && now - waitingSince[waiting[0]] >= PATIENCE)) {
+      return false;
+    }
+    long others = floor.lookRooms[room >> 6] & ~(1L << room);
+    for (int w = 0; w < floor.lookRooms.length; w++) {
+      others |= w == room >> 6 ? 0 : floor.lookRooms[w];
+    }
+    return others == 0;
+  }
+
   void pass(long now) {
     if (nextCount > 0) {
       goOn();
@@ -187,8 +201,8 @@ final class Dispatch {
       while (bits != 0) {
         int i = m.firstItem[r] + (w << 6) + Long.numberOfTrailingZeros(bits);
         bits &= bits - 1;
-        if ((m.row[(i << Rows.SHIFT) + Rows.WHAT] & Rows.PLAIN) != 0) {
-          trial.beginPlain(i);
+        if ((m.row[(i << Rows.SHIFT) + Rows.WHAT] & Rows.ALONE) != 0) {
+          trial.beginAlone(i);
           return true;
         }
         if (canBegin(i) && takesOwn(i, onlyThere)) {

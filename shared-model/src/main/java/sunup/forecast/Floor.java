@@ -110,12 +110,20 @@ final class Floor {
     for (int n = 0; n < own.word.length; n++) {
       int w = own.word[n];
       if ((own.bits[n] & ready[w]) != 0) {
-        int r = m.words == 1 ? w : w / m.words;
-        lookRooms[r >> 6] |= 1L << r;
+        lookAt(m.words == 1 ? w : w / m.words, w, own.bits[n] & ready[w]);
       }
     }
     for (int n = 0; n < ranks.word.length && !lookByRank; n++) {
       lookByRank = (ranks.bits[n] & readyRanked[ranks.word[n]]) != 0;
+    }
+  }
+
+  /** A room counts only if one of its people who is free could take one of these items. */
+  private void lookAt(int r, int w, long items) {
+    for (int p : m.roomPeople[r]) {
+      if (isFree(p) && (m.personOwn[p * m.words + w - r * m.words] & items) != 0) {
+        lookRooms[r >> 6] |= 1L << r;
+      }
     }
   }
 
@@ -174,12 +182,32 @@ final class Floor {
     }
   }
 
-  /** A free person of a room begins an item there. */
-  void takePlain(int p, int r, int word, int bit) {
-    ready[word] &= ~(1L << bit);
+  /** A free person of a room begins something there. */
+  void take(int p, int r) {
     busy[p] = 1;
     free[p >> 6] &= ~(1L << p);
     ownFree[r]--;
+  }
+
+  boolean looksAt(int room) {
+    return (lookRooms[room >> 6] >>> room & 1) != 0;
+  }
+
+  void lookAway(int room) {
+    lookRooms[room >> 6] &= ~(1L << room);
+  }
+
+  /** Somebody goes from one item to the next without being free between. */
+  void takeOn(int p, int next, long now, int after) {
+    idleSince[p] = now;
+    idleAfter[p] = after;
+    notReady(next);
+  }
+
+  /** An item that nobody roaming can take, ready until now. */
+  void notReady(int i) {
+    int o = i << Rows.SHIFT;
+    ready[m.row[o + Rows.WORD] & 0xffff] &= ~(1L << Rows.bit(m.row[o + Rows.WHAT]));
   }
 
   private void mayTake(int p, int r) {

@@ -8,6 +8,9 @@ import java.util.Arrays;
  * another.
  */
 final class Heap {
+  /** After all events. */
+  static final long NONE = Long.MAX_VALUE;
+
   static final int CODE_BITS = 22;
   static final int INDEX_BITS = 18;
 
@@ -36,12 +39,12 @@ final class Heap {
     return (int) event & ((1 << INDEX_BITS) - 1);
   }
 
-  /** The moment of the next event, or {@link Model#NEVER} if there is none. */
-  long nextAt() {
+  /** The next event, or {@link #NONE}. */
+  long next() {
     if (!hole) {
-      return n > 0 ? at(a[0]) : Model.NEVER;
+      return n > 0 ? a[0] : NONE;
     }
-    return n > 2 ? at(Math.min(a[1], a[2])) : n > 1 ? at(a[1]) : Model.NEVER;
+    return n > 2 ? Math.min(a[1], a[2]) : n > 1 ? a[1] : NONE;
   }
 
   void push(long event) {

@@ -154,6 +154,10 @@ final class Model {
 
   long[] askedItems;
   long[] errandItems;
+
+  /** Per room and word: asked items and errands, which do not stand in sheet order only. */
+  long[] urgent;
+
   boolean[] hasAsked;
   boolean[] hasErrands;
 

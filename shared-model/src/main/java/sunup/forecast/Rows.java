@@ -54,6 +54,9 @@ final class Rows {
    */
   static final int PLAIN = 1 << 12;
 
+  /** As plain, but that it may wait without the person: the end of the hands is its person's. */
+  static final int ALONE = 1 << 13;
+
   private static final int LIST_BITS = 8;
 
   private Rows() {}
@@ -98,6 +101,10 @@ final class Rows {
       dependant += m.dependants[i].length;
       m.row[o + BEFORE] = before << LIST_BITS | m.before[i].length;
       before += m.before[i].length;
+    }
+    m.urgent = new long[m.ownItems.length];
+    for (int w = 0; w < m.urgent.length; w++) {
+      m.urgent[w] = m.askedItems[w] | m.errandItems[w];
     }
     waiting(m);
     draws(m);
@@ -155,12 +162,15 @@ final class Rows {
     flags |= m.startItem[m.room[i]] == i ? STARTS : 0;
     flags |= m.slotsOf(i) > 1 ? SEVERAL : 0;
     flags |= m.hands[i].isLogNormal() ? DRAWN : 0;
-    int more = MARKS | LAPSES | ENDS_NEEDS | WAITS | EXTRA | ARRIVAL | BY_ITSELF | SEVERAL;
+    int more = MARKS | LAPSES | ENDS_NEEDS | ARRIVAL | BY_ITSELF | SEVERAL;
     int only = only(m, i);
     boolean alone = only >= 0 && m.personRoom[only] == m.room[i];
     boolean here = m.place[i] < 0 && m.needsOf(i) == 0;
     boolean known = m.hands[i].isConstant() || m.hands[i].isLogNormal();
-    flags |= (flags & more) == 0 && alone && here && known ? PLAIN : 0;
+    if ((flags & more) == 0 && alone && here) {
+      flags |= ALONE;
+      flags |= (flags & (WAITS | EXTRA)) == 0 && known ? PLAIN : 0;
+    }
     return flags;
   }
 

@@ -5,6 +5,9 @@ final class Trial {
   /** Most times that one item is done again for a lapse in one trial. */
   static final int REDOS = 2;
 
+  private static final int NOTHING = -1;
+  private static final int SOMETHING = -2;
+
   static final int GOOD = 0;
   static final int HANDS_END = 1;
   static final int TIME_COMES = 2;
@@ -20,7 +23,7 @@ final class Trial {
   final Model m;
   final Course course;
   final Floor floor;
-  final Heap heap = new Heap();
+  private final Agenda agenda;
   final Known known;
   final short[] missing;
   final byte[] state;
@@ -46,6 +49,7 @@ final class Trial {
 
   Trial(Model m) {
     this.m = m;
+    agenda = new Agenda(m.people);
     known = new Known(m);
     course = new Course(m);
     floor = new Floor(m);
@@ -74,27 +78,106 @@ final class Trial {
   void run(int trialNumber) {
     drawn.trial = trialNumber;
     now = 0;
-    heap.clear();
+    agenda.clear();
     course.reset(known.course);
     floor.reset(known);
     dispatch.reset();
     opening.open();
-    long next = heap.nextAt();
-    while (next == 0) {
-      handle(heap.pop());
-      next = heap.nextAt();
+    long next = agenda.next();
+    while (Heap.at(next) == 0) {
+      handle(agenda.pop());
+      next = agenda.next();
     }
     dispatch.pass(0);
-    next = heap.nextAt();
-    while (roomsLeft > 0 && next <= stopAt) {
-      now = next;
+    next = agenda.next();
+    while (roomsLeft > 0 && Heap.at(next) <= stopAt) {
+      now = Heap.at(next);
+      boolean given;
       do {
-        handle(heap.pop());
-        next = heap.nextAt();
-      } while (next == now);
-      dispatch.pass(now);
-      next = heap.nextAt();
+        given = happens(next);
+        next = agenda.next();
+      } while (Heap.at(next) == now);
+      if (!given) {
+        dispatch.pass(now);
+        next = agenda.next();
+      }
     }
+  }
+
+  /** Handles the next event; true if what it frees has been given out already. */
+  private boolean happens(long event) {
+    int i = Heap.which(event);
+    int what = Heap.what(event);
+    if (what <= HANDS_END) {
+      int o = i << Rows.SHIFT;
+      int p = (m.row[o + Rows.WORD] >>> 16) - 1;
+      if ((m.row[o + Rows.WHAT] & Rows.ALONE) != 0 && agenda.has(p, event)) {
+        return worked(i, p, what == GOOD);
+      }
+    }
+    handle(agenda.pop());
+    return false;
+  }
+
+  /**
+   * Somebody's hands are free of what he or she did alone. Where nothing else happens at this
+   * instant, and nobody else of the room could begin what became ready by it, all that giving out
+   * comes to is this person's next item: the short way through most of a morning.
+   */
+  private boolean worked(int i, int p, boolean isGood) {
+    int o = i << Rows.SHIFT;
+    if (isGood) {
+      state[i] = Model.GOOD;
+      lessFor(m.row[o + Rows.DEPENDANTS]);
+    }
+    int r = m.row[o + Rows.ROOM] & 0xffff;
+    boolean alone = floor.ownFree[r] == 0 || !floor.looksAt(r);
+    boolean free = floor.busy[p] == 1 && floor.away[p] == 0 && calledAt[p] == Model.NEVER;
+    if (alone && free && Heap.at(agenda.nextBut(p)) > now && dispatch.isQuiet(r, now)) {
+      int next = nextAlone(r, p);
+      if (next >= 0) {
+        floor.lookAway(r);
+        floor.takeOn(p, next, now, i);
+        beginAlone(next, p);
+        return !floor.lookByRank;
+      }
+      if (next == NOTHING) {
+        agenda.set(p, Heap.NONE);
+        released(p, i);
+        floor.lookAway(r);
+        return !floor.lookByRank;
+      }
+    }
+    agenda.set(p, Heap.NONE);
+    released(p, i);
+    return false;
+  }
+
+  /**
+   * What this person of a room, who would be the only one free, does next: an item that he or she
+   * does alone, {@link #NOTHING}, or {@link #SOMETHING} that is not said so easily.
+   */
+  private int nextAlone(int r, int p) {
+    int base = r * m.words;
+    for (int w = 0; w < m.words; w++) {
+      if ((floor.ready[base + w] & m.personOwn[p * m.words + w] & m.urgent[base + w]) != 0) {
+        return SOMETHING;
+      }
+    }
+    for (int w = 0; w < m.words; w++) {
+      long bits = floor.ready[base + w] & m.personOwn[p * m.words + w];
+      while (bits != 0) {
+        int i = m.firstItem[r] + (w << 6) + Long.numberOfTrailingZeros(bits);
+        if ((m.row[(i << Rows.SHIFT) + Rows.WHAT] & Rows.ALONE) != 0) {
+          return i;
+        }
+        if (floor.unitsSuffice(i)) {
+          return SOMETHING;
+        }
+        bits &= bits - 1;
+      }
+    }
+    return NOTHING;
   }
 
   int someoneFor(int i, int slot) {
@@ -187,7 +270,7 @@ final class Trial {
   }
 
   void push(long at, int what, int which) {
-    heap.push(Heap.event(at, what, which));
+    agenda.push(Heap.event(at, what, which));
   }
 
   void begin(int i, int[] people) {
@@ -220,13 +303,19 @@ final class Trial {
     timed(i, now, handsEnd, waits);
   }
 
-  /** The short way of {@link #begin} for {@link Rows#PLAIN} items; its person must be free. */
-  void beginPlain(int i) {
+  /** The short way of {@link #begin} for {@link Rows#ALONE} items; its person must be free. */
+  void beginAlone(int i) {
+    int o = i << Rows.SHIFT;
+    int p = (m.row[o + Rows.WORD] >>> 16) - 1;
+    floor.take(p, m.row[o + Rows.ROOM] & 0xffff);
+    floor.notReady(i);
+    beginAlone(i, p);
+  }
+
+  private void beginAlone(int i, int p) {
     int o = i << Rows.SHIFT;
     int[] row = m.row;
-    int p = (row[o + Rows.WORD] >>> 16) - 1;
     int r = row[o + Rows.ROOM] & 0xffff;
-    floor.takePlain(p, r, row[o + Rows.WORD] & 0xffff, Rows.bit(row[o + Rows.WHAT]));
     state[i] = Model.IN_HAND;
     course.enter(i);
     course.slot(row[o + Rows.FIRST_SLOT], p, floor.idleSince[p], floor.idleAfter[p]);
@@ -236,9 +325,29 @@ final class Trial {
       floor.where[p] = r;
     }
     course.walked[i] = walk > 0;
-    long end = now + walk + drawn.plain(i);
-    course.set(i, now, end, end, end);
-    push(end, GOOD, i);
+    if ((row[o + Rows.WHAT] & Rows.PLAIN) != 0) {
+      long end = now + walk + drawn.plain(i);
+      course.set(i, now, end, end, end);
+      agenda.set(p, Heap.event(end, GOOD, i));
+    } else {
+      aloneTimes(i, p, now + walk + drawn.hands(i, p));
+    }
+  }
+
+  private void aloneTimes(int i, int p, long handsEnd) {
+    int flags = m.row[(i << Rows.SHIFT) + Rows.WHAT];
+    long good = handsEnd + ((flags & Rows.WAITS) == 0 ? 0 : drawn.waits(i));
+    if ((flags & Rows.EXTRA) != 0) {
+      course.extra[i] = drawn.extra(i);
+      good += course.extra[i];
+    }
+    course.set(i, now, handsEnd, good, good);
+    if (handsEnd < good) {
+      agenda.set(p, Heap.event(handsEnd, HANDS_END, i));
+      push(good, GOOD, i);
+    } else {
+      agenda.set(p, Heap.event(good, GOOD, i));
+    }
   }
 
   private void unready(int i, int flags) {

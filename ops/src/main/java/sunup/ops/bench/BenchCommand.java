@@ -12,8 +12,8 @@ import picocli.CommandLine.Spec;
     description = "Measures the board on this machine: figures, never a pass or fail.",
     footer = {
       "",
-      "ops/bench libraries and ops/bench jmh fetch libraries that the board has not, and measure the",
-      "forecast beside two of them and under JMH."
+      "ops/bench libraries and ops/bench jmh fetch libraries that the board has not, and",
+      "measure the forecast beside two of them and under JMH."
     },
     subcommands = {ForecastBench.class, KernelBench.class, TouchBench.class})
 public final class BenchCommand implements Runnable {
