@@ -1,6 +1,7 @@
 package sunup.forecast;
 
 import java.nio.IntBuffer;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,12 +19,24 @@ final class Candidates {
 
   private final List<RoomIn> rooms;
   private final List<PersonIn> people;
+
+  /** By room those who can be sent there, by index. */
+  private final Map<String, List<Integer>> serving = new HashMap<>();
+
   private final Map<Wanted, Found> found = new HashMap<>();
   private final Map<IntBuffer, Integer> groups = new HashMap<>();
 
   Candidates(List<RoomIn> rooms, List<PersonIn> people) {
     this.rooms = rooms;
     this.people = people;
+    for (RoomIn room : rooms) {
+      serving.put(room.id(), new ArrayList<>());
+    }
+    for (int p = 0; p < people.size(); p++) {
+      for (String room : Components.roomsOf(people.get(p), serving.keySet())) {
+        serving.computeIfAbsent(room, r -> new ArrayList<>()).add(p);
+      }
+    }
   }
 
   int[] own(int room, List<String> any) {
@@ -35,12 +48,11 @@ final class Candidates {
   }
 
   private Found find(Wanted wanted) {
-    String id = rooms.get(wanted.room()).id();
     IntStream.Builder mine = IntStream.builder();
     IntStream.Builder others = IntStream.builder();
-    for (int p = 0; p < people.size(); p++) {
+    for (int p : serving.getOrDefault(rooms.get(wanted.room()).id(), List.of())) {
       PersonIn person = people.get(p);
-      if (Components.serves(person, id) && Components.hasRole(person, wanted.any())) {
+      if (Components.hasRole(person, wanted.any())) {
         (person.room() != null ? mine : others).add(p);
       }
     }

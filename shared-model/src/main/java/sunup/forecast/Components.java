@@ -1,6 +1,7 @@
 package sunup.forecast;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -22,6 +23,10 @@ final class Components {
   private final ForecastInput in;
   private final int[] parent;
   private final List<Claims> claims = new ArrayList<>();
+  private final Map<String, Integer> position = new HashMap<>();
+
+  /** By person the rooms where he or she has something in hand. */
+  private final Map<String, List<Integer>> inHandOf = new HashMap<>();
 
   private Components(ForecastInput in) {
     this.in = in;
@@ -29,7 +34,14 @@ final class Components {
     for (int i = 0; i < parent.length; i++) {
       parent[i] = i;
     }
-    in.rooms().forEach(room -> claims.add(new Claims(room)));
+    for (RoomIn room : in.rooms()) {
+      Claims claim = new Claims(room);
+      for (String id : claim.people) {
+        inHandOf.computeIfAbsent(id, k -> new ArrayList<>()).add(claims.size());
+      }
+      position.put(room.id(), claims.size());
+      claims.add(claim);
+    }
   }
 
   /** Rooms by position, each list and the lists in the input's order. */
@@ -73,13 +85,15 @@ final class Components {
 
   private void byPerson(PersonIn p) {
     int first = -1;
-    for (int r = 0; r < claims.size(); r++) {
-      if (claims.get(r).mayClaim(in.rooms().get(r), p)) {
-        if (first >= 0) {
-          join(first, r);
-        } else {
-          first = r;
-        }
+    for (int r : inHandOf.getOrDefault(p.id(), List.of())) {
+      first = first < 0 ? r : first;
+      join(first, r);
+    }
+    for (String id : roomsOf(p, position.keySet())) {
+      Integer r = position.get(id);
+      if (r != null && claims.get(r).wantsOneOf(p.roles())) {
+        first = first < 0 ? r : first;
+        join(first, r);
       }
     }
   }
@@ -111,18 +125,17 @@ final class Components {
       }
     }
 
-    boolean mayClaim(RoomIn room, PersonIn p) {
-      return people.contains(p.id())
-          || (serves(p, room.id()) && p.roles().stream().anyMatch(roles::contains));
+    boolean wantsOneOf(List<String> some) {
+      return some.stream().anyMatch(roles::contains);
     }
   }
 
-  /** Whether a person can be sent to a room. */
-  static boolean serves(PersonIn p, String room) {
+  /** The rooms that a person can be sent to, of all. */
+  static Collection<String> roomsOf(PersonIn p, Collection<String> all) {
     if (p.room() != null) {
-      return p.room().equals(room);
+      return List.of(p.room());
     }
-    return p.covers().isEmpty() || p.covers().contains(room);
+    return p.covers().isEmpty() ? all : p.covers();
   }
 
   static boolean hasRole(PersonIn p, List<String> any) {

@@ -7,10 +7,19 @@ final class Drawn {
   /** How often each item was done again. */
   private final byte[] redone;
 
-  /** How long the hands take, drawn before the trial; of items that anybody may do the draw. */
-  private final long[] duration;
+  /** Draws made in one go: they stay in the nearest memory. */
+  private static final int CHUNK = 256;
+
+  /**
+   * How long hands take, by item, and after them how long waits do, drawn before the trial; of
+   * items that anybody may do the draw.
+   */
+  private final int[] duration;
 
   private final double[] normal;
+  private final double[] u = new double[CHUNK];
+  private final double[] z = new double[CHUNK];
+  private final int[] tails = new int[CHUNK];
 
   /** Person factors of rule 4. */
   final double[] factor;
@@ -22,23 +31,46 @@ final class Drawn {
     this.redone = redone;
     factor = new double[m.people];
     normal = new double[m.items];
-    duration = new long[m.items];
+    duration = new int[2 * m.items];
     for (int i = 0; i < m.items; i++) {
-      duration[i] = m.hands[i].usual;
+      duration[i] = (int) m.hands[i].usual;
+      duration[m.items + i] = (int) m.waits[i].usual;
     }
   }
 
-  /** All hands at once: one loop without surprises is faster than a draw at each beginning. */
+  /** All at once: loops without surprises are faster than a draw at each beginning. */
   void hands() {
-    for (int n = 0; n < m.drawn.length; n++) {
-      double z = Normal.quantile(Hash.uniform(m.drawnStream[n], trial));
-      int lead = m.drawnLead[n];
-      if (lead == Model.ANYBODY) {
-        normal[m.drawn[n]] = z;
-      } else {
-        double with = lead < 0 ? z : m.sqrtShare * factor[lead] + m.sqrtRest * z;
-        duration[m.drawn[n]] = Dist.logNormal(m.drawnMu[n], m.drawnSigma[n], with);
+    int all = m.drawn.length;
+    for (int from = 0; from < all; from += CHUNK) {
+      int n = Math.min(CHUNK, all - from);
+      quantiles(from, n);
+      int led = Math.max(0, Math.min(n, m.drawnLed - from));
+      int known = Math.max(0, Math.min(n, m.drawnKnown - from));
+      for (int k = 0; k < led; k++) {
+        z[k] = m.sqrtShare * factor[m.drawnLead[from + k]] + m.sqrtRest * z[k];
       }
+      for (int k = 0; k < known; k++) {
+        int d = from + k;
+        duration[m.drawn[d]] = (int) Dist.logNormal(m.drawnMu[d], m.drawnSigma[d], z[k]);
+      }
+      for (int k = known; k < n; k++) {
+        normal[m.drawn[from + k]] = z[k];
+      }
+    }
+  }
+
+  /** Normal quantiles: of all as if they were in the middle, then of those that are not. */
+  private void quantiles(int from, int n) {
+    int count = 0;
+    for (int k = 0; k < n; k++) {
+      double x = Hash.uniform(m.drawnStream[from + k], trial);
+      u[k] = x;
+      tails[count] = k;
+      count += Normal.isTail(x) ? 1 : 0;
+    }
+    Normal.central(u, z, n);
+    for (int t = 0; t < count; t++) {
+      z[tails[t]] = Normal.tail(u[tails[t]]);
     }
   }
 
@@ -73,6 +105,9 @@ final class Drawn {
 
   long waits(int i) {
     Dist d = m.waits[i];
+    if (redone[i] == 0 && (m.row[(i << Rows.SHIFT) + Rows.WHAT] & Rows.WAITS_DRAWN) != 0) {
+      return duration[m.items + i];
+    }
     return d.isConstant() ? d.usual : d.at(uniform(i, Hash.WAITS));
   }
 

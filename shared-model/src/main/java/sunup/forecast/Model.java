@@ -203,9 +203,16 @@ final class Model {
   /** By item: the one whose factor its hands have, if known. */
   int[] lead;
 
-  /** Open items with log-normal hands; their streams, leads and numbers. */
+  /**
+   * What is drawn before a trial: open items with log-normal hands led by one who is known, by
+   * nobody, then log-normal waits (the item + all items), then hands that anybody may lead.
+   */
   int[] drawn;
 
+  /** How many are led; how many are known when drawn. */
+  int drawnLed;
+
+  int drawnKnown;
   long[] drawnStream;
   int[] drawnLead;
   double[] drawnMu;

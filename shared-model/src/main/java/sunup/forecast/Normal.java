@@ -8,21 +8,23 @@ package sunup.forecast;
 public final class Normal {
   private Normal() {}
 
-  private static final double[] A = {
-    3.3871328727963666080e0, 1.3314166789178437745e+2, 1.9715909503065514427e+3,
-    1.3731693765509461125e+4, 4.5921953931549871457e+4, 6.7265770927008700853e+4,
-    3.3430575583588128105e+4, 2.5090809287301226727e+3
-  };
-  private static final double[] B = {
-    1.0,
-    4.2313330701600911252e+1,
-    6.8718700749205790830e+2,
-    5.3941960214247511077e+3,
-    2.1213794301586595867e+4,
-    3.9307895800092710610e+4,
-    2.8729085735721942674e+4,
-    5.2264952788528545610e+3
-  };
+  private static final double A0 = 3.3871328727963666080e0;
+  private static final double A1 = 1.3314166789178437745e+2;
+  private static final double A2 = 1.9715909503065514427e+3;
+  private static final double A3 = 1.3731693765509461125e+4;
+  private static final double A4 = 4.5921953931549871457e+4;
+  private static final double A5 = 6.7265770927008700853e+4;
+  private static final double A6 = 3.3430575583588128105e+4;
+  private static final double A7 = 2.5090809287301226727e+3;
+  private static final double B0 = 1.0;
+  private static final double B1 = 4.2313330701600911252e+1;
+  private static final double B2 = 6.8718700749205790830e+2;
+  private static final double B3 = 5.3941960214247511077e+3;
+  private static final double B4 = 2.1213794301586595867e+4;
+  private static final double B5 = 3.9307895800092710610e+4;
+  private static final double B6 = 2.8729085735721942674e+4;
+  private static final double B7 = 5.2264952788528545610e+3;
+
   private static final double[] C = {
     1.42343711074968357734e0, 4.63033784615654529590e0, 5.76949722146069140550e0,
     3.64784832476320460504e0, 1.27045825245236838258e0, 2.41780725177450611770e-1,
@@ -59,11 +61,33 @@ public final class Normal {
    * points of the normal distribution", Applied Statistics 37 (1988), 477-484, PPND16.
    */
   public static double quantile(double u) {
-    double q = u - 0.5;
-    if (Math.abs(q) <= 0.425) {
-      double r = 0.180625 - q * q;
-      return q * ratio(A, B, r);
+    return isTail(u) ? tail(u) : central(u);
+  }
+
+  static boolean isTail(double u) {
+    return Math.abs(u - 0.5) > 0.425;
+  }
+
+  /** The quantiles of so many u that are no tails; of tails something else. */
+  static void central(double[] u, double[] z, int n) {
+    for (int k = 0; k < n; k++) {
+      z[k] = central(u[k]);
     }
+  }
+
+  private static double central(double u) {
+    double q = u - 0.5;
+    double r = 0.180625 - q * q;
+    double above =
+        ((((((A7 * r + A6) * r + A5) * r + A4) * r + A3) * r + A2) * r + A1) * r + A0;
+    double below =
+        ((((((B7 * r + B6) * r + B5) * r + B4) * r + B3) * r + B2) * r + B1) * r + B0;
+    return q * (above / below);
+  }
+
+  /** The quantile of a u in a tail. */
+  static double tail(double u) {
+    double q = u - 0.5;
     double r = Math.sqrt(-Elementary.log(q < 0 ? u : 1 - u));
     double z = r <= 5 ? ratio(C, D, r - 1.6) : ratio(E, F, r - 5);
     return q < 0 ? -z : z;

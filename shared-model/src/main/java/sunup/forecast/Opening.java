@@ -1,6 +1,8 @@
 package sunup.forecast;
 
 import java.util.Arrays;
+import java.util.function.IntPredicate;
+import java.util.stream.IntStream;
 
 /** The state of a trial at now: what is known, what is in hand, and what silence may hide. */
 final class Opening {
@@ -10,6 +12,13 @@ final class Opening {
   private final Floor floor;
   private final int waitingRooms;
   final Silence silence;
+
+  /** Items that are in hand by report, open ones, good ones that may lapse; needs that are held. */
+  private final int[] begun;
+
+  private final int[] open;
+  private final int[] lapsing;
+  private final int[] held;
 
   Opening(Trial trial) {
     t = trial;
@@ -22,6 +31,33 @@ final class Opening {
       n += m.state[m.startItem[r]] == Model.GOOD ? 0 : 1;
     }
     waitingRooms = n;
+    begun = items(i -> m.state[i] == Model.IN_HAND);
+    open = items(i -> m.state[i] == Model.OPEN);
+    lapsing =
+        items(
+            i ->
+                m.state[i] == Model.GOOD
+                    && m.life[i] > 0
+                    && m.gatedBy[i] >= 0
+                    && m.good[i] != Model.EVER);
+    IntStream.Builder with = IntStream.builder();
+    for (int i = 0; i < m.items; i++) {
+      for (int q = m.firstNeed[i]; q < m.firstNeed[i + 1]; q++) {
+        if (isHeld(i, q)) {
+          with.add(q);
+        }
+      }
+    }
+    held = with.build().toArray();
+  }
+
+  private int[] items(IntPredicate which) {
+    return IntStream.range(0, m.items).filter(which).toArray();
+  }
+
+  private boolean isHeld(int i, int need) {
+    boolean until = m.state[m.needUntil[need]] != Model.GOOD || m.state[i] != Model.GOOD;
+    return (m.needHeld[need] || m.state[i] == Model.IN_HAND) && until;
   }
 
   void open() {
@@ -45,21 +81,19 @@ final class Opening {
     }
     t.drawn.hands();
     held();
-    for (int i = 0; i < m.items; i++) {
-      if (m.state[i] == Model.IN_HAND) {
-        inHand(i);
-      }
+    for (int i : begun) {
+      inHand(i);
     }
     for (int p = 0; p < m.people; p++) {
       floor.settle(p);
     }
-    for (int i = 0; i < m.items; i++) {
-      if (m.state[i] == Model.IN_HAND && m.slotsOf(i) > 1 && course.handsEnd(i) > 0) {
+    for (int i : begun) {
+      if (m.slotsOf(i) > 1 && course.handsEnd(i) > 0) {
         others(i);
       }
     }
     gates();
-    for (int i = 0; i < m.items; i++) {
+    for (int i : open) {
       if (t.missing[i] == 0 && t.state[i] == Model.OPEN && !floor.isReady(i)) {
         t.becomesReady(i);
       }
@@ -162,21 +196,13 @@ final class Opening {
     }
   }
 
-  /** Units that are with a room already. */
+  /** Units that are with a room already; what is good and may lapse. */
   private void held() {
-    for (int i = 0; i < m.items; i++) {
-      for (int n = m.firstNeed[i]; n < m.firstNeed[i + 1]; n++) {
-        boolean until = m.state[m.needUntil[n]] != Model.GOOD || m.state[i] != Model.GOOD;
-        if ((m.needHeld[n] || m.state[i] == Model.IN_HAND) && until) {
-          floor.take(n);
-        }
-      }
-      if (m.state[i] == Model.GOOD
-          && m.life[i] > 0
-          && m.gatedBy[i] >= 0
-          && m.good[i] != Model.EVER) {
-        t.push(Math.max(0, m.good[i] + m.life[i]), Trial.LAPSES, i);
-      }
+    for (int n : held) {
+      floor.take(n);
+    }
+    for (int i : lapsing) {
+      t.push(Math.max(0, m.good[i] + m.life[i]), Trial.LAPSES, i);
     }
   }
 

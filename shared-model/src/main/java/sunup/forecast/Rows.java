@@ -57,6 +57,9 @@ final class Rows {
   /** As plain, but that it may wait without the person: the end of the hands is its person's. */
   static final int ALONE = 1 << 13;
 
+  /** Its waiting is log-normal: it is drawn before the trial too. */
+  static final int WAITS_DRAWN = 1 << 14;
+
   private static final int LIST_BITS = 8;
 
   private Rows() {}
@@ -117,12 +120,35 @@ final class Rows {
     for (int i = 0; i < m.items; i++) {
       m.lead[i] = m.slotsOf(i) == 0 ? Model.NOBODY : only(m, i) >= 0 ? only(m, i) : Model.ANYBODY;
     }
-    m.drawn = open(m).filter(i -> m.hands[i].isLogNormal()).toArray();
-    m.drawnStream =
-        IntStream.of(m.drawn).mapToLong(i -> Hash.stream(m.scope[i], Hash.HANDS, 0)).toArray();
-    m.drawnLead = IntStream.of(m.drawn).map(i -> m.lead[i]).toArray();
-    m.drawnMu = IntStream.of(m.drawn).mapToDouble(i -> m.hands[i].mu()).toArray();
-    m.drawnSigma = IntStream.of(m.drawn).mapToDouble(i -> m.hands[i].sigma()).toArray();
+    int[] hands = open(m).filter(i -> m.hands[i].isLogNormal()).toArray();
+    int[] led = IntStream.of(hands).filter(i -> m.lead[i] >= 0).toArray();
+    int[] nobody = IntStream.of(hands).filter(i -> m.lead[i] == Model.NOBODY).toArray();
+    int[] anybody = IntStream.of(hands).filter(i -> m.lead[i] == Model.ANYBODY).toArray();
+    int[] waits = open(m).filter(i -> m.waits[i].isLogNormal()).toArray();
+    m.drawnLed = led.length;
+    m.drawnKnown = led.length + nobody.length + waits.length;
+    m.drawn = new int[m.drawnKnown + anybody.length];
+    m.drawnLead = IntStream.of(led).map(i -> m.lead[i]).toArray();
+    m.drawnStream = new long[m.drawn.length];
+    m.drawnMu = new double[m.drawn.length];
+    m.drawnSigma = new double[m.drawn.length];
+    int n = 0;
+    n = draws(m, n, led, Hash.HANDS);
+    n = draws(m, n, nobody, Hash.HANDS);
+    n = draws(m, n, waits, Hash.WAITS);
+    draws(m, n, anybody, Hash.HANDS);
+  }
+
+  private static int draws(Model m, int from, int[] items, int purpose) {
+    int n = from;
+    for (int i : items) {
+      Dist d = purpose == Hash.WAITS ? m.waits[i] : m.hands[i];
+      m.drawn[n] = purpose == Hash.WAITS ? m.items + i : i;
+      m.drawnStream[n] = Hash.stream(m.scope[i], purpose, 0);
+      m.drawnMu[n] = d.mu();
+      m.drawnSigma[n++] = d.sigma();
+    }
+    return n;
   }
 
   private static void waiting(Model m) {
@@ -162,6 +188,7 @@ final class Rows {
     flags |= m.startItem[m.room[i]] == i ? STARTS : 0;
     flags |= m.slotsOf(i) > 1 ? SEVERAL : 0;
     flags |= m.hands[i].isLogNormal() ? DRAWN : 0;
+    flags |= m.waits[i].isLogNormal() && m.state[i] == Model.OPEN ? WAITS_DRAWN : 0;
     int more = MARKS | LAPSES | ENDS_NEEDS | ARRIVAL | BY_ITSELF | SEVERAL;
     int only = only(m, i);
     boolean alone = only >= 0 && m.personRoom[only] == m.room[i];
