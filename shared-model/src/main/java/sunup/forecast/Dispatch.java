@@ -1,5 +1,7 @@
 package sunup.forecast;
 
+import java.util.Arrays;
+
 /**
  * Who begins what at an instant (rule 5). First steps that follow another step of their room, so
  * that nobody leaves a patient for another room's; then steps for several people that have waited
@@ -34,6 +36,11 @@ final class Dispatch {
   private int nextCount;
   private boolean keeps;
 
+  /** Groups of which one alone does ranked items; whether one of them can be had. */
+  private final int[] roamingGroups;
+
+  private final boolean[] someoneFree;
+
   Dispatch(Model m, Floor floor, Trial trial) {
     this.m = m;
     this.floor = floor;
@@ -43,6 +50,8 @@ final class Dispatch {
     waiting = new int[m.items];
     waitingSince = new long[m.items];
     next = new int[m.items];
+    roamingGroups = Arrays.stream(m.rankedGroups).flatMapToInt(Arrays::stream).distinct().toArray();
+    someoneFree = new boolean[m.groupMembers.length];
   }
 
   void reset() {
@@ -239,6 +248,7 @@ final class Dispatch {
   }
 
   private void roaming() {
+    lookWhoIsFree();
     for (int w = 0; w < floor.readyRanked.length; w++) {
       long left = floor.readyRanked[w];
       while (left != 0) {
@@ -250,8 +260,15 @@ final class Dispatch {
         left &= left - 1;
         if (canBegin(i)) {
           trial.begin(i, chosen);
+          lookWhoIsFree();
         }
       }
+    }
+  }
+
+  private void lookWhoIsFree() {
+    for (int g : roamingGroups) {
+      someoneFree[g] = people.anyAvailable(m.groupMembers[g]);
     }
   }
 
@@ -261,9 +278,7 @@ final class Dispatch {
     int[] groups = m.rankedGroups[w];
     long[] of = m.rankedGroupItems[w];
     for (int n = 0; n < groups.length; n++) {
-      if (people.anyAvailable(m.groupMembers[groups[n]])) {
-        items |= of[n];
-      }
+      items |= someoneFree[groups[n]] ? of[n] : 0;
     }
     return items;
   }

@@ -43,6 +43,9 @@ final class Floor {
 
   boolean lookByRank;
 
+  /** By kind the rooms where something could not begin for want of units since some came free. */
+  private final long[] shortOf;
+
   Floor(Model m) {
     this.m = m;
     ready = new long[m.rooms * m.words];
@@ -68,12 +71,14 @@ final class Floor {
     promiseLeft = new int[promiseFirst[m.kinds]];
     claimed = new boolean[m.firstNeed[m.items]];
     lookRooms = new long[(m.rooms + 63) / 64];
+    shortOf = new long[m.kinds * lookRooms.length];
   }
 
   void reset(Known known) {
     Arrays.fill(ready, 0);
     Arrays.fill(readyRanked, 0);
     Arrays.fill(lookRooms, 0);
+    Arrays.fill(shortOf, 0);
     lookByRank = false;
     Arrays.fill(busy, 0);
     Arrays.fill(away, 0);
@@ -110,20 +115,16 @@ final class Floor {
     for (int n = 0; n < own.word.length; n++) {
       int w = own.word[n];
       if ((own.bits[n] & ready[w]) != 0) {
-        lookAt(m.words == 1 ? w : w / m.words, w, own.bits[n] & ready[w]);
+        int r = m.words == 1 ? w : w / m.words;
+        lookRooms[r >> 6] |= ownFree[r] > 0 ? 1L << r : 0;
       }
     }
-    for (int n = 0; n < ranks.word.length && !lookByRank; n++) {
-      lookByRank = (ranks.bits[n] & readyRanked[ranks.word[n]]) != 0;
-    }
+    lookAtRanks(ranks);
   }
 
-  /** A room counts only if one of its people who is free could take one of these items. */
-  private void lookAt(int r, int w, long items) {
-    for (int p : m.roomPeople[r]) {
-      if (isFree(p) && (m.personOwn[p * m.words + w - r * m.words] & items) != 0) {
-        lookRooms[r >> 6] |= 1L << r;
-      }
+  private void lookAtRanks(Model.Bits ranks) {
+    for (int n = 0; n < ranks.word.length && !lookByRank; n++) {
+      lookByRank = (ranks.bits[n] & readyRanked[ranks.word[n]]) != 0;
     }
   }
 
@@ -238,6 +239,7 @@ final class Floor {
     for (int n = first; n < first + needs; n++) {
       int k = m.needKind[n];
       if (!claimed[n] && unitsFree[k] < m.needUnits[n] + promisedBefore(k, m.room[i])) {
+        shortOf[k * lookRooms.length + (m.room[i] >> 6)] |= 1L << m.room[i];
         return false;
       }
     }
@@ -283,6 +285,10 @@ final class Floor {
       unitsSince[k][level] = at;
       unitsAfter[k][level] = item;
     }
-    lookAt(m.kindOwnItems[k], m.kindRanked[k]);
+    for (int w = 0; w < lookRooms.length; w++) {
+      lookRooms[w] |= shortOf[k * lookRooms.length + w];
+      shortOf[k * lookRooms.length + w] = 0;
+    }
+    lookAtRanks(m.kindRanked[k]);
   }
 }

@@ -33,7 +33,6 @@ final class Masks {
       int room = r;
       m.roomPeople[r] = IntStream.range(0, m.people).filter(p -> m.personRoom[p] == room).toArray();
     }
-    m.kindOwnItems = empty(m.kinds);
     m.kindRanked = empty(m.kinds);
     m.personOwnItems = empty(m.people);
     m.personRanked = empty(m.people);
@@ -79,9 +78,6 @@ final class Masks {
           m.personOwnItems[p].set(word, bit);
         }
       }
-    }
-    for (int n = m.firstNeed[i]; n < m.firstNeed[i + 1]; n++) {
-      m.kindOwnItems[m.needKind[n]].set(word, bit);
     }
   }
 

@@ -112,10 +112,9 @@ final class Model {
   int[][] promised;
   int[][] promisedUnits;
 
-  /** Items that want a kind; items that a person may take. */
-  Bits[] kindOwnItems;
-
+  /** Ranked items that want a kind; items that a person may take. */
   Bits[] kindRanked;
+
   Bits[] personOwnItems;
   Bits[] personRanked;
 
