@@ -78,10 +78,8 @@ public final class Normal {
   private static double central(double u) {
     double q = u - 0.5;
     double r = 0.180625 - q * q;
-    double above =
-        ((((((A7 * r + A6) * r + A5) * r + A4) * r + A3) * r + A2) * r + A1) * r + A0;
-    double below =
-        ((((((B7 * r + B6) * r + B5) * r + B4) * r + B3) * r + B2) * r + B1) * r + B0;
+    double above = ((((((A7 * r + A6) * r + A5) * r + A4) * r + A3) * r + A2) * r + A1) * r + A0;
+    double below = ((((((B7 * r + B6) * r + B5) * r + B4) * r + B3) * r + B2) * r + B1) * r + B0;
     return q * (above / below);
   }
 
