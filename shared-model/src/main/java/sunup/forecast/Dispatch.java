@@ -211,7 +211,7 @@ final class Dispatch {
         int i = m.firstItem[r] + (w << 6) + Long.numberOfTrailingZeros(bits);
         bits &= bits - 1;
         if ((m.row[(i << Rows.SHIFT) + Rows.WHAT] & Rows.ALONE) != 0) {
-          trial.beginAlone(i);
+          trial.alone.begin(i);
           return true;
         }
         if (canBegin(i) && takesOwn(i, onlyThere)) {

@@ -5,9 +5,6 @@ final class Trial {
   /** Most times that one item is done again for a lapse in one trial. */
   static final int REDOS = 2;
 
-  private static final int NOTHING = -1;
-  private static final int SOMETHING = -2;
-
   static final int GOOD = 0;
   static final int HANDS_END = 1;
   static final int TIME_COMES = 2;
@@ -23,7 +20,7 @@ final class Trial {
   final Model m;
   final Course course;
   final Floor floor;
-  private final Agenda agenda;
+  final Agenda agenda;
   final Known known;
   final short[] missing;
   final byte[] state;
@@ -41,6 +38,7 @@ final class Trial {
   final long[] calledFor;
   final long[] arrived;
 
+  final Alone alone;
   private final Dispatch dispatch;
   private final Opening opening;
   private final long stopAt;
@@ -54,6 +52,7 @@ final class Trial {
     course = new Course(m);
     floor = new Floor(m);
     dispatch = new Dispatch(m, floor, this);
+    alone = new Alone(this, dispatch);
     missing = new short[m.items];
     state = new byte[m.items];
     redone = new byte[m.items];
@@ -112,72 +111,11 @@ final class Trial {
       int o = i << Rows.SHIFT;
       int p = (m.row[o + Rows.WORD] >>> 16) - 1;
       if ((m.row[o + Rows.WHAT] & Rows.ALONE) != 0 && agenda.has(p, event)) {
-        return worked(i, p, what == GOOD);
+        return alone.ends(i, p, what == GOOD);
       }
     }
     handle(agenda.pop());
     return false;
-  }
-
-  /**
-   * Somebody's hands are free of what he or she did alone. Where nothing else happens at this
-   * instant, and nobody else of the room could begin what became ready by it, all that giving out
-   * comes to is this person's next item: the short way through most of a morning.
-   */
-  private boolean worked(int i, int p, boolean isGood) {
-    int o = i << Rows.SHIFT;
-    if (isGood) {
-      state[i] = Model.GOOD;
-      lessFor(m.row[o + Rows.DEPENDANTS]);
-    }
-    int r = m.row[o + Rows.ROOM] & 0xffff;
-    boolean alone = floor.ownFree[r] == 0 || !floor.looksAt(r);
-    boolean free = floor.busy[p] == 1 && floor.away[p] == 0 && calledAt[p] == Model.NEVER;
-    if (alone && free && Heap.at(agenda.nextBut(p)) > now && dispatch.isQuiet(r, now)) {
-      int next = nextAlone(r, p);
-      if (next >= 0) {
-        floor.lookAway(r);
-        floor.takeOn(p, next, now, i);
-        beginAlone(next, p);
-        return !floor.lookByRank;
-      }
-      if (next == NOTHING) {
-        agenda.set(p, Heap.NONE);
-        released(p, i);
-        floor.lookAway(r);
-        return !floor.lookByRank;
-      }
-    }
-    agenda.set(p, Heap.NONE);
-    released(p, i);
-    return false;
-  }
-
-  /**
-   * What this person of a room, who would be the only one free, does next: an item that he or she
-   * does alone, {@link #NOTHING}, or {@link #SOMETHING} that is not said so easily.
-   */
-  private int nextAlone(int r, int p) {
-    int base = r * m.words;
-    for (int w = 0; w < m.words; w++) {
-      if ((floor.ready[base + w] & m.personOwn[p * m.words + w] & m.urgent[base + w]) != 0) {
-        return SOMETHING;
-      }
-    }
-    for (int w = 0; w < m.words; w++) {
-      long bits = floor.ready[base + w] & m.personOwn[p * m.words + w];
-      while (bits != 0) {
-        int i = m.firstItem[r] + (w << 6) + Long.numberOfTrailingZeros(bits);
-        if ((m.row[(i << Rows.SHIFT) + Rows.WHAT] & Rows.ALONE) != 0) {
-          return i;
-        }
-        if (floor.unitsSuffice(i)) {
-          return SOMETHING;
-        }
-        bits &= bits - 1;
-      }
-    }
-    return NOTHING;
   }
 
   int someoneFor(int i, int slot) {
@@ -303,53 +241,6 @@ final class Trial {
     timed(i, now, handsEnd, waits);
   }
 
-  /** The short way of {@link #begin} for {@link Rows#ALONE} items; its person must be free. */
-  void beginAlone(int i) {
-    int o = i << Rows.SHIFT;
-    int p = (m.row[o + Rows.WORD] >>> 16) - 1;
-    floor.take(p, m.row[o + Rows.ROOM] & 0xffff);
-    floor.notReady(i);
-    beginAlone(i, p);
-  }
-
-  private void beginAlone(int i, int p) {
-    int o = i << Rows.SHIFT;
-    int[] row = m.row;
-    int r = row[o + Rows.ROOM] & 0xffff;
-    state[i] = Model.IN_HAND;
-    course.enter(i);
-    course.slot(row[o + Rows.FIRST_SLOT], p, floor.idleSince[p], floor.idleAfter[p]);
-    long walk = 0;
-    if (floor.where[p] != r) {
-      walk = walk(i, p);
-      floor.where[p] = r;
-    }
-    course.walked[i] = walk > 0;
-    if ((row[o + Rows.WHAT] & Rows.PLAIN) != 0) {
-      long end = now + walk + drawn.plain(i);
-      course.set(i, now, end, end, end);
-      agenda.set(p, Heap.event(end, GOOD, i));
-    } else {
-      aloneTimes(i, p, now + walk + drawn.hands(i, p));
-    }
-  }
-
-  private void aloneTimes(int i, int p, long handsEnd) {
-    int flags = m.row[(i << Rows.SHIFT) + Rows.WHAT];
-    long good = handsEnd + ((flags & Rows.WAITS) == 0 ? 0 : drawn.waits(i));
-    if ((flags & Rows.EXTRA) != 0) {
-      course.extra[i] = drawn.extra(i);
-      good += course.extra[i];
-    }
-    course.set(i, now, handsEnd, good, good);
-    if (handsEnd < good) {
-      agenda.set(p, Heap.event(handsEnd, HANDS_END, i));
-      push(good, GOOD, i);
-    } else {
-      agenda.set(p, Heap.event(good, GOOD, i));
-    }
-  }
-
   private void unready(int i, int flags) {
     if (floor.isReady(i)) {
       floor.unready(i);
@@ -400,7 +291,7 @@ final class Trial {
   }
 
   /** Minutes to the place, and back from where the person was before. */
-  private long walk(int i, int p) {
+  long walk(int i, int p) {
     int from = floor.where[p];
     int to = m.place[i];
     if (from < m.rooms && to < 0) {
@@ -435,7 +326,7 @@ final class Trial {
     }
   }
 
-  private void released(int p, int i) {
+  void released(int p, int i) {
     if (--floor.busy[p] == 0) {
       floor.idleSince[p] = now;
       floor.idleAfter[p] = i;
@@ -489,7 +380,7 @@ final class Trial {
     }
   }
 
-  private void lessFor(int dependants) {
+  void lessFor(int dependants) {
     int end = Rows.listEnd(dependants);
     for (int d = Rows.listFirst(dependants); d < end; d++) {
       int j = m.dependant[d];
