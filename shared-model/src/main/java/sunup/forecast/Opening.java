@@ -88,7 +88,7 @@ final class Opening {
       floor.settle(p);
     }
     for (int i : begun) {
-      if (m.slotsOf(i) > 1 && course.handsEnd(i) > 0) {
+      if (course.handsEnd(i) > 0) {
         others(i);
       }
     }
@@ -284,7 +284,7 @@ final class Opening {
     return false;
   }
 
-  /** Those who must be in a step with the one who reported it. */
+  /** Those who must be in an item with the one who reported it, or in whose place nobody did. */
   private void others(int i) {
     for (int s = m.firstSlot[i]; s < m.firstSlot[i + 1]; s++) {
       if (course.person(s) == Course.NOBODY) {

@@ -393,6 +393,19 @@ class MechanismsTest {
   }
 
   @Test
+  void shouldHoldTheLikelyOneInWhatIsInHandOfNobodyNamed() {
+    Forecast f =
+        run(
+            people(anna()),
+            one(
+                item("x").by("a").takes(exactly(10)).inHand(NOW - 4 * MINUTE, null),
+                item("y").by("a").takes(exactly(5)),
+                start("x", "y")));
+    assertThat(done(f, 0, "x")).isEqualTo(6);
+    assertThat(startOf(f)).isEqualTo(11);
+  }
+
+  @Test
   void shouldTellWhatWasLostBeforeNow() {
     long begins = NOW - 60 * MINUTE;
     RoomIn r =

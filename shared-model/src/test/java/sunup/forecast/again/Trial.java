@@ -210,22 +210,9 @@ final class Trial {
     Progress was = t.item.progress();
     List<Somebody> with = new ArrayList<>();
     Somebody by = suite.people.get(t.mending ? was.taken() : was.by());
-    boolean placed = by == null;
     if (by != null) {
       with.add(by);
       by.where = t.where();
-    }
-    // With nobody named and one slot nobody is busy with it.
-    List<List<Somebody>> slots = by == null && t.slots.size() == 1 ? List.of() : t.slots;
-    for (List<Somebody> slot : slots) {
-      if (!placed && slot.contains(by)) {
-        placed = true;
-        continue;
-      }
-      slot.stream()
-          .filter(p -> p.free(in.now()) && !with.contains(p))
-          .min(handOut.choice(t))
-          .ifPresent(with::add);
     }
     long e = in.now() - was.since();
     double p = in.settings().forgottenTouch();
@@ -249,8 +236,27 @@ final class Trial {
         good = hands + (over ? 0 : left + extra(t, chance));
       }
     }
+    if (hands > in.now()) {
+      others(t, by, with);
+    }
     with.forEach(w -> w.busy = true);
     finish(t, with, hands, good);
+  }
+
+  /** The likely ones in the slots that the one who is named does not fill. */
+  private void others(Task t, Somebody by, List<Somebody> with) {
+    int own = by == null ? -1 : 0;
+    for (int s = t.slots.size() - 1; s >= 0; s--) {
+      own = by != null && t.slots.get(s).contains(by) ? s : own;
+    }
+    for (int s = 0; s < t.slots.size(); s++) {
+      if (s != own) {
+        t.slots.get(s).stream()
+            .filter(p -> p.free(in.now()) && !with.contains(p))
+            .min(handOut.choice(t))
+            .ifPresent(with::add);
+      }
+    }
   }
 
   private double person(Somebody first) {
