@@ -148,7 +148,7 @@ function result(state: ListState, p: Preview): TemplateResult {
       ${p.unchanged > 0 ? `, ${p.unchanged} stay` : ''}
     </h3>
     ${problems(p.problems)} ${rows('new', p.added)} ${rows('changed', p.changed)}
-    ${rows('cancelled', p.removed)} ${p.notes.length > 0 ? html`<h3>Left aside</h3>` : nothing}
+    ${rows('cancelled', p.removed)} ${p.notes.length > 0 ? html`<h3>Please note</h3>` : nothing}
     ${problems(p.notes)}
     ${
       can

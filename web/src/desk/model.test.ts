@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { SuitePart } from '../generated/wire.ts';
+import type { ChancePart, SuitePart } from '../generated/wire.ts';
 import { item, person, plan, room } from '../hands/made/parts.ts';
 import {
   caseOf,
@@ -7,6 +7,7 @@ import {
   dayAfter,
   deskRows,
   heardWords,
+  late,
   onTimeWords,
   owesReason,
   peopleInOrder,
@@ -24,6 +25,13 @@ describe('the desk', () => {
       '62 %',
       '99 %',
     ]);
+  });
+
+  it('should give no mean beside a start that is hours away', () => {
+    const chance = (over: Partial<ChancePart>) => late(over as ChancePart);
+    expect(chance({ meanLateMinutes: 6.4 })).toBe('6.4 min late');
+    expect(chance({ meanLateMinutes: 240, moreThanHours: 12 })).toBe('');
+    expect(chance({})).toBe('');
   });
 
   it('should say that every room was heard from only of an open morning of which it is so', () => {

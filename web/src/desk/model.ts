@@ -74,9 +74,13 @@ export function percent(p: number): string {
   return `${Math.min(99, Math.max(1, Math.round(p * 100)))} %`;
 }
 
-/** "7.4 min late": expected minutes, to a tenth as the board gives them. */
-export function late(minutes: number): string {
-  return `${minutes.toFixed(1)} min late`;
+/**
+ * "7.4 min late": expected minutes, to a tenth as the board gives them. None beside a start that is
+ * hours away: the forecast counts to its end only, so that the mean would be less than what is known.
+ */
+export function late({ meanLateMinutes, moreThanHours }: ChancePart): string {
+  if (meanLateMinutes === undefined || moreThanHours !== undefined) return '';
+  return `${meanLateMinutes.toFixed(1)} min late`;
 }
 
 /** What two cases lose when they swap rooms: what was made ready for the case where it was. */

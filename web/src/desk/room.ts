@@ -76,11 +76,12 @@ function chanceWords(at: Desk, chance: ChancePart): string {
     chance.moreThanHours !== undefined
       ? `over ${chance.moreThanHours} h late`
       : `start ${start(chance.start10)} / ${start(chance.start50)} / ${start(chance.start90)} (10/50/90 %)`;
+  const mean = late(chance) && ` · ${late(chance)} on average`;
   const lost = chance.alreadyLost > 0 ? `, ${percent(chance.alreadyLost)} of it already lost` : '';
   const capped = chance.capped > 0 ? `, ${chance.capped} of them counted to their end only` : '';
   const kept =
     chance.kept < chance.tried ? `, ${chance.kept} of ${chance.tried} histories kept` : '';
-  return `on time ${percent(chance.onTime)} · ${range} · ${late(chance.meanLateMinutes ?? 0)} on average${lost} · ${chance.trials} trials${capped}${kept}`;
+  return `on time ${percent(chance.onTime)} · ${range}${mean}${lost} · ${chance.trials} trials${capped}${kept}`;
 }
 
 function holdups(at: Desk, { room, chance }: DeskRow): TemplateResult | typeof nothing {

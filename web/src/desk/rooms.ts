@@ -80,7 +80,7 @@ function row(at: Desk, r: DeskRow): TemplateResult {
     <td>
       ${
         chance?.onTime !== undefined && !started
-          ? html`${percent(chance.onTime)}<small>${late(chance.meanLateMinutes ?? 0)}</small>`
+          ? html`${percent(chance.onTime)}<small>${late(chance)}</small>`
           : nothing
       }
     </td>

@@ -126,9 +126,9 @@ export class Holding extends BoardPage {
   }
 
   private nothingYet(): TemplateResult {
-    return html`<p class="empty">
-      ${this.live.state.everSeen ? 'no first cases on this morning' : 'looking for the board'}
-    </p>`;
+    const planned = this.suite?.phase !== 'none';
+    const none = planned ? 'no first cases on this morning' : 'nothing is planned yet';
+    return html`<p class="empty">${this.live.state.everSeen ? none : 'looking for the board'}</p>`;
   }
 
   private table(list: Row[]): TemplateResult {

@@ -218,10 +218,19 @@ describe('what the wall says instead of lines', () => {
   });
 
   it('shouldSayThatItIsADraftAndForWhichDay', () => {
-    expect(calm(suite({ phase: 'draft', date: '2026-11-26' }), [], [], at('15:00'))).toEqual({
+    const draft = suite({ phase: 'draft', date: '2026-11-26' });
+    expect(calm(draft, [room()], [], at('15:00'))).toEqual({
       head: 'Draft for Thursday 26 November',
       text: 'first at 07:30 · nobody reports yet',
     });
+  });
+
+  it('shouldSayOfADraftWhenItsFirstCaseBeginsNotWhenMostDo', () => {
+    const draft = suite({ phase: 'draft', date: '2026-11-26' });
+    const rooms = [room(), room(), room({ room: '9', target: at('07:15') })];
+    expect(calm(draft, rooms, [], at('15:00'))?.text).toBe('first at 07:15 · nobody reports yet');
+    const none = [room({ standing: 'none', target: at('07:15') })];
+    expect(calm(draft, none, [], at('15:00'))?.text).toBe('');
   });
 
   it('shouldSayThatEveryRoomLooksOnTime', () => {

@@ -132,7 +132,7 @@ export function calm(
   now: number,
 ): Calm | null {
   if (!suite || suite.phase === 'none') return { head: say('none.head'), text: say('none.text') };
-  if (suite.phase === 'draft') return draft(suite);
+  if (suite.phase === 'draft') return draft(suite, rooms);
   const figures = { onTime: suite.onTime ?? '–', cases: suite.cases };
   const withCase = rooms.filter((room) => room.standing !== 'none');
   const waiting = withCase.filter((room) => room.standing !== 'started');
@@ -190,13 +190,15 @@ export function belowTheLine(rooms: readonly RoomPart[]): readonly RoomPart[] {
   return rooms.filter((room) => room.standing === 'late' || room.standing === 'stuck');
 }
 
-function draft(suite: SuitePart): Calm {
+function draft(suite: SuitePart, rooms: readonly RoomPart[]): Calm {
+  const targets = rooms.flatMap((room) => (room.standing === 'none' ? [] : (room.target ?? [])));
   return {
     head: say('draft.head', { date: dateWords(suite.date) }),
+    // The first of them, which need not be when most begin.
     text:
-      suite.horizon === undefined
+      targets.length === 0
         ? ''
-        : say('draft.text', { time: clockTime(suite.horizon, suite.zone) }),
+        : say('draft.text', { time: clockTime(Math.min(...targets), suite.zone) }),
   };
 }
 
