@@ -88,11 +88,16 @@ export const REASONS: readonly DelayReason[] = [
   'other',
 ];
 
-/** A person by role and place, never by name: "circulating nurse of 2", "technician 1". */
+/**
+ * A person by role and place, never by name: "circulating nurse of 2", "technician 1". A stand-in has
+ * the code too: the one of the plan may still be on the list.
+ */
 export function personName(person: PersonPart): string {
   const role = roleName(person.role);
   if (person.ownRoom !== undefined) {
-    return `${role} of ${person.ownRoom}`;
+    const planned =
+      person.role === 'surgeon' || person.person === `${person.role}-${person.ownRoom}`;
+    return `${role} of ${person.ownRoom}${planned ? '' : ` (${person.person})`}`;
   }
   const id = person.person;
   return `${role} ${id.startsWith(`${person.role}-`) ? id.slice(person.role.length + 1) : id}`;

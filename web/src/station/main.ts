@@ -17,6 +17,7 @@ import {
   stationView,
   type StationView,
   sweep,
+  idleWords,
 } from './model.ts';
 import { left } from './rows.ts';
 import { foot, right } from './side.ts';
@@ -97,7 +98,7 @@ export class Station extends BoardPage {
 
   override render() {
     const view = this.view;
-    const idle = this.idleWords(view);
+    const idle = idleWords(this.live.state.everSeen, this.suite?.phase, view, this.room);
     document.title = `Station ${this.room} · Sunup`;
     return html`
       ${top(this, view)}
@@ -116,17 +117,6 @@ export class Station extends BoardPage {
         ${foot(this)}
       </footer>
     `;
-  }
-
-  /** Why nothing is asked of this room, in a sentence; empty if it has a case. */
-  private idleWords(view: StationView): string {
-    if (!this.live.state.everSeen || view.plan) return '';
-    if (this.suite?.phase === 'none') {
-      return 'Nothing is planned yet: the desk takes the case list.';
-    }
-    return view.room
-      ? `Room ${this.room} has no first case this morning, so nothing is asked here.`
-      : `This morning has no room ${this.room}: look at the address of this page.`;
   }
 
   show(side: Side): void {

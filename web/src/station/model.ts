@@ -195,3 +195,18 @@ export function restWords(rest: readonly SectionView[]): string {
   const things = rest.reduce((sum, s) => sum + s.open.length, 0);
   return `${rest.map((s) => say(`section.${s.section}`)).join(', ')} (${count(things, 'thing')})`;
 }
+
+/** Why nothing is asked of this room, in a sentence; empty if it has a case. */
+export function idleWords(
+  everSeen: boolean,
+  phase: string | undefined,
+  view: Pick<StationView, 'plan' | 'room'>,
+  room: string,
+): string {
+  if (view.plan) return '';
+  if (!everSeen) return 'Waiting for the board: what is asked here is not known yet.';
+  if (phase === 'none') return 'Nothing is planned yet: the desk takes the case list.';
+  return view.room
+    ? `Room ${room} has no first case this morning, so nothing is asked here.`
+    : `This morning has no room ${room}: look at the address of this page.`;
+}

@@ -112,16 +112,21 @@ final class WallParts {
         settings.graceMinutes(),
         horizon(),
         cases,
-        computed || started == cases ? onTime : null,
+        computed || isClosed() || started == cases ? onTime : null,
         quiet,
         figuresOf,
         settings.demo(),
         loopback);
   }
 
+  /** Then nothing is computed any more; what counts is what has started. */
+  private boolean isClosed() {
+    return morning.phase() == Morning.Phase.CLOSED;
+  }
+
   private boolean looksOnTime(RoomJudged room) {
     return switch (room.standing()) {
-      case READY, AHEAD, AGREED -> true;
+      case READY, AHEAD, AGREED -> !isClosed();
       case STARTED -> room.lateMinutes() <= morning.settings().graceMinutes();
       default -> false;
     };

@@ -4,9 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import sunup.board.CaseId;
 import sunup.board.Command;
 import sunup.board.PersonId;
 import sunup.board.Section;
+import sunup.board.Step;
 import sunup.forecast.Forecast;
 import sunup.wire.Part.ChancePart;
 import sunup.wire.Part.RoomPart;
@@ -94,6 +96,16 @@ class UnknownTest {
     assertThat(none.suite().onTime()).isNull();
     assertThat(none.suite().cases()).isEqualTo(2);
     assertThat(none.judged().needs()).isEmpty();
+  }
+
+  @Test
+  void shouldCountOfAClosedMorningWhatStartedOnTimeThoughNothingIsComputedAnyMore() {
+    Suite suite = new Suite(3, "06:00");
+    suite.station("07:28", 2, new Command.Reach(new CaseId("C2"), Step.INDUCTION));
+    suite.desk("12:10", new Command.CloseMorning());
+    Shown over = Shown.at(suite, "12:11", Foretold.NONE);
+    assertThat(over.suite().onTime()).isEqualTo(1);
+    assertThat(over.suite().cases()).isEqualTo(3);
   }
 
   @Test
