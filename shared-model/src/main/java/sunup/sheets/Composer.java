@@ -19,6 +19,9 @@ final class Composer {
   /** What each addition did to an item, for messages about contradictions. */
   private record Done(Lined value, String by) {}
 
+  /** Fields of a change that set nothing by themselves. */
+  private static final Set<String> UNSET = Set.of("key", "ifThere", "note", "alsoAfter");
+
   private final List<Problem> problems;
   private final Map<String, Lined> items = new LinkedHashMap<>();
   private final Map<String, Done> taken = new LinkedHashMap<>();
@@ -42,11 +45,20 @@ final class Composer {
     for (Sheet addition : additions) {
       addition.changes().forEach(change -> change(addition, change));
     }
+    // After all that is set anew, so that no addition's prerequisites are lost to another's name.
+    for (Sheet addition : additions) {
+      addition.changes().forEach(this::alsoAfter);
+    }
     return new ArrayList<>(items.values());
   }
 
   private void take(Sheet addition, Lined take) {
     String key = take.text().strip();
+    Lined there = items.get(key);
+    if (there != null && UnwaivableCore.isCore(there)) {
+      problems.add(UnwaivableCore.taken(key, addition.name(), take, there));
+      return;
+    }
     if (items.remove(key) == null && !taken.containsKey(key)) {
       problem(take, key, "can't be taken away: " + near(key));
     }
@@ -134,9 +146,7 @@ final class Composer {
     Map<String, Lined> fields = new LinkedHashMap<>(item.fields());
     for (Map.Entry<String, Lined> field : change.fields().entrySet()) {
       String name = field.getKey();
-      if (name.equals("alsoAfter")) {
-        fields.put("after", union(fields.get("after"), field.getValue()));
-      } else if (!name.equals("key") && !name.equals("ifThere") && !name.equals("note")) {
+      if (!UNSET.contains(name)) {
         Done before =
             changed.putIfAbsent(key + ": " + name, new Done(field.getValue(), addition.name()));
         if (before != null && !before.value().same(field.getValue())) {
@@ -151,9 +161,30 @@ final class Composer {
                   + before.value().where()
                   + "; the two don't go together");
         }
+        if (UnwaivableCore.isCore(item) && UnwaivableCore.weakens(name, field.getValue(), item)) {
+          problem(
+              field.getValue(),
+              key + ": " + name,
+              "makes less of what may never be left out, see " + item.where());
+        }
         fields.put(name, field.getValue());
       }
     }
+    put(key, item, fields);
+  }
+
+  private void alsoAfter(Lined change) {
+    String key = ItemReader.keyOf(change);
+    Lined more = change.fields().get("alsoAfter");
+    Lined item = items.get(key);
+    if (more != null && item != null) {
+      Map<String, Lined> fields = new LinkedHashMap<>(item.fields());
+      fields.put("after", union(fields.get("after"), more));
+      put(key, item, fields);
+    }
+  }
+
+  private void put(String key, Lined item, Map<String, Lined> fields) {
     items.put(
         key, new Lined(item.file(), item.line(), item.kind(), item.text(), fields, item.items()));
   }

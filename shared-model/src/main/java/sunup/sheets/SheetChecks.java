@@ -25,6 +25,7 @@ final class SheetChecks {
   private final Map<String, SheetItem> items = new LinkedHashMap<>();
   private final Map<String, Lined> written;
   private final List<String> kinds;
+  private final Lined base;
   private final List<Problem> problems;
   private final Map<Step, SheetItem> marking = new EnumMap<>(Step.class);
 
@@ -35,21 +36,25 @@ final class SheetChecks {
    * @param items with unique keys, in sheet order
    * @param written where each stands, by key
    * @param kinds the fixed order of kinds
+   * @param base the base's own object, for what is missing
    */
   SheetChecks(
       List<SheetItem> items,
       Map<String, Lined> written,
       List<String> kinds,
+      Lined base,
       List<Problem> problems) {
     items.forEach(item -> this.items.put(item.key(), item));
     this.written = written;
     this.kinds = kinds;
+    this.base = base;
     this.problems = problems;
   }
 
   void check() {
     int had = problems.size();
     checkSteps();
+    UnwaivableCore.check(items, base, problems);
     Section last = null;
     for (SheetItem item : items.values()) {
       checkNames(item);

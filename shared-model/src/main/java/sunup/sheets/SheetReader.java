@@ -25,7 +25,14 @@ public final class SheetReader {
 
   private static final Map<String, Sheet.Kind> KINDS =
       Map.of(
-          "base", Sheet.Kind.BASE, "technique", Sheet.Kind.TECHNIQUE, "option", Sheet.Kind.OPTION);
+          "base",
+          Sheet.Kind.BASE,
+          "technique",
+          Sheet.Kind.TECHNIQUE,
+          "option",
+          Sheet.Kind.OPTION,
+          "personal",
+          Sheet.Kind.PERSONAL);
 
   private SheetReader() {}
 
@@ -59,7 +66,7 @@ public final class SheetReader {
     }
     Sheet.Kind kind = f.oneOf("kind", KINDS);
     if (kind == null && f.get("kind") == null) {
-      f.problem("kind", "is missing; write base, technique or option");
+      f.problem("kind", "is missing; write base, technique, option or personal");
     }
     String title = f.text("title", 60);
     f.get("note");
@@ -70,19 +77,46 @@ public final class SheetReader {
     String on = kind == Sheet.Kind.TECHNIQUE ? f.text("on", 30) : null;
     List<String> kinds = base ? f.texts("kinds", MAX_KINDS) : List.of();
     List<Lined> adds = f.list(base ? "items" : "adds", MAX_ITEMS);
-    List<Lined> changes = base ? List.of() : f.list("changes", MAX_ITEMS);
-    List<Lined> takes = base ? List.of() : f.list("takes", MAX_ITEMS);
+    boolean personal = kind == Sheet.Kind.PERSONAL;
+    boolean whole = base || personal;
+    List<Lined> changes = whole ? List.of() : f.list("changes", MAX_ITEMS);
+    List<Lined> takes = whole ? List.of() : f.list("takes", MAX_ITEMS);
+    List<Lined> brings = whole ? List.of() : f.list("brings", MAX_ITEMS);
+    List<Lined> notWith = whole ? List.of() : f.list("notWith", MAX_ITEMS);
+    List<Lined> order = personal ? f.list("order", MAX_ITEMS) : List.of();
     f.done();
+    checkTexts("brings", "sheet names", brings, problems);
+    checkTexts("notWith", "sheet names", notWith, problems);
+    checkTexts("takes", "item keys", takes, problems);
+    checkTexts("order", "item keys", order, problems);
     Sheet sheet =
         new Sheet(
-            name, version == null ? 0 : version, kind, title, on, kinds, adds, changes, takes);
+            root,
+            name,
+            version == null ? 0 : version,
+            kind,
+            title,
+            on,
+            kinds,
+            brings,
+            notWith,
+            personal ? adds.stream().map(Personal::withWall).toList() : adds,
+            changes,
+            takes,
+            order);
     checkParts(sheet, root, problems);
     return sheet;
   }
 
   private static void checkParts(Sheet sheet, Lined root, List<Problem> problems) {
     Map<String, Lined> seen = new HashMap<>();
-    if (sheet.adds().isEmpty() && sheet.changes().isEmpty() && sheet.takes().isEmpty()) {
+    boolean nothing =
+        sheet.adds().isEmpty()
+            && sheet.changes().isEmpty()
+            && sheet.takes().isEmpty()
+            && sheet.brings().isEmpty()
+            && sheet.order().isEmpty();
+    if (nothing) {
       problems.add(new Problem(root.file(), root.line(), "", "does nothing: no items, no changes"));
     }
     for (Lined item : sheet.adds()) {
@@ -112,11 +146,18 @@ public final class SheetReader {
                 "is changed already in line " + first.line() + "; put both changes there"));
       }
     }
-    for (Lined take : sheet.takes()) {
-      if (take.kind() != Lined.Kind.TEXT) {
+    if (sheet.kind() == Sheet.Kind.PERSONAL) {
+      Personal.checkAdds(sheet, problems);
+    }
+  }
+
+  private static void checkTexts(
+      String field, String what, List<Lined> entries, List<Problem> problems) {
+    for (Lined entry : entries) {
+      if (entry.kind() != Lined.Kind.TEXT) {
         problems.add(
             new Problem(
-                take.file(), take.line(), "takes", "must be a list of item keys in quotes"));
+                entry.file(), entry.line(), field, "must be a list of " + what + " in quotes"));
       }
     }
   }

@@ -11,8 +11,10 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Deque;
 import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -35,15 +37,26 @@ public final class Sheets {
   private static final List<String> STANDARD =
       List.of(
           "general",
+          "supraglottic",
+          "sedation",
           "spinal",
+          "epidural",
           "alone",
           "block",
           "blood",
+          "blood-loss",
+          "cardiac",
           "child",
           "difficult-airway",
           "imaging",
           "lines",
-          "special-table");
+          "mri",
+          "obstetric-emergency",
+          "one-lung",
+          "prone",
+          "rapid-sequence",
+          "special-table",
+          "trunk-block");
 
   private static final ObjectMapper CANONICAL =
       JsonMapper.builder()
@@ -91,8 +104,8 @@ public final class Sheets {
   }
 
   /**
-   * Reads a site's sheets and checks each technique alone and with each option. Pairs of options
-   * are checked when a case asks for them.
+   * Reads a site's sheets and checks each technique alone and with each option that goes with it.
+   * Pairs of options are checked when a case asks for them.
    *
    * @param files text by file name
    * @throws BadSheet with everything that is wrong
@@ -135,6 +148,10 @@ public final class Sheets {
     if (techniques().isEmpty()) {
       problems.add(new Problem("sheets", 0, "", "have no base; one file needs \"kind\": \"base\""));
     }
+    checkNamed(problems);
+    if (!problems.isEmpty()) {
+      return;
+    }
     for (Choice technique : techniques()) {
       String on = sheets.get(technique.name()).on();
       if (on != null && (sheets.get(on) == null || sheets.get(on).kind() != Sheet.Kind.BASE)) {
@@ -148,7 +165,10 @@ public final class Sheets {
         continue;
       }
       for (Choice option : options()) {
-        lay(technique.name(), List.of(option.name()), problems);
+        List<Sheet> layers = layers(technique.name(), List.of(option.name()));
+        if (clashes(layers).isEmpty()) {
+          lay(technique.name(), List.of(option.name()), problems);
+        }
       }
     }
   }
@@ -156,7 +176,7 @@ public final class Sheets {
   /** What a case list may name as technique. */
   public List<Choice> techniques() {
     return sheets.values().stream()
-        .filter(s -> s.kind() != Sheet.Kind.OPTION)
+        .filter(Sheet::isTechnique)
         .map(s -> new Choice(s.name(), s.title()))
         .toList();
   }
@@ -224,10 +244,86 @@ public final class Sheets {
       layers.add(sheets.get(named.on()));
     }
     layers.add(named);
-    for (String option : new TreeSet<>(options)) {
+    for (String option : withBrought(named, options)) {
       layers.add(sheets.get(option));
     }
     return layers;
+  }
+
+  /** The options, and those that they or the technique bring along, by name. */
+  private Collection<String> withBrought(Sheet technique, Collection<String> options) {
+    TreeSet<String> all = new TreeSet<>(options);
+    Deque<Sheet> open = new ArrayDeque<>(options.stream().map(sheets::get).toList());
+    open.add(technique);
+    while (!open.isEmpty()) {
+      for (Lined brought : open.remove().brings()) {
+        if (all.add(brought.text().strip())) {
+          open.add(sheets.get(brought.text().strip()));
+        }
+      }
+    }
+    return all;
+  }
+
+  /** Sheets that say of another one here that they don't go with it. */
+  private static List<Problem> clashes(List<Sheet> layers) {
+    List<Problem> clashes = new ArrayList<>();
+    for (Sheet one : layers) {
+      for (Lined name : one.notWith()) {
+        for (Sheet other : layers) {
+          if (other.name().equals(name.text().strip())) {
+            clashes.add(
+                new Problem(
+                    name.file(),
+                    name.line(),
+                    "notWith",
+                    "'"
+                        + one.name()
+                        + "' does not go with '"
+                        + other.name()
+                        + "' in "
+                        + other.at().where()
+                        + "; take one of the two away"));
+          }
+        }
+      }
+    }
+    return clashes;
+  }
+
+  /** That every sheet named by another exists and is of the right kind, and no base is missing. */
+  private void checkNamed(List<Problem> problems) {
+    for (Sheet sheet : sheets.values()) {
+      List<String> options = options().stream().map(Choice::name).toList();
+      for (Lined name : sheet.brings()) {
+        if (!options.contains(name.text().strip())) {
+          problems.add(
+              new Problem(
+                  name.file(),
+                  name.line(),
+                  "brings",
+                  "option " + Fields.unknown(name.text().strip(), options)));
+        }
+      }
+      for (Lined name : sheet.notWith()) {
+        if (!sheets.containsKey(name.text().strip())) {
+          problems.add(
+              new Problem(
+                  name.file(),
+                  name.line(),
+                  "notWith",
+                  "sheet " + Fields.unknown(name.text().strip(), sheets.keySet())));
+        }
+      }
+      if (sheet.kind() == Sheet.Kind.PERSONAL) {
+        problems.add(
+            new Problem(
+                sheet.at().file(),
+                sheet.at().line(),
+                "kind",
+                "a personal sheet is one person's own; keep it apart from the site's sheets"));
+      }
+    }
   }
 
   private List<SheetItem> lay(
@@ -235,6 +331,10 @@ public final class Sheets {
     List<Sheet> layers = layers(technique, options);
     Sheet base = layers.get(0);
     int had = problems.size();
+    problems.addAll(clashes(layers));
+    if (problems.size() > had) {
+      return List.of();
+    }
     List<Lined> merged = new Composer(base, problems).compose(layers.subList(1, layers.size()));
     Map<String, Lined> written = new LinkedHashMap<>();
     List<SheetItem> items = new ArrayList<>();
@@ -249,7 +349,7 @@ public final class Sheets {
       return List.of();
     }
     List<SheetItem> whole = items.stream().map(item -> expand(item, items)).toList();
-    new SheetChecks(whole, written, base.kinds(), problems).check();
+    new SheetChecks(whole, written, base.kinds(), base.at(), problems).check();
     return whole;
   }
 
@@ -274,7 +374,7 @@ public final class Sheets {
     return item.withAfter(after.stream().distinct().toList());
   }
 
-  private static String hash(List<SheetItem> items) {
+  static String hash(List<SheetItem> items) {
     try {
       // Straight from the records, in a form that no mapper setting elsewhere can change.
       byte[] bytes = CANONICAL.writeValueAsBytes(items);

@@ -18,11 +18,23 @@ class SheetReaderTest {
       """
       {"sheet": "small", "version": 1, "kind": "base", "title": "Small",\
        "kinds": ["table", "probe"],
-       "items": [
+       "items": [\
+        {"key": "machine.bag", "belongs" : "room", "desk": "b", "wall": "b", "core" : true,\
+         "who": ["trainee"], "hands" : {"usual" : 1, "oneInTen" : 1}, "gates" : "induction"},\
+        {"key": "machine.supplies", "belongs" : "room", "desk": "s", "wall": "s", "core" : true,\
+         "who": ["trainee"], "hands" : {"usual" : 1, "oneInTen" : 1}, "gates" : "induction"},\
+        {"key": "machine.cylinder", "belongs" : "room", "desk": "c", "wall": "c", "core" : true,\
+         "who": ["trainee"], "hands" : {"usual" : 1, "oneInTen" : 1}, "gates" : "induction"},
         {"key": "machine.look", "belongs": "room", "desk": "looked at", "wall": "machine",
-         "who": ["anaesthetist"], "hands": {"usual": 1, "oneInTen": 2}, "gates": "induction"},
+         "who": ["anaesthetist"], "hands": {"usual": 1, "oneInTen": 2}, "gates": "induction"},\
+        {"key": "suction.strong", "belongs" : "room", "desk": "s", "wall": "s", "core" : true,\
+         "who": ["trainee"], "hands" : {"usual" : 1, "oneInTen" : 1}, "gates" : "induction"},\
+        {"key": "monitors.basic", "belongs" : "room", "desk": "m", "wall": "m", "core" : true,\
+         "who": ["trainee"], "hands" : {"usual" : 1, "oneInTen" : 1}, "gates" : "induction"},
         {"key": "room.table", "belongs": "case", "desk": "table", "wall": "table",
-         "who": ["circulating or scrub"], "hands": {"usual": 4, "oneInTen": 8}},
+         "who": ["circulating or scrub"], "hands": {"usual": 4, "oneInTen": 8}},\
+        {"key": "start.check", "belongs": "case", "desk": "c", "wall": "c", "core" : true,\
+         "who": ["trainee"], "hands" : {"usual" : 1, "oneInTen" : 1}, "gates" : "induction"},
         {"key": "start.induction", "belongs": "case", "desk": "induction", "wall": "induction",
          "marks": "induction"}
       ]}
@@ -224,6 +236,18 @@ class SheetReaderTest {
         .containsExactly("sheets, options: 'slwo' is not known; did you mean 'slow'?");
   }
 
+  @Test
+  void shouldSayWhereASheetNamesAnotherThatThereIsNot() {
+    String change = "\"changes\": [{\"key\": \"room.table\", \"desk\": \"t\"}]";
+    assertThat(problems(BASE, option("slow", "\"brings\": [\"fats\"],\n" + change)))
+        .containsExactly("more-1.json, line 2, brings: option 'fats' is not known; use slow");
+    assertThat(problems(BASE, option("slow", "\"notWith\": [\"smal\"],\n" + change)))
+        .containsExactly(
+            "more-1.json, line 2, notWith: sheet 'smal' is not known; did you mean 'small'?");
+    assertThat(problems(BASE, option("slow", "\"notWith\": [3],\n" + change)))
+        .containsExactly("more-1.json, line 2, notWith: must be a list of sheet names in quotes");
+  }
+
   private static List<String> refused(Sheets sheets, String... options) {
     try {
       sheets.compose("small", List.of(options));
@@ -249,7 +273,17 @@ class SheetReaderTest {
     Sheets sheets = Sheets.of(Map.of("base.json", BASE, "more.json", more));
     assertThat(sheets.compose("small", List.of("more")).byKey().keySet())
         .containsExactly(
-            "machine.look", "machine.next", "machine.last", "room.table", "start.induction");
+            "machine.bag",
+            "machine.supplies",
+            "machine.cylinder",
+            "machine.look",
+            "machine.next",
+            "machine.last",
+            "suction.strong",
+            "monitors.basic",
+            "room.table",
+            "start.check",
+            "start.induction");
   }
 
   @Test
