@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
@@ -19,7 +20,8 @@ import sunup.codec.Problem;
 class PersonalTest {
   private static final String EARPIECE =
       "{\"key\": \"monitors.earpiece\", \"belongs\": \"case\", \"desk\": \"own earpiece\","
-          + " \"who\": [\"anaesthetist or trainee\"], \"hands\": {\"usual\": 1, \"oneInTen\": 2}%s}";
+          + " \"who\": [\"anaesthetist or trainee\"],"
+          + " \"hands\": {\"usual\": 1, \"oneInTen\": 2}%s}";
 
   private static ComposedSheet plain() {
     try {
@@ -131,8 +133,7 @@ class PersonalTest {
     String own =
         "{\"sheet\": \"own\", \"version\": 1, \"kind\": \"personal\", \"title\": \"x\","
             + " \"order\": [\"iv.set\"]}";
-    assertThatThrownBy(
-            () -> Sheets.of(java.util.Map.of("general.json", Files.general(), "own.json", own)))
+    assertThatThrownBy(() -> Sheets.of(Map.of("general.json", Files.general(), "own.json", own)))
         .isInstanceOf(BadSheet.class)
         .hasMessageContaining("keep it apart");
   }
