@@ -30,7 +30,8 @@ class DependenciesTest {
     "sunup.wire..",
     "sunup.codec..",
     "sunup.review..",
-    "sunup.bedside.."
+    "sunup.bedside..",
+    "sunup.drugs.."
   };
   private static final String[] SERVER = {
     "sunup.suites..",
@@ -93,6 +94,7 @@ class DependenciesTest {
             "codec",
             "review",
             "bedside",
+            "drugs",
             "suites",
             "journal",
             "live",
