@@ -23,6 +23,8 @@ final class EventList extends AbstractDsolModel<Double, DevsSimulatorInterface<D
   private double began;
   private long events;
   private int idle;
+  private long passed;
+  private long taken;
 
   private final int[] anaesthetistDid;
   private final int[] nurseDid;
@@ -64,7 +66,7 @@ final class EventList extends AbstractDsolModel<Double, DevsSimulatorInterface<D
       simulator.start();
       model.done.await();
       simulator.cleanUp();
-      return new Played(model.starts, model.events);
+      return new Played(model.starts, model.events, model.passed, model.taken);
     } catch (SimRuntimeException e) {
       throw new IllegalStateException(e);
     } catch (InterruptedException e) {
@@ -75,14 +77,31 @@ final class EventList extends AbstractDsolModel<Double, DevsSimulatorInterface<D
 
   @Override
   public void constructModel() {
-    after(0, idle > 0 ? this::nothing : this::morning);
+    after(0, this::begin);
+  }
+
+  /** The library runs all events on a thread of its own. */
+  private void begin() {
+    passed = -System.nanoTime();
+    taken = -LibrariesBench.ofThisThread();
+    if (idle > 0) {
+      nothing();
+    } else {
+      morning();
+    }
+  }
+
+  private void end() {
+    passed += System.nanoTime();
+    taken += LibrariesBench.ofThisThread();
+    done.countDown();
   }
 
   private void nothing() {
     if (events < idle) {
       after(1, this::nothing);
     } else {
-      done.countDown();
+      end();
     }
   }
 
@@ -98,7 +117,7 @@ final class EventList extends AbstractDsolModel<Double, DevsSimulatorInterface<D
   private void morning() {
     trial++;
     if (trial == trials) {
-      done.countDown();
+      end();
       return;
     }
     began = simulator.getSimulatorTime();

@@ -2,14 +2,29 @@ package sunup.ops.bench;
 
 import java.util.Arrays;
 
-/** The starts of every room in every trial, in milliseconds; how many events the library ran. */
+/**
+ * The starts of every room in every trial, in milliseconds; how many events the library ran, and
+ * what they took without its starting and its end: nanoseconds that passed and of the processor.
+ */
 final class Played {
   private final double[][] starts;
   private final long events;
+  private final long passed;
+  private final long taken;
 
-  Played(double[][] starts, long events) {
+  Played(double[][] starts, long events, long passed, long taken) {
     this.starts = starts;
     this.events = events;
+    this.passed = passed;
+    this.taken = taken;
+  }
+
+  long passed() {
+    return passed;
+  }
+
+  long taken() {
+    return taken;
   }
 
   long events() {

@@ -50,9 +50,7 @@ final class Processes {
       person.schedule(0);
     }
     all.mornings.schedule(1);
-    all.simulator.start();
-    all.simulator.killAll();
-    return new Played(all.starts, all.events);
+    return all.run();
   }
 
   /** Two processes that do nothing but wait in turns, so many times: the library alone. */
@@ -62,9 +60,17 @@ final class Processes {
     for (int n = 0; n < 2; n++) {
       all.new Idle(events).schedule(0);
     }
-    all.simulator.start();
-    all.simulator.killAll();
-    return new Played(all.starts, all.events);
+    return all.run();
+  }
+
+  private Played run() {
+    long passed = -System.nanoTime();
+    long taken = -LibrariesBench.ofAllThreads();
+    simulator.start();
+    passed += System.nanoTime();
+    taken += LibrariesBench.ofAllThreads();
+    simulator.killAll();
+    return new Played(starts, events, passed, taken);
   }
 
   private void good(int r) {
