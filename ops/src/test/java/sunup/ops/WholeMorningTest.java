@@ -164,6 +164,9 @@ class WholeMorningTest {
       if (Set.of("case", "item", "person", "unit", "place", "note").contains(kind)) {
         ObjectNode part = e.getValue().deepCopy();
         part.remove(BY_TIME);
+        if (part.path("state").asText().equals("lapsed")) {
+          part.put("state", "good"); // derived from the clock, which went on meanwhile
+        }
         kept.put(e.getKey(), part);
       }
     }
