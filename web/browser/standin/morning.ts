@@ -182,9 +182,9 @@ export function morning(rooms: number): PartUnion[] {
       roomPart(room, i),
       casePart(room, i),
       ...itemsOf(room),
-      person(`A${room}`, 'anaesthetist', room),
-      person(`N${room}`, 'circulating', room),
-      person(`S${room}`, 'scrub', room),
+      person(`anaesthetist-${room}`, 'anaesthetist', room),
+      person(`circulating-${room}`, 'circulating', room),
+      person(`scrub-${room}`, 'scrub', room),
       chance(room, i),
       {
         part: 'wait',
