@@ -48,7 +48,7 @@ final class RunCommand implements Callable<Integer> {
   /** How often the demo's clock is written down, real milliseconds. */
   private static final int KEEP_MS = 250;
 
-  private static final int CLOSE_SECONDS = 10;
+  private static final int CLOSE_SECONDS = 20;
   private static final int START_SECONDS = 60;
   private static final Logger LOG = LoggerFactory.getLogger(RunCommand.class);
 
@@ -99,6 +99,20 @@ final class RunCommand implements Callable<Integer> {
   private Path site;
 
   @Mixin private DatabaseOptions database;
+  @Mixin private NodeOptions nodes;
+
+  @Option(
+      names = "--beside",
+      description = "Demo on several nodes: another one takes the case list, this one does not.")
+  private boolean beside;
+
+  @Option(
+      names = "--clock-began",
+      paramLabel = "MS",
+      description =
+          "Demo on several nodes: the clock began then, epoch milliseconds, so that all have the"
+              + " same.")
+  private Long clockBegan;
 
   @Override
   public Integer call() throws Exception {
@@ -132,7 +146,8 @@ final class RunCommand implements Callable<Integer> {
     }
     String about = aboutSite(file);
     Clock clock = new WallClock(ScaledClock.RealTime.MACHINE);
-    ServerOptions options = ServerOptions.of(folder, file, port, clock).on(database.address());
+    ServerOptions options =
+        ServerOptions.of(folder, file, port, clock).on(database.address(), nodes.cluster());
     serve(options, (vertx, server) -> () -> {}, about);
     return 0;
   }
@@ -167,11 +182,11 @@ final class RunCommand implements Callable<Integer> {
                 + ". Leave --seed out to go on, or take another --data.");
       }
       long plays = kept != null ? kept.seed() : seed != null ? seed : DEFAULT_SEED;
-      long from = kept != null ? kept.morningClock() : beginning(demo.site().settings().zoneId());
+      long from = from(demo, kept);
       ScaledClock clock = new ScaledClock(ScaledClock.RealTime.MACHINE, from, speed);
       serve(
           ServerOptions.of(folder.folder(), folder.file("site.json"), port, clock)
-              .on(database.address()),
+              .on(database.address(), nodes.cluster()),
           (vertx, server) -> play(vertx, server.port(), folder, demo, plays, clock),
           aboutDemo(demo.site().settings().zoneId(), from, speed, kept != null));
     } finally {
@@ -180,6 +195,15 @@ final class RunCommand implements Callable<Integer> {
       }
     }
     return 0;
+  }
+
+  private long from(Demo demo, DemoFolder.Kept kept) {
+    long beginning = beginning(demo.site().settings().zoneId());
+    if (clockBegan != null) {
+      long since = ScaledClock.RealTime.MACHINE.epochMs() - clockBegan;
+      return beginning + Math.round(since * speed);
+    }
+    return kept != null ? kept.morningClock() : beginning;
   }
 
   /** What the demo plays and from when, for the start print; one that was ended goes on there. */
@@ -199,10 +223,12 @@ final class RunCommand implements Callable<Integer> {
   private Runnable play(
       Vertx vertx, int actual, DemoFolder folder, Demo demo, long plays, Clock clock)
       throws Exception {
-    new DemoDesk(actual).begin(demo.cases(), clock.morningMs());
+    if (!beside) {
+      new DemoDesk(actual).begin(demo.cases(), clock.morningMs());
+    }
     folder.keep(new DemoFolder.Kept(plays, clock.morningMs()));
     long keeping = vertx.setPeriodic(KEEP_MS, t -> keep(folder, plays, clock));
-    Player player = noRehearsal ? null : rehearse(vertx, actual, demo, plays, clock);
+    Player player = noRehearsal || beside ? null : rehearse(vertx, actual, demo, plays, clock);
     return () -> {
       vertx.cancelTimer(keeping);
       if (player != null) {

@@ -1,22 +1,24 @@
 package sunup.http;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import io.vertx.ext.web.Router;
 import io.vertx.ext.web.RoutingContext;
+import java.util.function.Supplier;
+import sunup.cluster.Cluster;
+import sunup.codec.Maybe;
 import sunup.live.Mornings;
-import sunup.suites.Clock;
-import sunup.suites.Standpoint;
 
 /** Whether the server is alive, and whether it can take commands. */
 final class Health {
-  /** Age of the journal's confirmation beyond which it counts as away, milliseconds. */
-  private static final long CONFIRMED_MS = 2_000;
-
   private final Mornings mornings;
-  private final Clock clock;
+  private final Supplier<Cluster.State> cluster;
 
-  Health(Mornings mornings, Clock clock) {
+  /**
+   * @param cluster how this node sees it; gives null for one node alone
+   */
+  Health(Mornings mornings, Supplier<Cluster.State> cluster) {
     this.mornings = mornings;
-    this.clock = clock;
+    this.cluster = cluster;
   }
 
   /**
@@ -24,8 +26,15 @@ final class Health {
    * @param morning the one that screens see
    * @param journal answers, read-only, silent or opening
    * @param loopback true: this machine only
+   * @param cluster the nodes as this one sees them; none for one node alone
    */
-  record Status(String status, String morning, String journal, boolean loopback) {}
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record Status(
+      String status,
+      String morning,
+      String journal,
+      boolean loopback,
+      @Maybe Cluster.State cluster) {}
 
   void mount(Router router) {
     router.get("/health/live").handler(context -> Answers.json(context, 200, new Live("up")));
@@ -37,19 +46,11 @@ final class Health {
   record Live(String status) {}
 
   private void ready(RoutingContext context) {
-    String journal = journal(mornings.standpoint());
-    boolean up = journal.equals("answers");
-    Status status = new Status(up ? "up" : "down", mornings.today().toString(), journal, true);
+    String journal = mornings.journal();
+    Cluster.State nodes = cluster.get();
+    boolean up = mornings.tells() && (nodes == null || !nodes.leaving());
+    Status status =
+        new Status(up ? "up" : "down", mornings.today().toString(), journal, true, nodes);
     Answers.json(context, up ? 200 : 503, status);
-  }
-
-  private String journal(Standpoint at) {
-    if (at == null) {
-      return "opening";
-    }
-    if (at.readOnly()) {
-      return "read-only";
-    }
-    return clock.monotonicMs() - at.confirmedAt() <= CONFIRMED_MS ? "answers" : "silent";
   }
 }

@@ -2,6 +2,7 @@ package sunup.http;
 
 import java.nio.file.Path;
 import java.util.List;
+import sunup.cluster.ClusterOptions;
 import sunup.journal.PostgresAddress;
 import sunup.live.Limits;
 import sunup.live.Pace;
@@ -12,6 +13,7 @@ import sunup.suites.Clock;
  *
  * @param dataFolder where the journal is kept; made if it is not there
  * @param database keeps the journal instead of the data folder; null for one node alone
+ * @param cluster makes it one of several nodes, which share the database; null for one alone
  * @param siteFile the site's file: rooms, people, equipment, places
  * @param host address to listen on; only this machine's own until screens can be paired
  * @param port 0 takes a free one
@@ -23,6 +25,7 @@ import sunup.suites.Clock;
 public record ServerOptions(
     Path dataFolder,
     PostgresAddress database,
+    ClusterOptions cluster,
     Path siteFile,
     String host,
     int port,
@@ -41,6 +44,7 @@ public record ServerOptions(
     return new ServerOptions(
         dataFolder,
         null,
+        null,
         siteFile,
         DEFAULT_HOST,
         port,
@@ -50,8 +54,13 @@ public record ServerOptions(
         Pace.DEFAULT);
   }
 
-  /** The same with the journal in a PostgreSQL, or in the data folder if it is null. */
-  public ServerOptions on(PostgresAddress other) {
-    return new ServerOptions(dataFolder, other, siteFile, host, port, clock, origins, limits, pace);
+  /**
+   * The same with the journal in a PostgreSQL, or in the data folder if it is null.
+   *
+   * @param nodes makes it one of several, or null
+   */
+  public ServerOptions on(PostgresAddress other, ClusterOptions nodes) {
+    return new ServerOptions(
+        dataFolder, other, nodes, siteFile, host, port, clock, origins, limits, pace);
   }
 }

@@ -21,6 +21,7 @@ import sunup.board.Morning;
 import sunup.board.Order;
 import sunup.board.Outcome;
 import sunup.board.Recorded;
+import sunup.cluster.Cluster;
 import sunup.codec.Problem;
 import sunup.intake.SiteFile;
 import sunup.intake.SiteReader;
@@ -30,6 +31,7 @@ import sunup.journal.SqliteJournal;
 import sunup.live.LiveEndpoint;
 import sunup.live.Mornings;
 import sunup.live.OutlookSight;
+import sunup.live.Owners;
 import sunup.live.ThreadLane;
 import sunup.sheets.Sheets;
 import sunup.suites.Decider;
@@ -67,6 +69,10 @@ public final class SunupServer {
 
   private final Vertx vertx;
   private final Suites suites;
+
+  /** Null for one node alone. */
+  private final Cluster cluster;
+
   private final ThreadLane lane = new ThreadLane("sunup-live");
   private final ExecutorService forecasts;
   private final ExecutorService lookups = pool("sunup-lookup", 2, LOOKUPS_WAITING_MAX);
@@ -76,16 +82,19 @@ public final class SunupServer {
   private final Router router;
   private final HttpServer http;
 
-  private SunupServer(Vertx vertx, ServerOptions options, SiteFile site, Suites suites) {
+  private SunupServer(
+      Vertx vertx, ServerOptions options, SiteFile site, Suites suites, Cluster cluster) {
     this.vertx = vertx;
     this.suites = suites;
+    this.cluster = cluster;
+    Owners owners = cluster == null ? suites::owner : cluster;
     int cores = Runtime.getRuntime().availableProcessors();
     this.forecasts = pool("sunup-forecast", Math.max(1, cores - 1), FORECASTS_WAITING_MAX);
     this.mornings =
         new Mornings(
             site.suite(),
             site.settings().zoneId(),
-            suites::owner,
+            owners,
             options.clock(),
             lane,
             new OutlookSight(site.settings()),
@@ -94,7 +103,7 @@ public final class SunupServer {
             options.pace());
     Connections connections = new Connections(options.origins());
     this.live = new LiveEndpoint(vertx, mornings, connections, options.limits());
-    this.router = router(connections, site, options);
+    this.router = router(connections, site, owners);
     this.http =
         vertx
             .createHttpServer(
@@ -104,17 +113,20 @@ public final class SunupServer {
                     .setIdleTimeout(IDLE_SECONDS))
             .requestHandler(router);
     live.mount(http);
+    if (cluster != null) {
+      cluster.serve(mornings, live::count);
+    }
   }
 
-  private Router router(Connections connections, SiteFile site, ServerOptions options) {
+  private Router router(Connections connections, SiteFile site, Owners owners) {
     Sheets sheets = Sheets.standard();
     Router made = Router.router(vertx);
     made.route().handler(new Guard(connections)::check);
     new Webroot("webroot").mount(made);
     new ForecastApi(vertx, requests).mount(made);
-    new IntakeApi(vertx, requests, site, sheets, mornings, suites::owner).mount(made);
+    new IntakeApi(vertx, requests, site, sheets, mornings, owners).mount(made);
     new SiteApi(site, sheets, mornings).mount(made);
-    new Health(mornings, options.clock()).mount(made);
+    new Health(mornings, () -> cluster == null ? null : cluster.state()).mount(made);
     new ProtocolPages().mount(made);
     made.route().failureHandler(Guard::failed);
     made.errorHandler(404, Guard::failed);
@@ -136,13 +148,29 @@ public final class SunupServer {
   private static SunupServer open(Vertx vertx, ServerOptions options) {
     Connections.checkLoopback(options.host());
     SiteFile site = site(options);
-    Suites suites;
     try {
-      suites = Suites.open(journal(options), BOARD, options.clock());
+      if (options.cluster() == null) {
+        Suites suites = Suites.open(journal(options), BOARD, options.clock());
+        return new SunupServer(vertx, options, site, suites, null);
+      }
+      Cluster cluster = join(vertx, options);
+      return new SunupServer(vertx, options, site, cluster.suites(), cluster);
     } catch (IOException e) {
       throw new IllegalArgumentException(e.getMessage(), e);
     }
-    return new SunupServer(vertx, options, site, suites);
+  }
+
+  private static Cluster join(Vertx vertx, ServerOptions options) throws IOException {
+    if (options.database() == null) {
+      throw new IllegalArgumentException(
+          "Several nodes share one database: a file in a data folder is for one node alone.");
+    }
+    Journal journal = journal(options);
+    return Cluster.join(
+        vertx,
+        options.cluster(),
+        options.clock(),
+        gone -> Suites.open(journal, BOARD, options.clock(), gone));
   }
 
   private static Journal journal(ServerOptions options) throws IOException {
@@ -201,17 +229,36 @@ public final class SunupServer {
     return live.count();
   }
 
-  /** Tells the screens, stops listening, answers what is under way and closes the journal. */
+  /**
+   * In order: gives its mornings to other nodes, if there are any; tells the screens, stops
+   * listening, answers what is under way and closes the journal.
+   */
   public Future<Void> close() {
-    live.close();
-    return http.close().eventually(this::stop);
+    Future<Void> left =
+        cluster == null
+            ? Future.succeededFuture()
+            : vertx.executeBlocking(
+                () -> {
+                  cluster.leave();
+                  return null;
+                });
+    return left.eventually(
+            () -> {
+              live.close();
+              return http.close();
+            })
+        .eventually(this::stop);
   }
 
   private Future<Void> stop() {
     mornings.close();
     return vertx.executeBlocking(
         () -> {
-          suites.close();
+          if (cluster == null) {
+            suites.close();
+          } else {
+            cluster.close();
+          }
           lane.close();
           forecasts.shutdownNow();
           lookups.shutdownNow();

@@ -1,6 +1,7 @@
 package sunup.journal;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
+import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
@@ -16,6 +17,7 @@ import com.fasterxml.jackson.databind.module.SimpleModule;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Base64;
 import java.util.HexFormat;
 import java.util.List;
@@ -53,6 +55,14 @@ public final class EventCodec {
    */
   public EventCodec(IntFunction<byte[]> random) {
     this.random = random;
+  }
+
+  /** The types of events that this program reads and writes, sorted. */
+  public static List<String> types() {
+    return Arrays.stream(Event.class.getAnnotation(JsonSubTypes.class).value())
+        .map(JsonSubTypes.Type::name)
+        .sorted()
+        .toList();
   }
 
   /**

@@ -314,10 +314,13 @@ final class LiveSocket implements Screen {
         new Submission(
             send.id(),
             send.command(),
-            page.actor(screen, send.person(), at == null ? null : at.state()),
+            page.actor(screen, send.person(), null),
             send.seen(),
             send.touchedAt(),
             send.offset());
+    submission = submission.on(page.word());
+    // An owner on another node judges the role by itself.
+    submission = at == null ? submission : Mornings.judged(submission, at.state());
     owner.submit(submission, reply -> answered(answerOf(send.id(), reply)));
   }
 

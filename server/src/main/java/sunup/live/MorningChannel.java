@@ -28,11 +28,8 @@ import sunup.wire.Audience;
  * draws, and sends each audience what changed for it in one shared buffer. All of it happens in the
  * lane.
  */
-final class MorningChannel {
+final class MorningChannel implements Channel {
   private static final Logger LOG = LoggerFactory.getLogger(MorningChannel.class);
-
-  /** Where a screen was when it lost its socket. */
-  record Resume(MorningId morning, long epoch, long n) {}
 
   /** What channels of one server share. */
   record Tools(Clock clock, Lane lane, Sight sight, Executor pool, Pace pace) {}
@@ -76,7 +73,8 @@ final class MorningChannel {
     this.lastFrameAt = tools.clock().monotonicMs() - tools.pace().frameMs();
   }
 
-  MorningId morning() {
+  @Override
+  public MorningId morning() {
     return owner.morning();
   }
 
@@ -84,37 +82,49 @@ final class MorningChannel {
     return owner;
   }
 
-  /** The last standpoint taken, or null before the first. May be called from any thread. */
-  Standpoint known() {
+  @Override
+  public Standpoint known() {
     return known;
   }
 
-  void open() {
+  @Override
+  public Journaling journal() {
+    Standpoint at = known;
+    if (at == null) {
+      return Journaling.OPENING;
+    }
+    if (at.readOnly()) {
+      return Journaling.READ_ONLY;
+    }
+    boolean fresh = tools.clock().monotonicMs() - at.confirmedAt() <= tools.pace().confirmedMs();
+    return fresh ? Journaling.ANSWERS : Journaling.SILENT;
+  }
+
+  @Override
+  public void open() {
     unwatch = owner.watch(this::arrived);
     beatLater();
     gridLater();
   }
 
-  /**
-   * @return where the next channel of this morning must begin its numbers
-   */
-  Map<Audience, Long> close() {
+  @Override
+  public void close() {
     closed = true;
     figures.close();
     unwatch.run();
     screens.clear();
     waiting.clear();
+  }
+
+  /** Where the next channel of this morning must begin its numbers. */
+  Map<Audience, Long> nextN() {
     Map<Audience, Long> next = new EnumMap<>(Audience.class);
     streams.forEach((audience, stream) -> next.put(audience, stream.n() + 1));
     return next;
   }
 
-  /**
-   * Sends the screen a view, or the frames that it missed, and from then on all frames.
-   *
-   * @param resume null for a screen that has nothing yet
-   */
-  void join(Screen screen, Resume resume) {
+  @Override
+  public void join(Screen screen, Resume resume) {
     if (drawnEpoch < 0) {
       waiting.put(screen, resume);
       return;
@@ -156,13 +166,14 @@ final class MorningChannel {
         });
   }
 
-  void leave(Screen screen) {
+  @Override
+  public void leave(Screen screen) {
     screens.remove(screen);
     waiting.remove(screen);
   }
 
-  /** Sends the screen everything anew. */
-  void view(Screen screen) {
+  @Override
+  public void view(Screen screen) {
     if (screens.contains(screen)) {
       screen.view(streams.get(screen.audience()).view());
     }

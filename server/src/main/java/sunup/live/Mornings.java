@@ -1,13 +1,16 @@
 package sunup.live;
 
+import io.vertx.core.buffer.Buffer;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
@@ -16,11 +19,15 @@ import java.util.concurrent.RejectedExecutionException;
 import java.util.function.Consumer;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import sunup.access.Page;
+import sunup.board.Actor;
+import sunup.board.Morning;
 import sunup.board.MorningId;
 import sunup.board.SuiteId;
 import sunup.suites.Clock;
 import sunup.suites.Owner;
 import sunup.suites.Standpoint;
+import sunup.suites.Submission;
 import sunup.wire.Audience;
 
 /**
@@ -49,26 +56,31 @@ public final class Mornings {
   private final Map<Screen, Seat> screens = new LinkedHashMap<>();
 
   /** Changed in the lane only; of each morning that a screen sees, and of the one that is on. */
-  private final Map<MorningId, MorningChannel> channels = new ConcurrentHashMap<>();
+  private final Map<MorningId, Shown> shown = new ConcurrentHashMap<>();
+
+  /** When another node last asked for a morning that is owned here. */
+  private final Map<MorningId, Long> followed = new HashMap<>();
+
+  private final Followers followers = new Followers();
 
   private final Set<MorningId> opening = new HashSet<>();
   private final Map<MorningId, Map<Audience, Long>> numbers = new LinkedHashMap<>();
 
   /** Of the morning that is on; of the last one until the next has an owner. */
-  private volatile MorningChannel current;
+  private volatile Shown current;
 
   private boolean closed;
 
   /** What a screen wants to see, and what it sees. */
   private static final class Seat {
     final MorningId chosen;
-    MorningChannel.Resume resume;
-    MorningChannel at;
+    Channel.Resume resume;
+    Channel at;
 
     /**
      * @param chosen null for the morning that is on
      */
-    Seat(MorningId chosen, MorningChannel.Resume resume) {
+    Seat(MorningId chosen, Channel.Resume resume) {
       this.chosen = chosen;
       this.resume = resume;
     }
@@ -105,7 +117,7 @@ public final class Mornings {
         .run(
             () -> {
               closed = true;
-              channels.values().forEach(MorningChannel::close);
+              shown.values().forEach(Shown::close);
             });
   }
 
@@ -113,11 +125,6 @@ public final class Mornings {
   public MorningId today() {
     Instant now = Instant.ofEpochMilli(tools.clock().morningMs());
     return new MorningId(suite, LocalDate.ofInstant(now, zone));
-  }
-
-  /** True once today's morning has an owner that told its state. May be called from any thread. */
-  public boolean ready() {
-    return standpoint() != null;
   }
 
   /** The last standpoint of the morning that is on, or null. May be called from any thread. */
@@ -129,9 +136,75 @@ public final class Mornings {
    * The last standpoint of this morning if any screen sees it, else of the one that is on; or null.
    */
   Standpoint standpoint(MorningId morning) {
-    MorningChannel channel = morning == null ? null : channels.get(morning);
-    channel = channel == null ? current : channel;
+    Shown one = morning == null ? null : shown.get(morning);
+    one = one == null ? current : one;
+    Channel channel = one == null ? null : one.channel();
     return channel == null ? null : channel.known();
+  }
+
+  /** Judges by the owner's state in which role a command is given. */
+  public static Submission judged(Submission given, Morning state) {
+    Actor as = given.actor();
+    return given.page() == null
+        ? given
+        : Page.named(given.page())
+            .map(page -> given.by(page.actor(as.screen(), as.person(), state)))
+            .orElse(given);
+  }
+
+  /** How the journal of the morning that is on stands, in a word. From any thread. */
+  public String journal() {
+    return journaling().name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  /** True while screens here are told what is. May be called from any thread. */
+  public boolean tells() {
+    return journaling() == Channel.Journaling.ANSWERS;
+  }
+
+  private Channel.Journaling journaling() {
+    Shown one = current;
+    Channel channel = one == null ? null : one.channel();
+    return channel == null ? Channel.Journaling.OPENING : channel.journal();
+  }
+
+  /**
+   * Another node wants to be told what screens are told of a morning that is owned here. Nothing is
+   * told if it is not: it asks again. From any thread.
+   *
+   * @param views whether it wants everything anew
+   */
+  public void follow(MorningId morning, String node, Feed feed, boolean views) {
+    tools
+        .lane()
+        .run(
+            () -> {
+              long now = tools.clock().monotonicMs();
+              if (takes(morning)) {
+                followed.put(morning, now);
+                openAndClose();
+              }
+              Shown one = shown.get(morning);
+              if (one != null && one.channel() instanceof MorningChannel mine) {
+                followers.follow(mine, node, feed, views, now);
+              }
+            });
+  }
+
+  /** What another node told this one of a morning that it owns. From any thread. */
+  public void told(
+      MorningId morning, String node, Audience audience, Feed.Kind kind, Buffer message) {
+    tools
+        .lane()
+        .run(
+            () -> {
+              Shown one = shown.get(morning);
+              if (one != null
+                  && one.channel() instanceof RelayChannel relay
+                  && relay.line().node().equals(node)) {
+                relay.told(audience, kind, message);
+              }
+            });
   }
 
   /** The morning's time, epoch milliseconds. */
@@ -150,9 +223,9 @@ public final class Mornings {
    * @param taker gets the owner, or null if there is none now
    */
   void owner(MorningId morning, Consumer<Owner> taker) {
-    MorningChannel channel = morning == null ? current : channels.get(morning);
-    if (channel != null) {
-      taker.accept(channel.owner());
+    Shown one = morning == null ? current : shown.get(morning);
+    if (one != null) {
+      taker.accept(one.owner());
       return;
     }
     if (morning == null || !takes(morning)) {
@@ -175,10 +248,10 @@ public final class Mornings {
         .lane()
         .run(
             () -> {
-              MorningChannel.Resume resume =
+              Channel.Resume resume =
                   resumed == null || epoch == null || n == null
                       ? null
-                      : new MorningChannel.Resume(resumed, epoch, n);
+                      : new Channel.Resume(resumed, epoch, n);
               Seat seat = new Seat(chosen, resume);
               screens.put(screen, seat);
               take(screen, seat);
@@ -235,36 +308,41 @@ public final class Mornings {
       return;
     }
     tools.lane().after(tools.pace().beatMs(), this::check);
+    long now = tools.clock().monotonicMs();
+    followers.sweep(now);
+    followed.values().removeIf(at -> now - at > Followers.LEASE_MS);
+    shown.values().forEach(Shown::again);
     openAndClose();
   }
 
-  /** A channel for each morning that somebody wants to see, and for no other. */
+  /** Each morning that somebody wants to see is shown, and no other. */
   private void openAndClose() {
     if (closed) {
       return;
     }
     Set<MorningId> wanted = new LinkedHashSet<>();
     wanted.add(today());
+    wanted.addAll(followed.keySet());
     for (Seat seat : screens.values()) {
       if (seat.chosen != null) {
         wanted.add(seat.chosen);
       }
     }
-    MorningChannel on = channels.get(today());
+    Shown on = shown.get(today());
     if (on != null && on != current) {
       // Also if a desk had chosen it before its date came.
       current = on;
       screens.forEach(this::take);
     }
     for (MorningId morning : wanted) {
-      if (!channels.containsKey(morning) && opening.add(morning)) {
+      if (!shown.containsKey(morning) && opening.add(morning)) {
         open(morning);
       }
     }
-    for (MorningChannel channel : List.copyOf(channels.values())) {
-      if (!wanted.contains(channel.morning()) && channel != current) {
-        channels.remove(channel.morning());
-        numbers.put(channel.morning(), channel.close());
+    for (Shown one : List.copyOf(shown.values())) {
+      if (!wanted.contains(one.morning()) && one != current) {
+        shown.remove(one.morning());
+        numbers.put(one.morning(), one.close());
       }
     }
     while (numbers.size() > REMEMBERED_MAX) {
@@ -289,27 +367,17 @@ public final class Mornings {
     if (owner == null || closed) {
       return;
     }
-    MorningChannel next = new MorningChannel(owner, tools, numbers.getOrDefault(morning, Map.of()));
-    try {
-      next.open();
-    } catch (IllegalStateException full) {
-      // Nobody may watch it now: tried again at the next check, and the screens go stale.
-      LOG.error("{} can't be shown now: {}", morning, full.getMessage());
-      next.close();
-      if (morning.equals(today())) {
-        current = null;
-        screens.forEach(this::take);
-      }
-      return;
-    }
-    channels.put(morning, next);
-    screens.forEach(this::take);
+    Map<Audience, Long> firstN = numbers.getOrDefault(morning, Map.of());
+    Shown one = new Shown(owner, tools, firstN, () -> screens.forEach(this::take));
+    shown.put(morning, one);
+    one.open(owners);
     openAndClose();
   }
 
   /** Sees to it that a screen sees what it wants, if that can be seen. */
   private void take(Screen screen, Seat seat) {
-    MorningChannel next = seat.chosen == null ? current : channels.get(seat.chosen);
+    Shown one = seat.chosen == null ? current : shown.get(seat.chosen);
+    Channel next = one == null ? null : one.channel();
     if (next == seat.at) {
       return;
     }

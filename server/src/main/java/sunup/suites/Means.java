@@ -1,7 +1,9 @@
 package sunup.suites;
 
 import java.util.concurrent.Executor;
+import java.util.function.Consumer;
 import java.util.function.IntFunction;
+import sunup.board.MorningId;
 import sunup.journal.EventCodec;
 import sunup.journal.Journal;
 
@@ -11,6 +13,8 @@ import sunup.journal.Journal;
  * @param executor runs one task after another, in order; all of an actor runs on it
  * @param timers call on that executor
  * @param random gives as many random bytes as asked for
+ * @param gone told on the executor of a morning that another node took, or that this program can't
+ *     read; null where nobody places mornings and the owner comes back by itself
  */
 record Means(
     Journal journal,
@@ -19,4 +23,5 @@ record Means(
     Executor executor,
     Timers timers,
     EventCodec codec,
-    IntFunction<byte[]> random) {}
+    IntFunction<byte[]> random,
+    Consumer<MorningId> gone) {}

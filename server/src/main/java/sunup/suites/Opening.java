@@ -53,12 +53,18 @@ final class Opening {
     load(
         null,
         result -> {
-          if (result instanceof Refused || result instanceof Away) {
-            then.accept(result);
+          if (result instanceof Opened read) {
+            // Of two who want it at the same moment one gets it.
+            again(read.head().epoch(), then);
           } else {
-            again(null, then);
+            then.accept(result);
           }
         });
+  }
+
+  /** Reads it as it stands, without taking it. */
+  void look(Consumer<Result> then) {
+    load(null, then);
   }
 
   /**

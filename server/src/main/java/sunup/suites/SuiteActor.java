@@ -256,7 +256,11 @@ final class SuiteActor implements Owner {
       case RECOVERING -> opening.again(head.epoch(), this::opened);
       case FENCED -> {
         releaseAll(FENCED);
-        means.timers().after(HOLD_OFF_MS, this::open);
+        if (means.gone() == null) {
+          means.timers().after(HOLD_OFF_MS, this::open);
+        } else {
+          means.gone().accept(morning);
+        }
       }
       case CLOSED -> {
         releaseAll(ENDING);
@@ -290,7 +294,11 @@ final class SuiteActor implements Owner {
       stage = Stage.REFUSED;
       releaseAll(refused.words());
       publish();
-    } else if (result instanceof Opening.Lost && stage == Stage.RECOVERING) {
+      if (means.gone() != null) {
+        means.gone().accept(morning);
+      }
+    } else if (result instanceof Opening.Lost
+        && (stage == Stage.RECOVERING || means.gone() != null)) {
       stage = Stage.FENCED;
       publish();
       afterLast();

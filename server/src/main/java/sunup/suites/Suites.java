@@ -60,8 +60,25 @@ public final class Suites implements AutoCloseable {
       Executor executor,
       Timers timers,
       IntFunction<byte[]> random) {
+    this(journal, decider, clock, executor, timers, random, null);
+  }
+
+  /**
+   * Where several nodes share the journal.
+   *
+   * @param gone told of a morning that another node took, or that this program can't read: {@link
+   *     #release} it; null to come back to it by itself
+   */
+  public Suites(
+      Journal journal,
+      Decider decider,
+      Clock clock,
+      Executor executor,
+      Timers timers,
+      IntFunction<byte[]> random,
+      Consumer<MorningId> gone) {
     this.means =
-        new Means(journal, decider, clock, executor, timers, new EventCodec(random), random);
+        new Means(journal, decider, clock, executor, timers, new EventCodec(random), random, gone);
     this.watch = new EpochWatch(means, this::all);
     executor.execute(
         () -> {
@@ -81,6 +98,16 @@ public final class Suites implements AutoCloseable {
 
   /** Over a journal, which it closes at its end, in real time, on a thread of its own. */
   public static Suites open(Journal journal, Decider decider, Clock clock) {
+    return open(journal, decider, clock, null);
+  }
+
+  /**
+   * The same where several nodes share the journal.
+   *
+   * @param gone told of a morning that another node took, or that this program can't read
+   */
+  public static Suites open(
+      Journal journal, Decider decider, Clock clock, Consumer<MorningId> gone) {
     RealLoop loop = new RealLoop("suites");
     SecureRandom secure = new SecureRandom();
     IntFunction<byte[]> random =
@@ -89,7 +116,7 @@ public final class Suites implements AutoCloseable {
           secure.nextBytes(bytes);
           return bytes;
         };
-    Suites suites = new Suites(journal, decider, clock, loop, loop, random);
+    Suites suites = new Suites(journal, decider, clock, loop, loop, random, gone);
     suites.loop = loop;
     return suites;
   }
@@ -140,6 +167,30 @@ public final class Suites implements AutoCloseable {
   /** The mornings that the journal has, by suite and date. */
   public void mornings(Consumer<Answer<List<MorningId>>> then) {
     means.journal().mornings(then);
+  }
+
+  /** The epochs of mornings as the journal has them. */
+  public void epochs(Collection<MorningId> mornings, Consumer<Answer<Map<MorningId, Long>>> then) {
+    means.journal().epochs(mornings, then);
+  }
+
+  /**
+   * A morning as the journal has it, without owning it.
+   *
+   * @param then gets it, or nothing if it can't be read now; on the executor
+   */
+  public void look(MorningId morning, Consumer<Optional<Standpoint>> then) {
+    long askedAt = means.clock().monotonicMs();
+    new Opening(morning, means)
+        .look(
+            result -> {
+              Standpoint read = null;
+              if (result instanceof Opening.Opened opened) {
+                long epoch = opened.head().epoch();
+                read = new Standpoint(morning, epoch, opened.state(), askedAt, false, false);
+              }
+              then.accept(Optional.ofNullable(read));
+            });
   }
 
   private Collection<SuiteActor> all() {

@@ -62,6 +62,7 @@ class SunupServerTest {
     return new ServerOptions(
         usual.dataFolder(),
         usual.database(),
+        usual.cluster(),
         usual.siteFile(),
         host,
         0,

@@ -35,6 +35,7 @@ class DependenciesTest {
   };
   private static final String[] SERVER = {
     "sunup.suites..",
+    "sunup.cluster..",
     "sunup.journal..",
     "sunup.live..",
     "sunup.http..",
@@ -96,6 +97,7 @@ class DependenciesTest {
             "bedside",
             "drugs",
             "suites",
+            "cluster",
             "journal",
             "live",
             "http",
@@ -206,6 +208,8 @@ class DependenciesTest {
             .resideInAnyPackage(
                 "io.vertx..",
                 "io.netty..",
+                "com.hazelcast..",
+                "sunup.cluster..",
                 "sunup.http..",
                 "sunup.live..",
                 "sunup.access..",

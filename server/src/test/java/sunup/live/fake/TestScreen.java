@@ -43,6 +43,7 @@ public final class TestScreen {
   private long n = -1;
   private long upTo = -1;
   private int gaps;
+  private long beatAt = System.nanoTime();
 
   private TestScreen(WebSocketClient client) {
     this.client = client;
@@ -106,6 +107,9 @@ public final class TestScreen {
   }
 
   private void keep(ServerMessage message) {
+    if (message instanceof ServerMessage.Beat) {
+      beatAt = System.nanoTime();
+    }
     if (message instanceof ServerMessage.View view) {
       parts.clear();
       view.parts().forEach(part -> parts.put(part.key(), part));
@@ -214,6 +218,24 @@ public final class TestScreen {
 
   public synchronized long upTo() {
     return upTo;
+  }
+
+  /** When the last heartbeat came, or it was made, by {@link System#nanoTime}. */
+  public synchronized long beatAt() {
+    return beatAt;
+  }
+
+  /** Takes over when the last heartbeat of an earlier socket came. */
+  public TestScreen since(TestScreen before) {
+    long at = before.beatAt();
+    synchronized (this) {
+      beatAt = all(ServerMessage.Beat.class).isEmpty() ? at : beatAt;
+    }
+    return this;
+  }
+
+  public boolean closed() {
+    return ended.isDone();
   }
 
   public synchronized int gaps() {

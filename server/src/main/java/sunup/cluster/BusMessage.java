@@ -1,0 +1,87 @@
+package sunup.cluster;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonSubTypes;
+import com.fasterxml.jackson.annotation.JsonTypeInfo;
+import java.util.List;
+import sunup.board.MorningId;
+import sunup.live.Feed;
+import sunup.suites.Submission;
+import sunup.wire.Audience;
+
+/** What nodes tell each other. Nodes of neighbouring versions must read each other's. */
+@JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "b")
+@JsonSubTypes({
+  @JsonSubTypes.Type(value = BusMessage.Hello.class, name = "hello"),
+  @JsonSubTypes.Type(value = BusMessage.Pulse.class, name = "pulse"),
+  @JsonSubTypes.Type(value = BusMessage.Ask.class, name = "ask"),
+  @JsonSubTypes.Type(value = BusMessage.Reply.class, name = "reply"),
+  @JsonSubTypes.Type(value = BusMessage.Follow.class, name = "follow"),
+  @JsonSubTypes.Type(value = BusMessage.Told.class, name = "told"),
+  @JsonSubTypes.Type(value = BusMessage.HandOver.class, name = "hand-over"),
+})
+@JsonInclude(JsonInclude.Include.NON_NULL)
+public sealed interface BusMessage {
+  /**
+   * First on a line.
+   *
+   * @param cluster name of the cluster: nodes of another one are not listened to
+   * @param reads the types of events that the sender reads
+   */
+  record Hello(String from, String cluster, List<String> reads) implements BusMessage {}
+
+  /**
+   * "I am here", a few times a second, to everybody.
+   *
+   * @param at the sender's monotonic clock
+   * @param echo the last {@code at} that it heard from the receiver, or null
+   * @param heldMs how long ago that was
+   * @param realMs the sender's real clock
+   * @param stays false once it takes no more mornings: it leaves, or its clock is off
+   * @param screens open sockets
+   * @param claims the mornings that it owns
+   * @param unfit mornings that it can't read
+   */
+  record Pulse(
+      long at,
+      Long echo,
+      long heldMs,
+      long realMs,
+      boolean stays,
+      int screens,
+      List<Claim> claims,
+      List<MorningId> unfit)
+      implements BusMessage {}
+
+  /**
+   * A morning that the sender owns.
+   *
+   * @param readOnly true while the journal does not answer it
+   */
+  record Claim(MorningId morning, long epoch, boolean readOnly) {}
+
+  /** A command for the owner. */
+  record Ask(long id, MorningId morning, Submission submission) implements BusMessage {}
+
+  /**
+   * The answer to a command.
+   *
+   * @param kind done, refused, later, or not-owner: nothing was done, {@code owner} has it
+   */
+  record Reply(long id, String kind, Long upTo, String code, String words, String owner)
+      implements BusMessage {}
+
+  /** The sender's screens show this morning; once a second. */
+  record Follow(MorningId morning, boolean views) implements BusMessage {}
+
+  /**
+   * What screens are told; the message itself is the payload.
+   *
+   * @param echo the last {@link Pulse#at} that was heard from the receiver: it was made after that
+   */
+  record Told(MorningId morning, Audience audience, Feed.Kind kind, Long echo)
+      implements BusMessage {}
+
+  /** The sender has let go of the morning: take it. */
+  record HandOver(MorningId morning) implements BusMessage {}
+}

@@ -1,0 +1,74 @@
+package sunup.cluster;
+
+import java.util.List;
+import sunup.board.MorningId;
+
+/** What is known of another node by its pulses. Kept in the lane. */
+final class Peer {
+  /** A sample of its clock is good if the way there and back took no longer. */
+  private static final long WAY_MS_MOST = 1_000;
+
+  final String id;
+  long heardAt = Long.MIN_VALUE / 2;
+
+  /** Read by those who send, too. */
+  private volatile BusMessage.Pulse last;
+
+  /** Its real clock minus ours, or null as long as nobody knows. */
+  private Long offset;
+
+  Peer(String id) {
+    this.id = id;
+  }
+
+  void heard(BusMessage.Pulse pulse, long nowMs, long realMs) {
+    if (pulse.echo() != null) {
+      long way = nowMs - pulse.echo() - pulse.heldMs();
+      if (way >= 0 && way <= WAY_MS_MOST) {
+        offset = pulse.realMs() + way / 2 - realMs;
+      }
+    }
+    last = pulse;
+    heardAt = nowMs;
+  }
+
+  /** Its clock when it last spoke, or null. */
+  Long at() {
+    return last == null ? null : last.at();
+  }
+
+  Long offset() {
+    return offset;
+  }
+
+  boolean live(long nowMs) {
+    return last != null && nowMs - heardAt <= Placement.SILENT_MS;
+  }
+
+  /** Whether it may be given the morning. */
+  boolean mayTake(MorningId morning) {
+    return last.stays() && !last.unfit().contains(morning);
+  }
+
+  boolean stays() {
+    return last != null && last.stays();
+  }
+
+  /** Its claim on the morning, or null. */
+  BusMessage.Claim claim(MorningId morning) {
+    for (BusMessage.Claim claim : last == null ? List.<BusMessage.Claim>of() : last.claims()) {
+      if (claim.morning().equals(morning)) {
+        return claim;
+      }
+    }
+    return null;
+  }
+
+  int screens() {
+    return last == null ? 0 : last.screens();
+  }
+
+  int mornings() {
+    return last == null ? 0 : last.claims().size();
+  }
+}

@@ -1,0 +1,89 @@
+package sunup.cluster;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import sunup.board.MorningId;
+import sunup.suites.Clock;
+
+/** The other nodes, by what they say of themselves. Kept in the lane, but for the echo. */
+final class Peers {
+  private final String self;
+  private final Clock clock;
+  private final Members members;
+  private final Bus bus;
+  private final Map<String, Peer> all = new ConcurrentHashMap<>();
+
+  Peers(String self, Clock clock, Members members, Bus bus) {
+    this.self = self;
+    this.clock = clock;
+    this.members = members;
+    this.bus = bus;
+  }
+
+  void heard(String from, BusMessage.Pulse pulse) {
+    Peer peer = all.computeIfAbsent(from, Peer::new);
+    peer.heard(pulse, clock.monotonicMs(), clock.realMs());
+  }
+
+  /** The last that was heard of a node's clock, or null: goes back to it. From any thread. */
+  Long echoFor(String node) {
+    Peer peer = all.get(node);
+    return peer == null ? null : peer.at();
+  }
+
+  /** Those that were heard of late. */
+  List<Peer> live() {
+    long now = clock.monotonicMs();
+    return all.values().stream().filter(peer -> peer.live(now)).toList();
+  }
+
+  /** This one if it was heard of late, else null. */
+  Peer live(String id) {
+    Peer peer = id == null ? null : all.get(id);
+    return peer != null && peer.live(clock.monotonicMs()) ? peer : null;
+  }
+
+  void forget(long silentMs) {
+    long now = clock.monotonicMs();
+    all.values().removeIf(peer -> now - peer.heardAt > silentMs);
+  }
+
+  /** Says to all that this node is here. */
+  void tell(boolean stays, int screens, List<BusMessage.Claim> claims, List<MorningId> unfit) {
+    long now = clock.monotonicMs();
+    for (Node node : members.nodes()) {
+      if (!node.id().equals(self)) {
+        Peer peer = all.get(node.id());
+        Long echo = peer == null ? null : peer.at();
+        long held = peer == null ? 0 : now - peer.heardAt;
+        BusMessage.Pulse pulse =
+            new BusMessage.Pulse(now, echo, held, clock.realMs(), stays, screens, claims, unfit);
+        bus.send(node.id(), pulse, null);
+      }
+    }
+  }
+
+  /** How far the middle of all clocks is from this node's, milliseconds. */
+  long clockOff() {
+    return Clocks.off(live().stream().map(Peer::offset).filter(off -> off != null).toList());
+  }
+
+  /**
+   * How a node is seen from here.
+   *
+   * @param heardMsAgo 0 for this node
+   */
+  record Seen(String node, boolean self, long heardMsAgo, int screens, int mornings) {}
+
+  List<Seen> seen(int screens, int mornings) {
+    long now = clock.monotonicMs();
+    List<Seen> seen = new ArrayList<>();
+    seen.add(new Seen(self, true, 0, screens, mornings));
+    for (Peer peer : live()) {
+      seen.add(new Seen(peer.id, false, now - peer.heardAt, peer.screens(), peer.mornings()));
+    }
+    return seen;
+  }
+}

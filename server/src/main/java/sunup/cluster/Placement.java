@@ -1,0 +1,450 @@
+package sunup.cluster;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Consumer;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import sunup.board.MorningId;
+import sunup.live.Lane;
+import sunup.live.Place;
+import sunup.suites.Clock;
+import sunup.suites.Owner;
+import sunup.suites.Reply;
+import sunup.suites.Standpoint;
+import sunup.suites.Submission;
+import sunup.suites.Suites;
+
+/**
+ * Which node owns which morning. Every node says a few times a second what it owns; a morning whose
+ * owner was silent for {@link #SILENT_MS} is taken by the node that the grid suggests, and if that
+ * one does not, by the next. Two who take it at once, or one who was only cut off, are told apart
+ * by the epoch in the journal. All of it happens in the lane.
+ */
+final class Placement {
+  static final long TICK_MS = 200;
+  static final long PULSE_MS = 500;
+
+  /** An owner that was not heard for so long is taken for dead. */
+  static final long SILENT_MS = 2_000;
+
+  /** Nobody is called dead before the others had time to speak. */
+  static final long SETTLE_MS = 1_500;
+
+  /** How long one that lost a morning leaves it alone; doubled each time within a minute. */
+  static final long HOLD_OFF_MS = 3_000;
+
+  static final long HOLD_OFF_MOST_MS = 60_000;
+
+  /** An owner that says so long that the journal is away, while it answers here, is relieved. */
+  static final long AWAY_MS = 3_500;
+
+  /** A morning moves to the node that the grid suggests when it has been so for so long. */
+  static final long MOVE_MS = 30_000;
+
+  private static final Logger LOG = LoggerFactory.getLogger(Placement.class);
+
+  private final Suites suites;
+  private final Clock clock;
+  private final Lane lane;
+  private final Bus bus;
+  private final Commands commands;
+  private final Screens screens;
+  private final Peers peers;
+  private final Epochs epochs;
+  private final Succession succession;
+  private final Map<MorningId, Wanted> wanted = new LinkedHashMap<>();
+  private final Map<MorningId, Long> suggestedElsewhereSince = new HashMap<>();
+  private final Set<MorningId> unfit = new HashSet<>();
+  private final long startedAt;
+  private volatile List<Peers.Seen> seen = List.of();
+  private volatile boolean clockOff;
+  private boolean leaving;
+  private boolean ended;
+
+  /**
+   * @param nodesMeant how many nodes there are when all are up
+   * @param suites whose {@code gone} is {@link #gone}
+   */
+  Placement(
+      String self,
+      int nodesMeant,
+      Suites suites,
+      Clock clock,
+      Lane lane,
+      Members members,
+      Bus bus,
+      Screens screens) {
+    this.suites = suites;
+    this.clock = clock;
+    this.lane = lane;
+    this.bus = bus;
+    this.screens = screens;
+    this.commands = new Commands(bus, this::now);
+    this.peers = new Peers(self, clock, members, bus);
+    this.succession = new Succession(self, nodesMeant, members, peers);
+    this.epochs = new Epochs(suites, clock, lane, wanted::values);
+    this.startedAt = now();
+  }
+
+  private long now() {
+    return clock.monotonicMs();
+  }
+
+  void start() {
+    lane.run(this::tick);
+    lane.run(this::pulse);
+  }
+
+  void end() {
+    lane.run(() -> ended = true);
+  }
+
+  Commands commands() {
+    return commands;
+  }
+
+  Wanted want(MorningId morning) {
+    Wanted known = wanted.computeIfAbsent(morning, m -> new Wanted(m, now()));
+    known.wantedAt = now();
+    return known;
+  }
+
+  void submit(MorningId morning, Submission submission, Consumer<Reply> answer) {
+    commands.submit(want(morning), submission, answer);
+  }
+
+  void watch(MorningId morning, Consumer<Place> watcher) {
+    Wanted one = want(morning);
+    one.watchers.add(watcher);
+    watcher.accept(one.place);
+  }
+
+  void unwatch(MorningId morning, Consumer<Place> watcher) {
+    want(morning).watchers.remove(watcher);
+  }
+
+  void heard(String from, BusMessage.Pulse pulse) {
+    peers.heard(from, pulse);
+    wanted.values().forEach(this::look);
+  }
+
+  /** The last that was heard of a node's clock, or null: goes back to it. From any thread. */
+  Long echoFor(String node) {
+    return peers.echoFor(node);
+  }
+
+  /** True if the message was made within {@link #SILENT_MS}: older ones prove no life. */
+  boolean fresh(Long echo) {
+    return echo != null && now() - echo <= SILENT_MS;
+  }
+
+  /** Another node let go of the morning for this one. */
+  void handOver(MorningId morning) {
+    Wanted one = want(morning);
+    one.holdUntil = 0;
+    if (one.local == null && mayTake(one)) {
+      take(one, "it was handed over");
+    }
+  }
+
+  /** The suites: another node took the morning, or this program can't read it. From any thread. */
+  void gone(MorningId morning) {
+    lane.run(
+        () -> {
+          Wanted one = want(morning);
+          if (one.local == null) {
+            return;
+          }
+          suites
+              .trouble(morning)
+              .ifPresent(
+                  why -> {
+                    LOG.error("{} is left to nodes that can read it: {}", morning, why);
+                    unfit.add(morning);
+                  });
+          long now = now();
+          one.lost = now - one.lostAt < HOLD_OFF_MOST_MS ? one.lost + 1 : 0;
+          one.lostAt = now;
+          one.holdUntil = now + Math.min(HOLD_OFF_MOST_MS, HOLD_OFF_MS << Math.min(one.lost, 5));
+          letGo(one, () -> {});
+          look(one);
+        });
+  }
+
+  private void pulse() {
+    if (ended) {
+      return;
+    }
+    lane.after(PULSE_MS, this::pulse);
+    tellAll();
+    epochs.ask();
+    int mine = (int) wanted.values().stream().filter(Wanted::owned).count();
+    seen = peers.seen(screens.open(), mine);
+  }
+
+  private void tellAll() {
+    List<BusMessage.Claim> claims = new ArrayList<>();
+    for (Wanted one : wanted.values()) {
+      if (one.owned()) {
+        claims.add(claim(one));
+      } else if (one.giving != null) {
+        claims.add(one.giving);
+      }
+    }
+    peers.tell(!leaving && !clockOff, screens.open(), claims, List.copyOf(unfit));
+  }
+
+  private static BusMessage.Claim claim(Wanted one) {
+    return new BusMessage.Claim(one.morning, one.at.epoch(), one.at.readOnly());
+  }
+
+  private void tick() {
+    if (ended) {
+      return;
+    }
+    lane.after(TICK_MS, this::tick);
+    long now = now();
+    peers.forget(HOLD_OFF_MOST_MS);
+    watchClock();
+    for (Wanted one : List.copyOf(wanted.values())) {
+      look(one);
+      commands.tick(one);
+      boolean idle = one.local == null && one.watchers.isEmpty() && one.parked.isEmpty();
+      if (idle && one.sent.isEmpty() && now - one.wantedAt > HOLD_OFF_MOST_MS) {
+        wanted.remove(one.morning);
+      }
+    }
+  }
+
+  private void watchClock() {
+    long off = peers.clockOff();
+    boolean is = Math.abs(off) > Clocks.OFF_MS;
+    if (is && !clockOff) {
+      LOG.error(
+          "this node's clock is {} s off the others': it owns nothing until that is mended",
+          Math.abs(off) / 1_000);
+      for (Wanted one : wanted.values()) {
+        if (one.local != null) {
+          give(one);
+        }
+      }
+    } else if (!is && clockOff) {
+      LOG.info("this node's clock is right again");
+    }
+    clockOff = is;
+  }
+
+  /** Where is it now, and is it this node's turn? */
+  private void look(Wanted one) {
+    long now = now();
+    Peer owner = owner(one);
+    if (owner != null) {
+      one.nobodySince = Long.MAX_VALUE;
+      boolean relieving = one.relieving && owner.claim(one.morning).readOnly();
+      if (one.local != null && !one.owned() && !relieving) {
+        letGo(one, () -> {});
+      }
+      if (one.local == null) {
+        one.leaving = false;
+        place(one, owner.id);
+      }
+      relieve(one, owner);
+    } else if (one.owned()) {
+      one.nobodySince = Long.MAX_VALUE;
+      placeHere(one);
+      moveWhereSuggested(one);
+    } else {
+      one.nobodySince = Math.min(one.nobodySince, now);
+      if (one.place instanceof Place.There there) {
+        LOG.warn("{}: {} is silent", one.morning, there.line().node());
+        one.callBack(there.line().node());
+        one.tell(new Place.Nowhere());
+      }
+      if (one.local == null
+          && mayTake(one)
+          && now >= one.nobodySince + succession.waitMs(one.morning)) {
+        take(one, "nobody has it");
+      }
+    }
+  }
+
+  /** The live node with the highest epoch, unless it is lower than this node's or the journal's. */
+  private Peer owner(Wanted one) {
+    long least = Math.max(one.journalEpoch, one.owned() ? one.at.epoch() + 1 : 0);
+    Peer best = null;
+    for (Peer peer : peers.live()) {
+      BusMessage.Claim claim = peer.claim(one.morning);
+      if (claim != null && claim.epoch() >= least) {
+        least = claim.epoch() + 1;
+        best = peer;
+      }
+    }
+    return best;
+  }
+
+  private void relieve(Wanted one, Peer owner) {
+    long now = now();
+    boolean away = owner.claim(one.morning).readOnly() && epochs.answersSince() != Long.MAX_VALUE;
+    long since = Math.max(one.ownerAwaySince, epochs.answersSince());
+    if (!away) {
+      one.ownerAwaySince = Long.MAX_VALUE;
+    } else if (one.ownerAwaySince == Long.MAX_VALUE) {
+      one.ownerAwaySince = now;
+    } else if (one.local == null
+        && mayTake(one)
+        && now - since > AWAY_MS + succession.waitMs(one.morning, owner.id)) {
+      one.relieving = true;
+      take(one, "its owner has lost the journal");
+    }
+  }
+
+  private boolean mayTake(Wanted one) {
+    boolean able = !leaving && !clockOff && !unfit.contains(one.morning) && !one.leaving;
+    return able && now() >= one.holdUntil && now() - startedAt >= SETTLE_MS;
+  }
+
+  private void take(Wanted one, String why) {
+    LOG.info("{}: taken, {}", one.morning, why);
+    try {
+      Owner taken = suites.owner(one.morning);
+      one.local = taken;
+      one.unwatch = taken.watch(at -> lane.run(() -> stands(one, taken, at)));
+    } catch (IllegalStateException e) {
+      LOG.error("{} can't be taken: {}", one.morning, e.getMessage());
+      one.local = null;
+      one.holdUntil = now() + HOLD_OFF_MS;
+    }
+  }
+
+  private void stands(Wanted one, Owner taken, Standpoint at) {
+    if (one.local != taken) {
+      return;
+    }
+    boolean before = one.owned();
+    one.at = at;
+    one.journalEpoch = Math.max(one.journalEpoch, at.owned() ? at.epoch() : 0);
+    if (one.owned() && !before) {
+      look(one);
+      // The others need not wait for the next pulse.
+      tellAll();
+    }
+  }
+
+  private void placeHere(Wanted one) {
+    if (!(one.place instanceof Place.Here here) || here.owner() != one.local) {
+      one.tell(new Place.Here(one.local));
+      commands.goOn(one);
+    }
+  }
+
+  private void place(Wanted one, String node) {
+    if (!(one.place instanceof Place.There there) || !there.line().node().equals(node)) {
+      if (one.place instanceof Place.There there) {
+        one.callBack(there.line().node());
+      }
+      one.tell(screens.line(one.morning, node));
+    }
+    commands.goOn(one);
+  }
+
+  /** Takes its hands off; {@code then} is run in the lane when all under way is answered. */
+  private void letGo(Wanted one, Runnable then) {
+    if (one.local == null) {
+      then.run();
+      return;
+    }
+    one.unwatch.run();
+    one.unwatch = () -> {};
+    one.local = null;
+    one.at = null;
+    one.relieving = false;
+    one.nobodySince = now();
+    one.tell(new Place.Nowhere());
+    suites.release(one.morning, () -> lane.run(then));
+  }
+
+  /** Gives it to the next in line, if there is one. */
+  private void give(Wanted one) {
+    succession
+        .next(one.morning)
+        .ifPresentOrElse(
+            next -> {
+              one.leaving = true;
+              LOG.info("{}: given to {}", one.morning, next.id);
+              // Claimed until what is under way is answered: nobody takes it before.
+              one.giving = one.owned() ? claim(one) : null;
+              letGo(
+                  one,
+                  () -> {
+                    one.giving = null;
+                    one.leaving = leaving;
+                    tellAll();
+                    one.holdUntil = now() + HOLD_OFF_MS;
+                    bus.send(next.id, new BusMessage.HandOver(one.morning), null);
+                  });
+            },
+            () -> {
+              if (clockOff || leaving) {
+                letGo(one, () -> {});
+              }
+            });
+  }
+
+  private void moveWhereSuggested(Wanted one) {
+    Peer there = succession.suggestedOther(one.morning);
+    if (there == null || !there.mayTake(one.morning)) {
+      suggestedElsewhereSince.remove(one.morning);
+      return;
+    }
+    long since = suggestedElsewhereSince.computeIfAbsent(one.morning, m -> now());
+    if (now() - since > MOVE_MS) {
+      suggestedElsewhereSince.remove(one.morning);
+      give(one);
+    }
+  }
+
+  /**
+   * Gives all mornings away.
+   *
+   * @param then run in the lane when the others have them, or there is nobody to take them
+   */
+  void leave(Runnable then) {
+    leaving = true;
+    tellAll();
+    for (Wanted one : wanted.values()) {
+      if (one.local != null) {
+        give(one);
+      }
+    }
+    waitForOthers(then);
+  }
+
+  private void waitForOthers(Runnable then) {
+    boolean others = peers.live().stream().anyMatch(Peer::stays);
+    boolean waits =
+        others
+            && wanted.values().stream()
+                .anyMatch(one -> one.leaving && !(one.place instanceof Place.There));
+    if (waits) {
+      lane.after(TICK_MS / 4, () -> waitForOthers(then));
+    } else {
+      then.run();
+    }
+  }
+
+  /** From any thread; half a second old at most. */
+  List<Peers.Seen> seen() {
+    return seen;
+  }
+
+  /** From any thread. */
+  boolean clockOff() {
+    return clockOff;
+  }
+}

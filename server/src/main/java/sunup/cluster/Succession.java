@@ -1,0 +1,76 @@
+package sunup.cluster;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import sunup.board.MorningId;
+
+/** Whose turn it is to take a morning: first the node that the grid suggests, then the others. */
+final class Succession {
+  /** How much longer the next in line waits. */
+  static final long IN_LINE_MS = 1_500;
+
+  /** How much longer a node waits that hears less than half of the nodes. */
+  static final long FEW_MS = 8_000;
+
+  private final String self;
+  private final int nodesMeant;
+  private final Members members;
+  private final Peers peers;
+
+  /**
+   * @param nodesMeant how many nodes there are when all are up
+   */
+  Succession(String self, int nodesMeant, Members members, Peers peers) {
+    this.self = self;
+    this.nodesMeant = nodesMeant;
+    this.members = members;
+    this.peers = peers;
+  }
+
+  /** How long this node leaves a morning that nobody has to others. */
+  long waitMs(MorningId morning) {
+    int live = 1 + peers.live().size();
+    return waitMs(morning, null) + (live * 2 < nodesMeant ? FEW_MS : 0);
+  }
+
+  /**
+   * By its place in the line alone.
+   *
+   * @param but a node that is not in the line, or null
+   */
+  long waitMs(MorningId morning, String but) {
+    List<String> line = new ArrayList<>();
+    line.add(self);
+    for (Peer peer : peers.live()) {
+      if (peer.mayTake(morning) && !peer.id.equals(but)) {
+        line.add(peer.id);
+      }
+    }
+    String first = suggested(morning);
+    line.sort(
+        Comparator.comparing((String id) -> !id.equals(first))
+            .thenComparing(id -> (id + morning).hashCode())
+            .thenComparing(id -> id));
+    return line.indexOf(self) * IN_LINE_MS;
+  }
+
+  /** Who is to get a morning that this node gives away. */
+  Optional<Peer> next(MorningId morning) {
+    String first = suggested(morning);
+    return peers.live().stream()
+        .filter(peer -> peer.mayTake(morning))
+        .min(Comparator.comparing((Peer p) -> !p.id.equals(first)).thenComparing(Peer::mornings));
+  }
+
+  /** The node that the grid suggests, if it is another one and lives; else null. */
+  Peer suggestedOther(MorningId morning) {
+    String first = suggested(morning);
+    return self.equals(first) ? null : peers.live(first);
+  }
+
+  private String suggested(MorningId morning) {
+    return members.suggested(morning.suite().value());
+  }
+}

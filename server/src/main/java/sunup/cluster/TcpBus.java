@@ -1,0 +1,212 @@
+package sunup.cluster;
+
+import io.vertx.core.Future;
+import io.vertx.core.Vertx;
+import io.vertx.core.buffer.Buffer;
+import io.vertx.core.http.ClientAuth;
+import io.vertx.core.net.NetClient;
+import io.vertx.core.net.NetClientOptions;
+import io.vertx.core.net.NetServer;
+import io.vertx.core.net.NetServerOptions;
+import io.vertx.core.net.NetSocket;
+import io.vertx.core.net.PfxOptions;
+import io.vertx.core.parsetools.RecordParser;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import sunup.codec.BadJson;
+import sunup.codec.Json;
+
+/**
+ * The bus over TCP: each node has a line to each other one for what it says. A message is a length,
+ * the length of its head, the head as JSON, and the payload as it is. A line that ended is opened
+ * again; what was on it is lost.
+ */
+final class TcpBus implements Bus, AutoCloseable {
+  /** Bytes of one message; a line that brings a larger one is closed. */
+  static final int MESSAGE_MAX = 32 * 1024 * 1024;
+
+  /** Unsent bytes of a line beyond which nothing more is taken for it. */
+  static final int UNSENT_MAX = 4 * 1024 * 1024;
+
+  /** Between two looks at who is there. */
+  static final long LOOK_MS = 200;
+
+  private static final int CONNECT_MS = 1_000;
+  private static final Logger LOG = LoggerFactory.getLogger(TcpBus.class);
+
+  private final Vertx vertx;
+  private final ClusterOptions options;
+  private final Node self;
+  private final BusMessage.Hello hello;
+  private final Listener listener;
+  private final NetServer server;
+  private final NetClient client;
+  private final Map<String, NetSocket> lines = new ConcurrentHashMap<>();
+  private final Set<String> opening = ConcurrentHashMap.newKeySet();
+  private volatile Members members;
+  private long timer;
+
+  TcpBus(Vertx vertx, ClusterOptions options, Node self, List<String> reads, Listener listener)
+      throws IOException {
+    this.vertx = vertx;
+    this.options = options;
+    this.self = self;
+    this.hello = new BusMessage.Hello(self.id(), options.name(), reads);
+    this.listener = listener;
+    NetServerOptions serving =
+        new NetServerOptions().setHost(self.host()).setPort(self.port()).setTcpNoDelay(true);
+    NetClientOptions calling =
+        new NetClientOptions()
+            .setConnectTimeout(CONNECT_MS)
+            .setTcpNoDelay(true)
+            .setLocalAddress(self.host());
+    if (options.keys() != null) {
+      PfxOptions keys =
+          new PfxOptions()
+              .setPath(options.keys().toString())
+              .setPassword(
+                  Files.readString(options.keysPasswordFile()).lines().findFirst().orElse(""));
+      serving.setSsl(true).setKeyCertOptions(keys).setTrustOptions(keys);
+      serving.setClientAuth(ClientAuth.REQUIRED);
+      calling.setSsl(true).setKeyCertOptions(keys).setTrustOptions(keys);
+      calling.setHostnameVerificationAlgorithm("HTTPS");
+    }
+    this.server = vertx.createNetServer(serving).connectHandler(this::called);
+    this.client = vertx.createNetClient(calling);
+  }
+
+  Future<Void> listen() {
+    return server.listen().mapEmpty();
+  }
+
+  /** Opens lines to who is there, and goes on looking. */
+  void connect(Members who) {
+    members = who;
+    timer = vertx.setPeriodic(1, LOOK_MS, t -> look());
+  }
+
+  private void look() {
+    Set<String> there = new HashSet<>();
+    for (Node node : members.nodes()) {
+      there.add(node.id());
+      if (!node.id().equals(self.id()) && !lines.containsKey(node.id()) && opening.add(node.id())) {
+        open(node);
+      }
+    }
+    lines.forEach(
+        (id, line) -> {
+          if (!there.contains(id)) {
+            line.close();
+          }
+        });
+  }
+
+  private void open(Node node) {
+    client
+        .connect(node.port(), node.host())
+        .onComplete(
+            done -> {
+              opening.remove(node.id());
+              if (done.failed()) {
+                LOG.debug("no line to {}: {}", node, done.cause().toString());
+                return;
+              }
+              NetSocket line = done.result();
+              line.setWriteQueueMaxSize(UNSENT_MAX);
+              line.exceptionHandler(e -> LOG.debug("a line to {} broke: {}", node, e.toString()));
+              line.closeHandler(v -> lines.remove(node.id(), line));
+              line.write(encode(hello, null));
+              lines.put(node.id(), line);
+            });
+  }
+
+  @Override
+  public boolean send(String node, BusMessage message, Buffer payload) {
+    NetSocket line = lines.get(node);
+    if (line == null || line.writeQueueFull()) {
+      return false;
+    }
+    line.write(encode(message, payload));
+    return true;
+  }
+
+  private static Buffer encode(BusMessage message, Buffer payload) {
+    byte[] head = Json.bytes(message);
+    int size = 4 + head.length + (payload == null ? 0 : payload.length());
+    Buffer all = Buffer.buffer(4 + size).appendInt(size).appendInt(head.length).appendBytes(head);
+    return payload == null ? all : all.appendBuffer(payload);
+  }
+
+  /** Somebody opened a line to here. */
+  private void called(NetSocket line) {
+    Incoming incoming = new Incoming(line);
+    line.exceptionHandler(e -> LOG.debug("a line broke: {}", e.toString()));
+    line.handler(incoming.parser);
+  }
+
+  private final class Incoming {
+    private final NetSocket line;
+    private final RecordParser parser = RecordParser.newFixed(4);
+    private int size = -1;
+    private String from;
+
+    Incoming(NetSocket line) {
+      this.line = line;
+      parser.handler(this::part);
+    }
+
+    private void part(Buffer bytes) {
+      if (size < 0) {
+        size = bytes.getInt(0);
+        if (size < 4 || size > MESSAGE_MAX) {
+          refuse("a message of " + size + " bytes");
+          return;
+        }
+        parser.fixedSizeMode(size);
+        return;
+      }
+      size = -1;
+      parser.fixedSizeMode(4);
+      try {
+        take(bytes);
+      } catch (BadJson | RuntimeException e) {
+        refuse("what can't be read: " + e.getMessage());
+      }
+    }
+
+    private void take(Buffer bytes) throws BadJson {
+      int headEnd = 4 + bytes.getInt(0);
+      BusMessage message = Json.read(bytes.getBytes(4, headEnd), BusMessage.class);
+      if (from == null) {
+        if (!(message instanceof BusMessage.Hello first)
+            || !first.cluster().equals(options.name())) {
+          refuse("no hello of this cluster");
+          return;
+        }
+        from = first.from();
+      }
+      Buffer payload = headEnd < bytes.length() ? bytes.getBuffer(headEnd, bytes.length()) : null;
+      listener.heard(from, message, payload);
+    }
+
+    private void refuse(String why) {
+      LOG.warn("a line from {} is closed: it brought {}", line.remoteAddress(), why);
+      parser.handler(b -> {});
+      line.close();
+    }
+  }
+
+  @Override
+  public void close() {
+    vertx.cancelTimer(timer);
+    lines.values().forEach(NetSocket::close);
+    Future<Void> unused = Future.all(server.close(), client.close()).mapEmpty();
+  }
+}

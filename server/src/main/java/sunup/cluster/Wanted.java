@@ -1,0 +1,112 @@
+package sunup.cluster;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Consumer;
+import sunup.board.MorningId;
+import sunup.live.Place;
+import sunup.suites.Owner;
+import sunup.suites.Reply;
+import sunup.suites.Standpoint;
+import sunup.suites.Submission;
+
+/** A morning that somebody on this node wants, and what is known of it. Kept in the lane. */
+final class Wanted {
+  /** Commands that wait for an owner or for its answer; beyond it one is answered "not now". */
+  static final int WAITING_LIMIT = 1_024;
+
+  final MorningId morning;
+  final List<Consumer<Place>> watchers = new ArrayList<>();
+  final Deque<Pending> parked = new ArrayDeque<>();
+
+  /** Sent to another node and not answered. */
+  final Map<Long, Pending> sent = new HashMap<>();
+
+  Place place = new Place.Nowhere();
+  long wantedAt;
+
+  /** Since when nobody is known to have it. */
+  long nobodySince;
+
+  /** Since when its owner says that the journal is away, though it answers here; or never. */
+  long ownerAwaySince = Long.MAX_VALUE;
+
+  /** Here, if this node took it or is taking it. */
+  Owner local;
+
+  Standpoint at;
+  Runnable unwatch = () -> {};
+
+  /** Not taken again before this. */
+  long holdUntil;
+
+  /** How often it was lost to another node lately. */
+  int lost;
+
+  long lostAt;
+
+  /** The epoch that the journal had when it was last asked. */
+  long journalEpoch;
+
+  /** Being given to another node: not to be taken back meanwhile. */
+  boolean leaving;
+
+  /** What is still claimed of it while it is given away, or null. */
+  BusMessage.Claim giving;
+
+  /** Being taken from an owner that has lost the journal. */
+  boolean relieving;
+
+  Wanted(MorningId morning, long nowMs) {
+    this.morning = morning;
+    this.wantedAt = nowMs;
+    this.nobodySince = nowMs;
+  }
+
+  /** A command on its way. */
+  static final class Pending {
+    final Submission submission;
+    final Consumer<Reply> answer;
+    final long until;
+
+    /** Who has it now, or null. */
+    String with;
+
+    Pending(Submission submission, Consumer<Reply> answer, long until) {
+      this.submission = submission;
+      this.answer = answer;
+      this.until = until;
+    }
+  }
+
+  boolean owned() {
+    return local != null && at != null && at.owned();
+  }
+
+  boolean full() {
+    return parked.size() + sent.size() >= WAITING_LIMIT;
+  }
+
+  void tell(Place now) {
+    place = now;
+    List.copyOf(watchers).forEach(watcher -> watcher.accept(now));
+  }
+
+  /** What was sent to a node that will not answer waits again, under its own id. */
+  void callBack(String node) {
+    sent.values()
+        .removeIf(
+            one -> {
+              boolean lostWithIt = one.with.equals(node);
+              if (lostWithIt) {
+                one.with = null;
+                parked.addLast(one);
+              }
+              return lostWithIt;
+            });
+  }
+}

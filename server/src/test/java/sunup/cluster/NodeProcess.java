@@ -1,0 +1,113 @@
+package sunup.cluster;
+
+import io.vertx.core.Vertx;
+import java.io.File;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import sunup.http.SunupServer;
+import sunup.journal.PostgresAddress;
+
+/** A node in a process of its own, and the process as its test sees it. */
+public final class NodeProcess {
+  private static final String PORT = "port ";
+  private static final long LIMIT_S = 60;
+
+  private final Path said;
+  private final Process process;
+  private int port;
+
+  /**
+   * Starts it.
+   *
+   * @param me which of the addresses is its own
+   */
+  NodeProcess(Path folder, PostgresAddress database, List<String> addresses, int me)
+      throws IOException {
+    Path mine = Files.createDirectories(folder.resolve("node-" + me));
+    this.said = mine.resolve("said");
+    Files.deleteIfExists(said);
+    List<String> line = new ArrayList<>();
+    line.addAll(
+        List.of(
+            Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+            "-XX:TieredStopAtLevel=1",
+            "-XX:+UseSerialGC",
+            "-Xmx384m",
+            "-cp",
+            System.getProperty("java.class.path"),
+            NodeProcess.class.getName(),
+            mine.toString(),
+            database.url(),
+            database.user(),
+            database.passwordFile().toString(),
+            Integer.toString(me)));
+    line.addAll(addresses);
+    this.process =
+        new ProcessBuilder(line)
+            .redirectError(ProcessBuilder.Redirect.to(mine.resolve("errors").toFile()))
+            .redirectOutput(ProcessBuilder.Redirect.to(said.toFile()))
+            .start();
+  }
+
+  /** Waits until it listens; its port. */
+  int port() {
+    if (port == 0) {
+      Nodes.until(() -> !process.isAlive() || portSaid() > 0, "a node that listens");
+      port = portSaid();
+    }
+    return port;
+  }
+
+  private int portSaid() {
+    try {
+      return Files.readString(said)
+          .lines()
+          .filter(line -> line.startsWith(PORT))
+          .map(line -> Integer.parseInt(line.substring(PORT.length())))
+          .findFirst()
+          .orElse(0);
+    } catch (IOException e) {
+      return 0;
+    }
+  }
+
+  /** kill -9. */
+  void kill() throws InterruptedException {
+    process.destroyForcibly().waitFor(LIMIT_S, TimeUnit.SECONDS);
+  }
+
+  /** SIGTERM, and waits for its end. */
+  boolean stop() throws InterruptedException {
+    process.destroy();
+    return process.waitFor(LIMIT_S, TimeUnit.SECONDS);
+  }
+
+  public static void main(String[] args) throws Exception {
+    List<String> addresses = List.of(args).subList(5, args.length);
+    PostgresAddress database = new PostgresAddress(args[1], args[2], Path.of(args[3]));
+    Vertx vertx = Vertx.vertx();
+    SunupServer server =
+        Nodes.start(
+            vertx,
+            new File(args[0]).toPath(),
+            database,
+            Nodes.cluster(addresses, Integer.parseInt(args[4])));
+    Runtime.getRuntime().addShutdownHook(new Thread(() -> close(server)));
+    System.out.println(PORT + server.port());
+    CountDownLatch forEver = new CountDownLatch(1);
+    forEver.await();
+  }
+
+  private static void close(SunupServer server) {
+    try {
+      Nodes.get(server.close());
+    } catch (Exception e) {
+      throw new IllegalStateException(e);
+    }
+  }
+}

@@ -1,0 +1,184 @@
+package sunup.cluster;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.vertx.core.Vertx;
+import io.vertx.core.buffer.Buffer;
+import io.vertx.core.net.NetSocket;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import sunup.board.Actor;
+import sunup.board.Command;
+import sunup.board.CommandId;
+import sunup.board.MorningId;
+import sunup.board.Private;
+import sunup.board.Role;
+import sunup.live.Feed;
+import sunup.suites.Submission;
+import sunup.wire.Audience;
+
+/** Two nodes' buses over real sockets, in the clear and by TLS. */
+class TcpBusTest {
+  private static final MorningId MORNING = MorningId.parse("east/2026-11-30");
+  private static final String PASSWORD = "of-a-test-only";
+
+  @TempDir Path folder;
+  private final Vertx vertx = Vertx.vertx();
+  private final List<TcpBus> buses = new ArrayList<>();
+  private final List<Node> nodes = new ArrayList<>();
+  private final BlockingQueue<Heard> heard = new LinkedBlockingQueue<>();
+
+  private record Heard(String from, BusMessage message, Buffer payload) {}
+
+  private final Members members =
+      new Members() {
+        @Override
+        public List<Node> nodes() {
+          return List.copyOf(nodes);
+        }
+
+        @Override
+        public String suggested(String key) {
+          return null;
+        }
+      };
+
+  private TcpBus bus(String id, String cluster, Path keys) throws Exception {
+    String address = Nodes.addresses(1).get(0);
+    int port = Integer.parseInt(address.substring(address.indexOf(':') + 1));
+    Path password = Files.writeString(folder.resolve("password"), PASSWORD);
+    ClusterOptions options =
+        new ClusterOptions(cluster, "127.0.0.1", port, List.of(address), false, keys, password);
+    Node node = new Node(id, "127.0.0.1", port + 1);
+    TcpBus made =
+        new TcpBus(
+            vertx,
+            options,
+            node,
+            List.of("a-type"),
+            (from, message, payload) -> heard.add(new Heard(from, message, payload)));
+    Nodes.get(made.listen());
+    nodes.add(node);
+    buses.add(made);
+    return made;
+  }
+
+  @AfterEach
+  void end() throws Exception {
+    buses.forEach(TcpBus::close);
+    Nodes.get(vertx.close());
+  }
+
+  private Heard next() throws Exception {
+    Heard one = heard.poll(20, TimeUnit.SECONDS);
+    assertThat(one).isNotNull();
+    return one;
+  }
+
+  private static BusMessage ask(String text) {
+    Actor desk = new Actor(Role.DESK, null, "desk-1");
+    Command note = new Command.AddNote(null, Private.of(text));
+    Submission given =
+        new Submission(new CommandId("c-1"), note, List.of(note), desk, 7L, 100, -3).on("desk");
+    return new BusMessage.Ask(1, MORNING, given);
+  }
+
+  private void talk(TcpBus one, TcpBus other) throws Exception {
+    one.connect(members);
+    other.connect(members);
+    Nodes.until(() -> one.send("b", ask("over there"), null), "a line");
+    assertThat(next().message()).isInstanceOf(BusMessage.Hello.class);
+    Heard asked = heard.take();
+    while (asked.message() instanceof BusMessage.Hello) {
+      asked = next();
+    }
+    assertThat(asked).isEqualTo(new Heard("a", ask("over there"), null));
+    Buffer large = Buffer.buffer(new byte[3_000_000]).setInt(2_999_000, 77);
+    BusMessage told = new BusMessage.Told(MORNING, Audience.WALL, Feed.Kind.VIEW, 5L);
+    Nodes.until(() -> other.send("a", told, large), "a line back");
+    Heard view = next();
+    while (view.message() instanceof BusMessage.Hello) {
+      view = next();
+    }
+    assertThat(view).isEqualTo(new Heard("b", told, large));
+  }
+
+  @Test
+  void shouldCarryCommandsAndBytesBetweenNodes() throws Exception {
+    talk(bus("a", "one", null), bus("b", "one", null));
+  }
+
+  @Test
+  void shouldSpeakTlsWithNodesOfTheSameAuthorityOnly() throws Exception {
+    Path keys = keys("right");
+    TcpBus one = bus("a", "one", keys);
+    talk(one, bus("b", "one", keys));
+    heard.clear();
+    TcpBus stranger = bus("c", "one", keys("stranger"));
+    stranger.connect(members);
+    NetSocket plain = Nodes.get(vertx.createNetClient().connect(nodes.get(0).port(), "127.0.0.1"));
+    plain.write("GET / HTTP/1.1\r\n\r\n");
+    // Both are turned away before they are heard; those who belong still are heard.
+    Nodes.until(() -> one.send("b", ask("still here"), null), "a line");
+    assertThat(next().from()).isEqualTo("a");
+    assertThat(stranger.send("a", ask("let me in"), null)).isFalse();
+    assertThat(heard).noneMatch(h -> h.from().equals("c"));
+  }
+
+  @Test
+  void shouldNotListenToAnotherClusterOrToWhatIsNoMessage() throws Exception {
+    TcpBus one = bus("a", "one", null);
+    TcpBus other = bus("b", "another", null);
+    one.connect(members);
+    other.connect(members);
+    Nodes.until(() -> other.send("a", ask("wrong house"), null), "a line");
+    NetSocket rude = Nodes.get(vertx.createNetClient().connect(nodes.get(0).port(), "127.0.0.1"));
+    CompletableFuture<Void> closed = new CompletableFuture<>();
+    rude.closeHandler(v -> closed.complete(null));
+    rude.write(Buffer.buffer().appendInt(Integer.MAX_VALUE));
+    closed.get(20, TimeUnit.SECONDS);
+    assertThat(heard).isEmpty();
+  }
+
+  /** A key with its own certificate, which is its own authority. */
+  private Path keys(String name) throws Exception {
+    Path file = folder.resolve(name + ".p12");
+    List<String> line =
+        List.of(
+            Path.of(System.getProperty("java.home"), "bin", "keytool").toString(),
+            "-genkeypair",
+            "-alias",
+            "node",
+            "-keyalg",
+            "EC",
+            "-groupname",
+            "secp256r1",
+            "-dname",
+            "CN=node",
+            "-ext",
+            "san=ip:127.0.0.1",
+            "-storetype",
+            "PKCS12",
+            "-storepass",
+            PASSWORD,
+            "-keystore",
+            file.toString());
+    Path log = folder.resolve("keytool.log");
+    Process made =
+        new ProcessBuilder(line)
+            .redirectErrorStream(true)
+            .redirectOutput(ProcessBuilder.Redirect.appendTo(log.toFile()))
+            .start();
+    assertThat(made.waitFor()).as(Files.readString(log)).isZero();
+    return file;
+  }
+}
