@@ -59,6 +59,7 @@ describe('the desk', () => {
     expect(onTimeWords(suite({ phase: 'draft', onTime: 4 }), ahead)).toBe('4 first cases');
     const started = [{ ...room('1'), standing: 'started' as const }];
     expect(onTimeWords(suite({ onTime: 3 }), started)).toBe('3 of 4 started on time');
+    expect(onTimeWords(suite({ onTime: 3 }), [...started, ...ahead])).toBe('3 of 4 on time');
   });
 
   it('should list rooms in the wall’s order with the case that stands', () => {

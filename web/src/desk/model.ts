@@ -58,8 +58,9 @@ export function onTimeWords(suite: SuitePart, rooms: readonly RoomPart[]): strin
   const cases = `${suite.cases} first ${suite.cases === 1 ? 'case' : 'cases'}`;
   if (suite.phase === 'draft' || suite.onTime === undefined) return cases;
   const waiting = rooms.some((r) => r.standing !== 'started' && r.standing !== 'none');
-  const verb = suite.phase === 'closed' || !waiting ? 'started' : 'look';
-  return `${suite.onTime} of ${suite.cases} ${verb} on time`;
+  const count = `${suite.onTime} of ${suite.cases}`;
+  if (suite.phase === 'closed' || !waiting) return `${count} started on time`;
+  return rooms.some((r) => r.standing === 'started') ? `${count} on time` : `${count} look on time`;
 }
 
 /** Which rooms were heard from; nobody reports to a draft, and a closed morning is over. */

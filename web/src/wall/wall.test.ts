@@ -171,6 +171,7 @@ describe('what the wall says first', () => {
     expect(countWords(zero, two, at('06:00'))).toBe('0 of 2 look on time');
     const started = room({ standing: 'started', startedAt: at('07:30') });
     expect(countWords(suite(), [started], at('07:40'))).toBe('3 of 4 started on time');
+    expect(countWords(suite(), [started, room()], at('07:40'))).toBe('3 of 4 on time');
   });
 
   it('shouldSayOfWhichTimeItIsOnceItIsNotLive', () => {
@@ -235,6 +236,14 @@ describe('what the wall says instead of lines', () => {
 
   it('shouldSayThatEveryRoomLooksOnTime', () => {
     expect(head({}, [room(), room({ standing: 'ready' })])).toBe('Every room looks on time');
+  });
+
+  it('shouldNotSayOfEveryRoomWhatIsTrueOfTheRestOnly', () => {
+    const rooms = [room({ standing: 'started' }), room({ room: '8', standing: 'ahead' })];
+    expect(calm(suite(), rooms, [], at('08:00'))).toEqual({
+      head: 'The rest looks on time',
+      text: '1 still to start · nobody is needed anywhere',
+    });
   });
 
   it('shouldNotCallASilentRoomLateNorOnTime', () => {

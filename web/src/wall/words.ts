@@ -13,6 +13,7 @@ const british = {
   title: 'Wall',
   'count.draft': '{cases} first cases planned',
   'count.on-time': '{onTime} of {cases} look on time',
+  'count.part': '{onTime} of {cases} on time',
   'count.no-figures': '{cases} first cases · no figures yet',
   'count.old': 'as it was at {time}',
   'count.never': 'not live yet',
@@ -39,6 +40,8 @@ const british = {
   'old.head': 'As it was at {time}',
   'calm.head': 'Every room looks on time',
   'calm.text': 'nobody is needed anywhere',
+  'calm.rest': 'The rest looks on time',
+  'calm.rest-text': '{rooms} still to start · nobody is needed anywhere',
   'quiet.all': 'No room was heard from yet',
   'quiet.head': 'All that is heard of looks on time',
   'quiet.text': 'no word yet from {rooms}',
@@ -150,11 +153,15 @@ export function calm(
   if (withCase.length > 0 && waiting.length === 0) {
     return { head: say('started.head'), text: say('started.text', figures) };
   }
-  return nothingToDo(waiting);
+  return nothingToDo(waiting, withCase.length - waiting.length);
 }
 
-/** The list is empty, but some have not started: is all well, or is there only nothing to do? */
-function nothingToDo(waiting: readonly RoomPart[]): Calm {
+/**
+ * The list is empty, but some have not started: is all well, or is there only nothing to do?
+ *
+ * @param started how many have; they may have been late, so no word is said of all rooms then
+ */
+function nothingToDo(waiting: readonly RoomPart[], started: number): Calm {
   const below = belowTheLine(waiting).length;
   const tight = waiting.filter((room) => room.standing === 'tight').length;
   if (below > 0) {
@@ -176,6 +183,9 @@ function nothingToDo(waiting: readonly RoomPart[]): Calm {
     };
   }
   if (tight > 0) return { head: say('tight.head'), text: say('tight.text', { rooms: tight }) };
+  if (started > 0) {
+    return { head: say('calm.rest'), text: say('calm.rest-text', { rooms: waiting.length }) };
+  }
   return { head: say('calm.head'), text: say('calm.text') };
 }
 
@@ -222,7 +232,9 @@ export function countWords(
   if (suite.phase === 'closed' || !waiting || isOver(suite, rooms, now)) {
     return say('count.over', figures);
   }
-  return say(suite.onTime === undefined ? 'count.no-figures' : 'count.on-time', figures);
+  if (suite.onTime === undefined) return say('count.no-figures', figures);
+  const some = rooms.some((room) => room.standing === 'started');
+  return say(some ? 'count.part' : 'count.on-time', figures);
 }
 
 /** What was calm, no longer said as if it were live. */
