@@ -12,7 +12,7 @@ export function needsPanel(at: Desk, rows: DeskRow[]): TemplateResult {
   const needs = [...at.list('need')].sort((a, b) => a.rank - b.rank);
   const ask = toAsk(rows).filter((r) => !needs.some((n) => n.room === r.room.room));
   return html`<h2>Needs someone</h2>
-    ${needs.length === 0 ? html`<p class="dim">nothing that someone could still help</p>` : nothing}
+    ${needs.length === 0 && rows.length > 0 ? html`<p class="dim">nothing that someone could still help</p>` : nothing}
     ${needs.map((n) => card(at, n))}
     ${
       ask.length > 0
