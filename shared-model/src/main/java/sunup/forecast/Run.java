@@ -1,6 +1,7 @@
 package sunup.forecast;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 
 /**
@@ -25,6 +26,7 @@ public final class Run {
   private String inputs;
   private final List<List<Integer>> components;
   private final List<Part> parts = new ArrayList<>();
+  private final boolean isWhole;
   private int trials;
 
   /**
@@ -37,14 +39,45 @@ public final class Run {
     this(in, true);
   }
 
+  /**
+   * Prepares a forecast of some rooms and of those that depend on them. Its trials are bit by bit
+   * those that the whole suite's forecast gives these rooms.
+   *
+   * @param rooms ids; every component that has one of them is run
+   */
+  public static Run of(ForecastInput in, Collection<String> rooms) {
+    return new Run(in, true, rooms);
+  }
+
+  /**
+   * Rooms that depend on each other, each list and the lists in the input's order.
+   *
+   * @throws BadInput if the input can't be simulated
+   */
+  public static List<List<String>> components(ForecastInput in) {
+    Checks.check(in);
+    return Components.of(in).stream().map(rooms -> names(in, rooms)).toList();
+  }
+
+  private static List<String> names(ForecastInput in, List<Integer> rooms) {
+    return rooms.stream().map(r -> in.rooms().get(r).id()).toList();
+  }
+
   /** With {@code apart} false all rooms are simulated as one component: for tests. */
   Run(ForecastInput in, boolean apart) {
+    this(in, apart, null);
+  }
+
+  private Run(ForecastInput in, boolean apart, Collection<String> only) {
     Checks.check(in);
     this.in = in;
+    isWhole = only == null;
     components = Components.of(in);
     if (apart) {
       for (List<Integer> rooms : components) {
-        parts.add(new Part(in, rooms));
+        if (only == null || names(in, rooms).stream().anyMatch(only::contains)) {
+          parts.add(new Part(in, rooms));
+        }
       }
     } else {
       List<Integer> all = new ArrayList<>();
@@ -78,8 +111,32 @@ public final class Run {
     trials = Math.max(trials, upTo);
   }
 
-  /** The figures of the trials run so far; at least one must have been run. */
+  /**
+   * When a room started, trial by trial, so that two runs with the same draws can be compared.
+   *
+   * @param room one that this run was prepared for
+   * @return epoch milliseconds; a trial without a start counts the cap
+   */
+  public long[] starts(String room) {
+    for (Part part : parts) {
+      for (int r = 0; r < part.model.rooms; r++) {
+        if (part.model.roomId[r].equals(room)) {
+          long[] starts = new long[trials];
+          for (int n = 0; n < trials; n++) {
+            starts[n] = in.now() + part.tally.start[r][n];
+          }
+          return starts;
+        }
+      }
+    }
+    throw new IllegalArgumentException("this run has no room " + room);
+  }
+
+  /** The figures of the trials run so far, of a run of all rooms; at least one must have been. */
   public Forecast result() {
+    if (!isWhole) {
+      throw new IllegalStateException("a run of some rooms has no figures of the suite");
+    }
     if (trials == 0) {
       throw new IllegalStateException("advance before asking for a result");
     }
