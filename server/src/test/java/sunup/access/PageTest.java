@@ -40,7 +40,8 @@ class PageTest {
         none.sheets(),
         none.roomItems(),
         none.caseItems(),
-        none.notes());
+        none.notes(),
+        none.moves());
   }
 
   @Test

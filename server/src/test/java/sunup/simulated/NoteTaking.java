@@ -78,6 +78,7 @@ public final class NoteTaking implements Decider {
         m.sheets(),
         m.roomItems(),
         m.caseItems(),
-        List.copyOf(notes));
+        List.copyOf(notes),
+        m.moves());
   }
 }

@@ -101,6 +101,10 @@ public final class Board {
     on(m, Command.TakeHoldup.class, TalkRules::takeHoldup);
     on(m, Command.AskHelp.class, TalkRules::askHelp);
     on(m, Command.AnswerHelp.class, TalkRules::answerHelp);
+    on(m, Command.AskMove.class, MoveRules::ask);
+    on(m, Command.AnswerMove.class, MoveRules::answer);
+    on(m, Command.DoneMove.class, MoveRules::done);
+    on(m, Command.WithdrawMove.class, MoveRules::withdraw);
     on(m, Command.ReportReady.class, StartRules::ready);
     on(m, Command.Reach.class, StartRules::reach);
     on(m, Command.GiveReason.class, StartRules::giveReason);
@@ -146,6 +150,11 @@ public final class Board {
     when(m, Event.HoldupTaken.class, TalkFacts::holdupTaken);
     when(m, Event.HelpAsked.class, TalkFacts::helpAsked);
     when(m, Event.HelpAnswered.class, TalkFacts::helpAnswered);
+    when(m, Event.MoveAsked.class, MoveFacts::asked);
+    when(m, Event.MoveAccepted.class, MoveFacts::accepted);
+    when(m, Event.MoveDeclined.class, MoveFacts::declined);
+    when(m, Event.MoveDone.class, MoveFacts::done);
+    when(m, Event.MoveWithdrawn.class, MoveFacts::withdrawn);
     when(m, Event.ReadyReported.class, StartFacts::ready);
     when(m, Event.StepReached.class, StartFacts::reached);
     when(m, Event.ReasonGiven.class, StartFacts::reasonGiven);

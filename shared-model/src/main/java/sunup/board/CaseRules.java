@@ -88,11 +88,22 @@ final class CaseRules {
   }
 
   static Outcome agreeLater(Ask ask, Command.AgreeLater c) {
-    Refused refused = Ask.first(ask.unknown(c.caseId()), ask.implausible(c.at()));
+    Refused refused = cannotBeLater(ask, c.caseId(), c.at());
     if (refused != null) {
       return refused;
     }
-    CaseDay day = ask.morning.cases().get(c.caseId());
+    return Objects.equals(c.at(), ask.morning.cases().get(c.caseId()).agreedAt())
+        ? ask.accept()
+        : ask.accept(new Event.LaterAgreed(c.caseId(), c.at()));
+  }
+
+  /** Why a start can't be agreed for this time, or null. */
+  static Refused cannotBeLater(Ask ask, CaseId caseId, Long at) {
+    Refused refused = Ask.first(ask.unknown(caseId), ask.implausible(at));
+    if (refused != null) {
+      return refused;
+    }
+    CaseDay day = ask.morning.cases().get(caseId);
     Refused stopped = cancelled(day);
     if (stopped != null) {
       return stopped;
@@ -101,16 +112,14 @@ final class CaseRules {
       return Ask.refuse(
           RefusalCode.TOO_LATE, "The case has started already: give a reason instead.");
     }
-    if (c.at() != null && c.at() <= day.plan().bookedAt()) {
+    if (at != null && at <= day.plan().bookedAt()) {
       return Ask.refuse(
           RefusalCode.OUT_OF_RANGE,
           "An agreed start is later than the booked "
               + ask.clock(day.plan().bookedAt())
               + ". Leave it out to go back to that.");
     }
-    return Objects.equals(c.at(), day.agreedAt())
-        ? ask.accept()
-        : ask.accept(new Event.LaterAgreed(c.caseId(), c.at()));
+    return null;
   }
 
   /** What was made of the case's own items. */

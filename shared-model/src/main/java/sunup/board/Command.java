@@ -45,6 +45,10 @@ import sunup.codec.Maybe;
   @Type(value = Command.TakeHoldup.class, name = "take-holdup"),
   @Type(value = Command.AskHelp.class, name = "ask-help"),
   @Type(value = Command.AnswerHelp.class, name = "answer-help"),
+  @Type(value = Command.AskMove.class, name = "ask-move"),
+  @Type(value = Command.AnswerMove.class, name = "answer-move"),
+  @Type(value = Command.DoneMove.class, name = "done-move"),
+  @Type(value = Command.WithdrawMove.class, name = "withdraw-move"),
   @Type(value = Command.ReportReady.class, name = "report-ready"),
   @Type(value = Command.Reach.class, name = "reach"),
   @Type(value = Command.GiveReason.class, name = "give-reason"),
@@ -158,6 +162,18 @@ public sealed interface Command {
 
   /** Somebody goes. */
   record AnswerHelp(RoomId room, @Maybe PersonId by) implements Command {}
+
+  /** Somebody is asked for a move: one person, or any of a role. */
+  record AskMove(Move move, @Maybe Role role, @Maybe PersonId person) implements Command {}
+
+  /** What the one who was asked says; {@code move} is its key. */
+  record AnswerMove(String move, MoveAnswer answer) implements Command {}
+
+  /** A move that was asked or accepted is done. */
+  record DoneMove(String move) implements Command {}
+
+  /** A move is not asked any more. */
+  record WithdrawMove(String move) implements Command {}
 
   /** The room reports itself ready; what is still open is kept with it. */
   record ReportReady(RoomId room) implements Command {}

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.function.Consumer;
 import java.util.function.UnaryOperator;
 import sunup.board.Morning.CaseDay;
+import sunup.board.Morning.MoveDay;
 import sunup.board.Morning.NoteKept;
 import sunup.board.Morning.PersonDay;
 import sunup.board.Morning.Phase;
@@ -40,6 +41,7 @@ final class Edit {
   private Map<RoomId, Map<String, Item>> roomItems;
   private Map<CaseId, Map<String, Item>> caseItems;
   private List<NoteKept> notes;
+  private Map<String, MoveDay> moves;
 
   Edit(Morning from, long seq, Recorded recorded) {
     this.from = from;
@@ -60,6 +62,7 @@ final class Edit {
     roomItems = from.roomItems();
     caseItems = from.caseItems();
     notes = from.notes();
+    moves = from.moves();
   }
 
   /** When it happened. */
@@ -94,7 +97,8 @@ final class Edit {
         sheets,
         roomItems,
         caseItems,
-        notes);
+        notes,
+        moves);
   }
 
   Morning done() {
@@ -106,6 +110,7 @@ final class Edit {
     sheets = sealed(sheets, from.sheets());
     roomItems = sealed(sealedInside(roomItems, from.roomItems()), from.roomItems());
     caseItems = sealed(sealedInside(caseItems, from.caseItems()), from.caseItems());
+    moves = sealed(moves, from.moves());
     return soFar();
   }
 
@@ -119,6 +124,7 @@ final class Edit {
     sheets = new LinkedHashMap<>();
     roomItems = new LinkedHashMap<>();
     caseItems = new LinkedHashMap<>();
+    moves = new LinkedHashMap<>();
   }
 
   void put(RoomDay room) {
@@ -156,6 +162,11 @@ final class Edit {
     next.add(note);
     int drop = Math.max(0, next.size() - Morning.MAX_NOTES);
     notes = List.copyOf(next.subList(drop, next.size()));
+  }
+
+  void put(MoveDay move) {
+    moves = own(moves, from.moves());
+    moves.put(move.move().key(), move);
   }
 
   void put(Item item) {

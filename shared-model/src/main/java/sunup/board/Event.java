@@ -46,6 +46,11 @@ import sunup.sheets.ComposedSheet;
   @Type(value = Event.HoldupTaken.class, name = "holdup-taken"),
   @Type(value = Event.HelpAsked.class, name = "help-asked"),
   @Type(value = Event.HelpAnswered.class, name = "help-answered"),
+  @Type(value = Event.MoveAsked.class, name = "move-asked"),
+  @Type(value = Event.MoveAccepted.class, name = "move-accepted"),
+  @Type(value = Event.MoveDeclined.class, name = "move-declined"),
+  @Type(value = Event.MoveDone.class, name = "move-done"),
+  @Type(value = Event.MoveWithdrawn.class, name = "move-withdrawn"),
   @Type(value = Event.ReadyReported.class, name = "ready-reported"),
   @Type(value = Event.StepReached.class, name = "step-reached"),
   @Type(value = Event.ReasonGiven.class, name = "reason-given"),
@@ -135,6 +140,18 @@ public sealed interface Event {
   record HelpAsked(RoomId room, Private what) implements Event {}
 
   record HelpAnswered(RoomId room, PersonId by) implements Event {}
+
+  record MoveAsked(Move move, Role role, PersonId person) implements Event {}
+
+  /** {@code move} is the key of the move; what was agreed by it are events of their own. */
+  record MoveAccepted(String move) implements Event {}
+
+  /** {@code notSafe} keeps it off for the rest of the morning. */
+  record MoveDeclined(String move, boolean notSafe) implements Event {}
+
+  record MoveDone(String move) implements Event {}
+
+  record MoveWithdrawn(String move) implements Event {}
 
   /** {@code open} are the items that gate the start and were not good. */
   record ReadyReported(RoomId room, List<ItemRef> open) implements Event {}

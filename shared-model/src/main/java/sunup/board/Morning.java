@@ -1,9 +1,12 @@
 package sunup.board;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import sunup.sheets.ComposedSheet;
 import sunup.sheets.SheetItem;
 
@@ -32,6 +35,7 @@ import sunup.sheets.SheetItem;
  * @param caseItems the items of each case by key; also those that its present sheet does not ask
  *     for
  * @param notes in order, the newest {@link #MAX_NOTES}
+ * @param moves that were ever asked, by {@link Move#key()}
  */
 public record Morning(
     MorningId id,
@@ -50,7 +54,8 @@ public record Morning(
     Map<String, ComposedSheet> sheets,
     Map<RoomId, Map<String, Item>> roomItems,
     Map<CaseId, Map<String, Item>> caseItems,
-    List<NoteKept> notes) {
+    List<NoteKept> notes,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) Map<String, MoveDay> moves) {
 
   /** The state keeps so many notes; older ones stay in the journal only. */
   public static final int MAX_NOTES = 500;
@@ -82,7 +87,8 @@ public record Morning(
           Collections.emptyMap(),
           Collections.emptyMap(),
           Collections.emptyMap(),
-          List.of());
+          List.of(),
+          Collections.emptyMap());
 
   /**
    * A room on this morning.
@@ -234,6 +240,54 @@ public record Morning(
     /** The journal sequence that last touched it. */
     public long revision() {
       return last.revision();
+    }
+  }
+
+  /** Where a move stands. */
+  public enum MoveState {
+    @JsonProperty("asked")
+    ASKED,
+    @JsonProperty("accepted")
+    ACCEPTED,
+    @JsonProperty("declined")
+    DECLINED,
+    @JsonProperty("not-safe")
+    NOT_SAFE,
+    @JsonProperty("done")
+    DONE,
+    @JsonProperty("withdrawn")
+    WITHDRAWN
+  }
+
+  /**
+   * A move that was asked.
+   *
+   * @param role who is asked, if it is not one person
+   * @param person who is asked, or null
+   * @param askedBy by which role
+   * @param answeredBy the role that answered last, or null
+   */
+  public record MoveDay(
+      Move move,
+      MoveState state,
+      Role role,
+      PersonId person,
+      Role askedBy,
+      long askedAt,
+      Role answeredBy,
+      Long answeredAt,
+      Touch last) {
+    /** The journal sequence that last touched it. */
+    public long revision() {
+      return last.revision();
+    }
+
+    boolean isAsked() {
+      return state == MoveState.ASKED;
+    }
+
+    boolean isAskedOf(Command.AskMove again) {
+      return role == again.role() && Objects.equals(person, again.person());
     }
   }
 

@@ -60,6 +60,8 @@ public final class Rights {
     }
     t.put(CommandKind.AGREE_LATER, with(COORDINATORS, Role.SUPERVISOR));
     t.put(CommandKind.PROMISE_UNIT, with(COORDINATORS, Role.SUPERVISOR));
+    t.put(CommandKind.ASK_MOVE, with(COORDINATORS, Role.SUPERVISOR));
+    t.put(CommandKind.WITHDRAW_MOVE, with(COORDINATORS, Role.SUPERVISOR));
     t.put(CommandKind.PLACE_OPENS, with(COORDINATORS, Role.PHARMACY));
     t.put(CommandKind.SAY_ROOM, with(ROOM_TEAM, Role.CLEANER, Role.DESK, Role.ADMIN));
     t.put(

@@ -24,6 +24,9 @@ final class Wellformed {
     for (Class<?> evidence : Evidence.class.getPermittedSubclasses()) {
       PARTS.put(evidence, partsOf(evidence));
     }
+    for (Class<?> move : Move.class.getPermittedSubclasses()) {
+      PARTS.put(move, partsOf(move));
+    }
     PARTS.put(CasePlan.class, partsOf(CasePlan.class));
     PARTS.put(PersonPlan.class, partsOf(PersonPlan.class));
   }

@@ -16,6 +16,7 @@ final class GoldenMornings {
       case "trouble" -> trouble();
       case "desk" -> desk();
       case "stand-in" -> standIn();
+      case "moves" -> moves();
       default -> throw new IllegalArgumentException("add the morning " + name + " here first");
     };
   }
@@ -156,6 +157,51 @@ final class GoldenMornings {
         .by(NURSE, new Command.GiveReason(Fixture.C2, DelayReason.SURGEON, null))
         .decided(Fixture.DESK, new Command.DisputeReason(Fixture.C2, DelayReason.STAFF, null))
         .decided(Fixture.DESK, new Command.AgreeReason(Fixture.C2));
+  }
+
+  /** Moves asked, accepted, declined, called not safe, done and taken back. */
+  private static Day moves() {
+    Actor technician = new Actor(Role.TECHNICIAN, Fixture.T1, "pocket-T1");
+    ItemRef suction = Fixture.in(Fixture.R2, "suction.strong");
+    long later = Fixture.BOOKED + 15 * Fixture.MINUTE;
+    long early = Fixture.BEGIN + 10 * Fixture.MINUTE;
+    Move send = new Move.Send(Fixture.T1, Fixture.R2);
+    Move first = new Move.First(Fixture.R1, List.of("drugs.drawn"));
+    return Day.open()
+        .minute(2)
+        .by(Fixture.DESK, new Command.Arrive(Fixture.T1, null))
+        .by(Fixture.ANAESTHETIST_2, new Command.Fault(suction, null))
+        .minute(3)
+        .by(Fixture.DESK, new Command.AskMove(send, null, Fixture.T1))
+        .by(
+            Fixture.DESK,
+            new Command.AskMove(
+                new Move.Unit("ultrasound", Fixture.R2), Role.TECHNICIAN, null))
+        .by(
+            Fixture.DESK,
+            new Command.AskMove(
+                new Move.OpenEarlier(Fixture.PHARMACY, early, Fixture.R1), Role.PHARMACY, null))
+        .by(SUPERVISOR, new Command.AskMove(first, null, Fixture.A1))
+        .by(
+            Fixture.DESK,
+            new Command.AskMove(
+                new Move.Later(Fixture.R3, Fixture.C3, later), Role.SUPERVISOR, null))
+        .by(
+            Fixture.DESK,
+            new Command.AskMove(new Move.Attend(Fixture.R2, Fixture.V1), null, Fixture.V1))
+        .by(
+            Fixture.DESK,
+            new Command.AskMove(new Move.Talk(Fixture.R1, Fixture.R3), Role.SUPERVISOR, null))
+        .minute(4)
+        .by(technician, new Command.AnswerMove(send.key(), MoveAnswer.ACCEPT))
+        .by(technician, new Command.AnswerMove("unit.ultrasound.2", MoveAnswer.ACCEPT))
+        .by(Fixture.DESK, new Command.AnswerMove("open.pharmacy", MoveAnswer.ACCEPT))
+        .by(Fixture.ANAESTHETIST_1, new Command.AnswerMove(first.key(), MoveAnswer.CANNOT))
+        .by(SUPERVISOR, new Command.AnswerMove("later.C3", MoveAnswer.ACCEPT))
+        .by(SUPERVISOR, new Command.AnswerMove("attend.2", MoveAnswer.NOT_SAFE))
+        .by(Fixture.DESK, new Command.WithdrawMove("talk.1.3"))
+        .minute(9)
+        .by(technician, new Command.DoneMove(send.key()));
   }
 
   /** One who does not come, and the one who stands in. */

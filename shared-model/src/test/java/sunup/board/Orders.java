@@ -160,6 +160,7 @@ final class Orders {
         Tuple.of(4, ofPeople()),
         Tuple.of(4, ofCases()),
         Tuple.of(4, ofThings()),
+        Tuple.of(3, ofMoves()),
         Tuple.of(1, Arbitraries.of(Samples.oneOfEach())),
         Tuple.of(1, Arbitraries.just((Command) null)));
   }
@@ -230,6 +231,35 @@ final class Orders {
         Combinators.combine(caseId(), reason, text()).as(Command.GiveReason::new),
         caseId().map(Command.AgreeReason::new),
         Combinators.combine(caseId(), reason, text()).as(Command.DisputeReason::new));
+  }
+
+  private static Arbitrary<Command> ofMoves() {
+    Arbitrary<Move> move =
+        Arbitraries.oneOf(
+            Combinators.combine(person(), room()).as(Move.Send::new),
+            Combinators.combine(Arbitraries.of("ultrasound", "x").injectNull(0.02), room())
+                .as(Move.Unit::new),
+            Combinators.combine(
+                    room(),
+                    Arbitraries.of(
+                        List.of("machine.bag"), List.of("no.such"), List.<String>of()))
+                .as(Move.First::new),
+            Combinators.combine(timeGiven(), room())
+                .as((t, r) -> new Move.OpenEarlier(Fixture.PHARMACY, t, r)),
+            Combinators.combine(room(), person()).as(Move.Attend::new),
+            Combinators.combine(room(), caseId(), timeGiven()).as(Move.Later::new),
+            Combinators.combine(room(), room()).as(Move.Talk::new));
+    Arbitrary<String> key =
+        Arbitraries.of("send.T1.1", "unit.ultrasound.2", "open.pharmacy", "later.C1", "x")
+            .injectNull(0.02);
+    return Arbitraries.oneOf(
+        Combinators.combine(
+                move.injectNull(0.02), Arbitraries.of(Role.values()).injectNull(0.5), person())
+            .as(Command.AskMove::new),
+        Combinators.combine(key, Arbitraries.of(MoveAnswer.values()).injectNull(0.02))
+            .as(Command.AnswerMove::new),
+        key.map(Command.DoneMove::new),
+        key.map(Command.WithdrawMove::new));
   }
 
   private static Arbitrary<Command> ofThings() {

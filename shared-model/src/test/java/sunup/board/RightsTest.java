@@ -65,6 +65,10 @@ class RightsTest {
       take-holdup     AV RT NS . HPCYD.I.
       ask-help        AV RT NS . HPCYD.I.
       answer-help     AV RT NS . HPCYD.I.
+      ask-move        .V .. .. . ....D.I.
+      answer-move     AV RT NS . HPCYD.I.
+      done-move       AV RT NS . HPCYD.I.
+      withdraw-move   .V .. .. . ....D.I.
       report-ready    AV R. N. . ....D.I.
       reach           AV RT NS . HPCYD.I.
       give-reason     AV RT NS . H...D.I.

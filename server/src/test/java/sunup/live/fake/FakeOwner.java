@@ -57,7 +57,8 @@ public final class FakeOwner implements Owner {
         none.sheets(),
         none.roomItems(),
         none.caseItems(),
-        notes);
+        notes,
+        none.moves());
   }
 
   @Override
