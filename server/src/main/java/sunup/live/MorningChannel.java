@@ -17,6 +17,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import sunup.board.MorningId;
 import sunup.forecast.Forecast;
+import sunup.moves.Ideas;
 import sunup.outlook.Foretold;
 import sunup.suites.Clock;
 import sunup.suites.Owner;
@@ -38,6 +39,7 @@ final class MorningChannel implements Channel {
   private final Tools tools;
   private final Map<Audience, AudienceStream> streams = new EnumMap<>(Audience.class);
   private final Figures figures;
+  private final Searches searches;
   private final AtomicReference<Standpoint> arriving = new AtomicReference<>();
   private final Set<Screen> screens = new LinkedHashSet<>();
   private final Map<Screen, Resume> waiting = new LinkedHashMap<>();
@@ -70,6 +72,7 @@ final class MorningChannel implements Channel {
     }
     this.figures =
         new Figures(tools.sight(), tools.lane(), tools.pool(), tools.pace(), new Taker());
+    this.searches = new Searches(tools, this::found);
     this.lastFrameAt = tools.clock().monotonicMs() - tools.pace().frameMs();
   }
 
@@ -111,6 +114,7 @@ final class MorningChannel implements Channel {
   public void close() {
     closed = true;
     figures.close();
+    searches.close();
     unwatch.run();
     screens.clear();
     waiting.clear();
@@ -198,8 +202,10 @@ final class MorningChannel implements Channel {
         foretold = Foretold.NONE;
       }
       begin();
+      searches.news();
       figures.want(newest.state(), tools.clock().morningMs());
     } else if (newest.state().seq() != before.state().seq()) {
+      searches.news();
       figures.want(newest.state(), tools.clock().morningMs());
       changed();
     }
@@ -267,12 +273,15 @@ final class MorningChannel implements Channel {
   private final class Taker implements Figures.Taker {
     @Override
     public void take(Forecast forecast, long seq) {
-      told(new Foretold(forecast, Math.min(seq, known.state().seq()), false));
+      told(foretold.with(forecast, Math.min(seq, known.state().seq()), false));
+      if (seq == known.state().seq()) {
+        searches.figured(known.state(), forecast);
+      }
     }
 
     @Override
     public void failed() {
-      told(new Foretold(foretold.forecast(), foretold.of(), true));
+      told(foretold.with(foretold.forecast(), foretold.of(), true));
     }
 
     private void told(Foretold newest) {
@@ -281,6 +290,13 @@ final class MorningChannel implements Channel {
         foretold = newest;
         changed();
       }
+    }
+  }
+
+  private void found(Ideas ideas) {
+    if (!closed) {
+      foretold = foretold.with(ideas);
+      changed();
     }
   }
 
@@ -365,6 +381,7 @@ final class MorningChannel implements Channel {
                 beatLater();
                 again();
                 age();
+                searches.age();
                 beat();
               }
             });
@@ -385,7 +402,7 @@ final class MorningChannel implements Channel {
             && tools.clock().monotonicMs() - renewedAt >= tools.pace().figuresMs();
     if (aged) {
       LOG.warn("{} got no new figures; those shown are called old", morning());
-      foretold = new Foretold(foretold.forecast(), foretold.of(), true);
+      foretold = foretold.with(foretold.forecast(), foretold.of(), true);
       changed();
     }
   }

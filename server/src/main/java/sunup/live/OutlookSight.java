@@ -6,6 +6,8 @@ import sunup.board.MorningId;
 import sunup.board.SiteSettings;
 import sunup.forecast.Forecast;
 import sunup.forecast.Run;
+import sunup.moves.Ideas;
+import sunup.moves.MoveSearch;
 import sunup.outlook.Foretold;
 import sunup.outlook.Judged;
 import sunup.outlook.Outlook;
@@ -37,6 +39,29 @@ public record OutlookSight(SiteSettings site) implements Sight {
       @Override
       public Forecast result() {
         return run.result();
+      }
+    };
+  }
+
+  @Override
+  public Searching searching(Morning state, Forecast of) {
+    if (state.phase() != Morning.Phase.OPEN) {
+      return null;
+    }
+    MoveSearch search =
+        new MoveSearch(
+            Outlook.input(state, of.now(), MoveSearch.SCREEN_TRIALS),
+            of,
+            Outlook.movesOff(state, of.now()));
+    return new Searching() {
+      @Override
+      public boolean advance() {
+        return search.advance();
+      }
+
+      @Override
+      public Ideas result() {
+        return search.result();
       }
     };
   }

@@ -4,6 +4,7 @@ import java.util.List;
 import sunup.board.Morning;
 import sunup.board.MorningId;
 import sunup.forecast.Forecast;
+import sunup.moves.Ideas;
 import sunup.outlook.Foretold;
 import sunup.wire.Part;
 
@@ -28,6 +29,25 @@ public interface Sight {
 
     /** The figures of the trials done; at least one. */
     Forecast result();
+  }
+
+  /**
+   * Prepares a search for moves that may still help.
+   *
+   * @param of figures of this very state
+   * @return null if there is nothing to look for
+   */
+  default Searching searching(Morning state, Forecast of) {
+    return null;
+  }
+
+  /** A search under way, on one thread at a time. */
+  interface Searching {
+    /** One short slice of work. Returns false once the result is there. */
+    boolean advance();
+
+    /** What it came to. */
+    Ideas result();
   }
 
   /**

@@ -2,6 +2,7 @@ package sunup.outlook;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import sunup.board.Morning;
 import sunup.forecast.ForecastInput;
 import sunup.wire.Part;
@@ -19,7 +20,13 @@ public final class Outlook {
    */
   public static ForecastInput input(Morning morning, long now, int trials) {
     long from = Math.max(now, morning.lastRecordedAt());
-    return new MorningInput(Snapshot.of(morning, from)).build(trials);
+    ForecastInput in = new MorningInput(Snapshot.of(morning, from)).build(trials);
+    return MoveParts.withAccepted(morning, in);
+  }
+
+  /** Keys of moves that are not to be thought of now: asked, done lately, or not safe. */
+  public static Set<String> movesOff(Morning morning, long now) {
+    return MoveParts.off(morning, now);
   }
 
   /**
@@ -44,6 +51,9 @@ public final class Outlook {
     if (morning.phase() != Morning.Phase.NONE) {
       new StaffParts(snapshot, figures, judged).addTo(parts);
       new DeskParts(snapshot, figures, judged).addTo(parts);
+      MoveParts moves = new MoveParts(snapshot);
+      moves.addAsked(parts);
+      moves.addIdeas(parts, figures.ideas());
     }
     return parts;
   }

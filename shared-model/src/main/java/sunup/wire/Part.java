@@ -8,6 +8,8 @@ import sunup.board.DelayReason;
 import sunup.board.Evidence;
 import sunup.board.ItemRef;
 import sunup.board.ItemState;
+import sunup.board.Morning.MoveState;
+import sunup.board.Move;
 import sunup.board.Role;
 import sunup.board.RoomUse;
 import sunup.board.Section;
@@ -32,6 +34,9 @@ import sunup.sheets.EvidenceRule;
   @JsonSubTypes.Type(value = Part.PlacePart.class, name = "place"),
   @JsonSubTypes.Type(value = Part.ChancePart.class, name = "chance"),
   @JsonSubTypes.Type(value = Part.NotePart.class, name = "note"),
+  @JsonSubTypes.Type(value = Part.MovePart.class, name = "move"),
+  @JsonSubTypes.Type(value = Part.IdeaPart.class, name = "idea"),
+  @JsonSubTypes.Type(value = Part.IdeasPart.class, name = "ideas"),
 })
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public sealed interface Part {
@@ -353,6 +358,92 @@ public sealed interface Part {
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record NotePart(String key, @Maybe String room, @Maybe Role by, long at, String kind, String text)
+      implements Part {
+    @Override
+    public Audience audience() {
+      return Audience.DESK;
+    }
+  }
+
+  /**
+   * A move that was asked. It counts in the forecast once it is accepted.
+   *
+   * @param id what answers to it name
+   * @param words the move as somebody would say it
+   * @param room the room that it is for
+   * @param role who is asked, if it is not one person
+   * @param person who is asked
+   * @param who the same in words
+   * @param answeredBy the role that answered last
+   */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record MovePart(
+      String key,
+      String id,
+      Move move,
+      String words,
+      @Maybe String room,
+      @Maybe Role role,
+      @Maybe String person,
+      String who,
+      MoveState state,
+      @Maybe Role askedBy,
+      long askedAt,
+      @Maybe Role answeredBy,
+      @Maybe Long answeredAt,
+      long revision)
+      implements Part {
+    @Override
+    public Audience audience() {
+      return Audience.STAFF;
+    }
+  }
+
+  /**
+   * A move that may help, for the desk. Each figure is of that move alone: they do not add.
+   *
+   * @param rank from 0, the largest saving first
+   * @param role whom to ask, if it is not one person
+   * @param person whom to ask
+   * @param who the same in words
+   * @param savedMinutes late minutes that it is expected to save over the suite; absent for what is
+   *     only to be talked about
+   * @param errorMinutes standard error of that
+   * @param rooms what it saves room by room; negative where it costs
+   */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record IdeaPart(
+      String key,
+      int rank,
+      Move move,
+      String words,
+      @Maybe String room,
+      @Maybe Role role,
+      @Maybe String person,
+      String who,
+      @Maybe Double savedMinutes,
+      @Maybe Double errorMinutes,
+      List<RoomGain> rooms)
+      implements Part {
+    @Override
+    public Audience audience() {
+      return Audience.DESK;
+    }
+  }
+
+  /** Minutes that a move saves in a room. */
+  record RoomGain(String room, double minutes) {}
+
+  /**
+   * The search behind the ideas.
+   *
+   * @param of the moment that it is of
+   * @param possible moves that were thought of
+   * @param screened how many of them were simulated
+   * @param confirmed how many of these again, on draws of their own
+   * @param trials trials of that
+   */
+  record IdeasPart(String key, long of, int possible, int screened, int confirmed, int trials)
       implements Part {
     @Override
     public Audience audience() {
