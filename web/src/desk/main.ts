@@ -10,6 +10,7 @@ import type { TroubleEvent } from '../live/index.ts';
 import { dateWords, oldFigures, proof } from '../look/index.ts';
 import { listPanel, ListState } from './list.ts';
 import { dateIn, dayAfter, type DeskRow, deskRows, heardWords, onTimeWords } from './model.ts';
+import { movesPanel } from './moves.ts';
 import { needsPanel } from './needs.ts';
 import { notesPanel } from './notes.ts';
 import { peoplePanel } from './people.ts';
@@ -19,10 +20,11 @@ import { deskStyle } from './style.ts';
 import { thingsPanel } from './things.ts';
 
 /** What the right-hand side shows. */
-export type Panel = 'needs' | 'room' | 'people' | 'things' | 'list' | 'notes';
+export type Panel = 'needs' | 'moves' | 'room' | 'people' | 'things' | 'list' | 'notes';
 
 const PANELS: readonly [Panel, string][] = [
   ['needs', 'needs'],
+  ['moves', 'moves'],
   ['room', 'room'],
   ['people', 'people'],
   ['things', 'equipment'],
@@ -85,7 +87,7 @@ export class Desk extends BoardPage {
                   ?disabled=${panel === 'room' && this.room === undefined}
                   @click=${() => this.go(panel)}
                 >
-                  ${panel === 'room' && this.room !== undefined ? `room ${this.room}` : name}
+                  ${panel === 'room' && this.room !== undefined ? `room ${this.room}` : panel === 'moves' ? this.movesName() : name}
                 </button>`,
             )}
           </nav>
@@ -108,6 +110,13 @@ export class Desk extends BoardPage {
     this.form = undefined;
     this.swapWith = undefined;
     this.requestUpdate();
+  }
+
+  /** How many moves may help or wait for an answer, so that the list need not be open. */
+  private movesName(): string {
+    const waiting = this.list('move').filter((m) => m.state === 'asked').length;
+    const n = this.list('idea').length + waiting;
+    return n === 0 ? 'moves' : `moves (${n})`;
   }
 
   openRoom(room: string): void {
@@ -197,6 +206,8 @@ export class Desk extends BoardPage {
     switch (this.panel) {
       case 'needs':
         return needsPanel(this, rows);
+      case 'moves':
+        return movesPanel(this);
       case 'room':
         return roomPanel(this, rows);
       case 'people':

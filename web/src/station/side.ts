@@ -3,6 +3,7 @@ import type { RoomPart } from '../generated/wire.ts';
 import { boardWords, saidWords, sentWords } from '../hands/bands.ts';
 import { minutesTo } from '../hands/clock.ts';
 import { keyWords, lapsesSoon, short } from '../hands/items.ts';
+import { moveAnswers, moveWords } from '../hands/moves.ts';
 import { TAKE_BACK_MS } from '../hands/page.ts';
 import { roleName } from '../hands/words.ts';
 import { oldFigures } from '../look/index.ts';
@@ -71,7 +72,7 @@ function waits(at: Station, view: StationView): TemplateResult {
       return html`<div class="w">${w.words}<small>${small.join(' · ')}</small></div>`;
     });
   const old = oldFigures(at.suite);
-  const cards = [...own, ...help, ...lapses, ...others];
+  const cards = [...moves(at), ...own, ...help, ...lapses, ...others];
   const started = view.room?.startedAt !== undefined;
   const head = started ? 'This room has started' : 'Your start also waits for';
   return html`<section class="waits" aria-label=${head}>
@@ -80,6 +81,32 @@ function waits(at: Station, view: StationView): TemplateResult {
     ${cards.length === 0 && !started ? html`<p class="dim">nothing else that the board knows of</p>` : nothing}
     ${cards.length > CARDS ? html`<p class="dim">and ${cards.length - CARDS} more</p>` : nothing}
   </section>`;
+}
+
+/** What is asked of this room's people, or of the one who is signed on here. */
+function moves(at: Station): TemplateResult[] {
+  return at
+    .list('move')
+    .filter((m) => m.state === 'asked' || m.state === 'accepted')
+    .filter((m) => m.room === at.room || (m.person !== undefined && m.person === at.person))
+    .sort((a, b) => a.askedAt - b.askedAt)
+    .map(
+      (m) =>
+        html`<div class="w ask move">
+          ${m.words}<small>${moveWords(m, (t) => at.hhmm(t))}</small>
+          <div class="two">
+            ${moveAnswers(m).map(
+              (a) =>
+                html`<button
+                  aria-label="${a.word}: ${m.words}"
+                  @click=${() => at.tell(`${a.word.toLowerCase()}: ${m.words}`, a.command)}
+                >
+                  ${a.word}
+                </button>`,
+            )}
+          </div>
+        </div>`,
+    );
 }
 
 function undo(at: Station): TemplateResult {

@@ -1,0 +1,102 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { type Board, startBoard } from './board.ts';
+import { complaints, openBrowser, shot, violations } from './chromium.ts';
+import { LANDSCAPE } from './standin/looked.ts';
+
+const ZONE = 'Europe/Lisbon';
+const HEAD = 'room,start,technique,options,procedure,service';
+
+let browser: Browser;
+let board: Board;
+
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(() => browser.close());
+afterEach(async () => {
+  await Promise.all(browser.contexts().map((c) => c.close()));
+  await board.stop();
+});
+
+/** A time of day so many minutes from now, as the site's clocks show it. */
+function inMinutes(minutes: number): string {
+  const at = Math.ceil((Date.now() + minutes * 60_000) / 300_000) * 300_000;
+  return new Date(at).toLocaleTimeString('en-GB', {
+    timeZone: ZONE,
+    hour: '2-digit',
+    minute: '2-digit',
+  });
+}
+
+async function screen(path: string): Promise<Page> {
+  const context = await browser.newContext({ viewport: LANDSCAPE, reducedMotion: 'reduce' });
+  const page = await context.newPage();
+  page.setDefaultTimeout(60_000);
+  await page.goto(`${board.address}${path}`);
+  return page;
+}
+
+async function touch(page: Page, name: string | RegExp): Promise<void> {
+  await page.getByRole('button', { name }).first().click();
+}
+
+/** A morning of two rooms whose drugs wait for a pharmacy that opens late. */
+async function late(): Promise<Page> {
+  board = await startBoard(['--empty']);
+  const desk = await screen('/desk');
+  await touch(desk, 'case list');
+  const at = inMinutes(45);
+  const rows = [`1,${at},general,,hernia,surgery`, `2,${at},general,,hip,orthopaedics`];
+  await desk.getByLabel('the case list as CSV').fill([HEAD, ...rows].join('\n'));
+  await touch(desk, 'Look at it first');
+  await touch(desk, 'Take this list');
+  await touch(desk, 'Open the morning');
+  await desk.getByText('Close the morning…').waitFor();
+  await touch(desk, 'equipment');
+  await desk.getByLabel('pharmacy opens at').fill(inMinutes(75));
+  const pharmacy = desk.locator('form', { hasText: 'pharmacy' }).last();
+  await pharmacy.getByRole('button', { name: 'Opens then' }).click();
+  return desk;
+}
+
+describe('a move', () => {
+  it('should reach the people who are asked, and their answer the desk', async () => {
+    const desk = await late();
+    const wrong = complaints(desk);
+    await touch(desk, /^moves/);
+    const ask = desk.getByRole('button', { name: /^Ask pharmacy: pharmacy opens/ });
+    await ask.waitFor();
+    await desk.getByText(/saves about \d+\.\d min/).first().waitFor();
+    await shot(desk, 'real-desk-moves');
+    expect(await violations(desk)).toEqual([]);
+    await ask.click();
+    await desk.getByText(/asked of pharmacy \d\d:\d\d, no answer yet/).waitFor();
+
+    const stations = [await screen('/station/1'), await screen('/station/2')];
+    const accept = /^Accept: pharmacy opens/;
+    await Promise.any(stations.map((s) => s.getByRole('button', { name: accept }).waitFor()));
+    const counts = await Promise.all(
+      stations.map((s) => s.getByRole('button', { name: accept }).count()),
+    );
+    const station = stations[counts.findIndex((n) => n > 0)]!;
+    await shot(station, 'real-station-move');
+    expect(await violations(station)).toEqual([]);
+    await touch(station, accept);
+    await desk.getByText(/accepted by .* \d\d:\d\d, the forecast counts on it/).waitFor();
+    await shot(desk, 'real-desk-move-accepted');
+
+    await touch(station, /^Done: pharmacy opens/);
+    await desk.getByText(/done by .* \d\d:\d\d/).waitFor();
+    expect(wrong).toEqual([]);
+  });
+
+  it('should be off for the morning once somebody calls it not safe', async () => {
+    const desk = await late();
+    await touch(desk, /^moves/);
+    await touch(desk, /^Ask pharmacy: pharmacy opens/);
+    await touch(desk, /^Not safe, as told by telephone: pharmacy opens/);
+    await desk.getByText(/called not safe by desk \d\d:\d\d: off for this morning/).waitFor();
+    expect(await desk.getByRole('button', { name: /^Ask pharmacy/ }).count()).toBe(0);
+  });
+});
