@@ -14,7 +14,7 @@ import sunup.board.RoomId;
 
 /**
  * Whether the desk acted on a room: somebody of {@link #WHO} took a holdup, answered a call for
- * help, took a fault, sent somebody, promised a unit, or moved, changed, cancelled or put off its
+ * help, took a fault, sent somebody, asked for a move, promised a unit, or moved, changed, cancelled or put off its
  * case. Words about when somebody comes are news and no act.
  */
 final class DeskActs {
@@ -46,6 +46,8 @@ final class DeskActs {
       return room.equals(e.room());
     } else if (event instanceof Event.HandedOver e) {
       return room.equals(e.room());
+    } else if (event instanceof Event.MoveAsked e) {
+      return room.equals(e.move().room());
     } else if (event instanceof Event.UnitPromised e) {
       return room.equals(e.room());
     } else if (event instanceof Event.CasesSwapped e) {

@@ -96,7 +96,9 @@ final class Explain {
         m.sheets(),
         m.roomItems(),
         m.caseItems(),
-        m.notes());
+        m.notes(),
+        // What was asked is no part of what happened.
+        Map.of());
   }
 
   /** The chain of a case that has started in its room. */
