@@ -67,7 +67,10 @@ describe('a move', () => {
     await touch(desk, /^moves/);
     const ask = desk.getByRole('button', { name: /^Ask pharmacy: pharmacy opens/ });
     await ask.waitFor();
-    await desk.getByText(/saves about \d+\.\d min/).first().waitFor();
+    await desk
+      .getByText(/saves about \d+\.\d min/)
+      .first()
+      .waitFor();
     await shot(desk, 'real-desk-moves');
     expect(await violations(desk)).toEqual([]);
     await ask.click();

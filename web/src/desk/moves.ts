@@ -56,7 +56,9 @@ function ideaCard(at: Desk, idea: IdeaPart): TemplateResult {
   };
   const going = at.said.pending(idea.key);
   return html`<div class="card">
-    <p>${idea.words}<small>${savedWords(idea)}${gains === '' ? '' : html`<br />${gains}`}</small></p>
+    <p>
+      ${idea.words}<small>${savedWords(idea)}${gains === '' ? '' : html`<br />${gains}`}</small>
+    </p>
     <div class="do">
       <button
         ?disabled=${going !== undefined}

@@ -49,7 +49,12 @@ describe('a move in words', () => {
 
   it('should say whom it waits for until it is answered', () => {
     expect(moveWords(move, hhmm)).toBe('asked of technician T1 07:02, no answer yet');
-    const accepted: MovePart = { ...move, state: 'accepted', answeredBy: 'technician', answeredAt: 1 };
+    const accepted: MovePart = {
+      ...move,
+      state: 'accepted',
+      answeredBy: 'technician',
+      answeredAt: 1,
+    };
     expect(moveWords(accepted, hhmm)).toContain('the forecast counts on it');
   });
 

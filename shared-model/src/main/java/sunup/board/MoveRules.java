@@ -45,8 +45,7 @@ final class MoveRules {
     if (before != null && before.state() == MoveState.NOT_SAFE) {
       return Ask.refuse(RefusalCode.NOT_SAFE, null);
     }
-    boolean stands =
-        before != null && (before.isAsked() || before.state() == MoveState.ACCEPTED);
+    boolean stands = before != null && (before.isAsked() || before.state() == MoveState.ACCEPTED);
     boolean same = stands && before.move().equals(c.move()) && before.isAskedOf(c);
     return same ? ask.accept() : ask.accept(new Event.MoveAsked(c.move(), c.role(), c.person()));
   }

@@ -175,8 +175,7 @@ final class GoldenMornings {
         .by(Fixture.DESK, new Command.AskMove(send, null, Fixture.T1))
         .by(
             Fixture.DESK,
-            new Command.AskMove(
-                new Move.Unit("ultrasound", Fixture.R2), Role.TECHNICIAN, null))
+            new Command.AskMove(new Move.Unit("ultrasound", Fixture.R2), Role.TECHNICIAN, null))
         .by(
             Fixture.DESK,
             new Command.AskMove(

@@ -179,5 +179,4 @@ class MoveTest {
     assertThat(day.morning().caseIn(Fixture.R1).plan().id()).isEqualTo(Fixture.C1);
     assertThat(day.morning().caseIn(Fixture.R3).plan().id()).isEqualTo(Fixture.C3);
   }
-
 }

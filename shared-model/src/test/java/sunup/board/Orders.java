@@ -241,8 +241,7 @@ final class Orders {
                 .as(Move.Unit::new),
             Combinators.combine(
                     room(),
-                    Arbitraries.of(
-                        List.of("machine.bag"), List.of("no.such"), List.<String>of()))
+                    Arbitraries.of(List.of("machine.bag"), List.of("no.such"), List.<String>of()))
                 .as(Move.First::new),
             Combinators.combine(timeGiven(), room())
                 .as((t, r) -> new Move.OpenEarlier(Fixture.PHARMACY, t, r)),

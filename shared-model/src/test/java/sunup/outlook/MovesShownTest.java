@@ -32,8 +32,7 @@ class MovesShownTest {
   }
 
   private static Suite askedAt0640() {
-    return new Suite(3, "06:00")
-        .desk("06:40", new Command.AskMove(SEND, null, new PersonId("T1")));
+    return new Suite(3, "06:00").desk("06:40", new Command.AskMove(SEND, null, new PersonId("T1")));
   }
 
   private static List<Part> parts(Suite suite, Ideas ideas) {

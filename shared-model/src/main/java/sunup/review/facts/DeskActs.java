@@ -14,8 +14,8 @@ import sunup.board.RoomId;
 
 /**
  * Whether the desk acted on a room: somebody of {@link #WHO} took a holdup, answered a call for
- * help, took a fault, sent somebody, asked for a move, promised a unit, or moved, changed, cancelled or put off its
- * case. Words about when somebody comes are news and no act.
+ * help, took a fault, sent somebody, asked for a move, promised a unit, or moved, changed,
+ * cancelled or put off its case. Words about when somebody comes are news and no act.
  */
 final class DeskActs {
   static final Set<Role> WHO = EnumSet.of(Role.DESK, Role.SUPERVISOR, Role.ADMIN);
