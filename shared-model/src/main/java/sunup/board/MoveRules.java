@@ -159,6 +159,9 @@ final class MoveRules {
 
   /** The one who was asked, one of the role, people of its room, and whoever telephones. */
   private static Refused mayAnswer(Ask ask, MoveDay day) {
+    if (day == null) {
+      return null;
+    }
     Actor actor = ask.order.actor();
     boolean coordinates =
         actor.role() == Role.DESK || actor.role() == Role.ADMIN || actor.role() == Role.SUPERVISOR;

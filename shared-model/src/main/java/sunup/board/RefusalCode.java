@@ -25,7 +25,7 @@ public enum RefusalCode {
   @JsonProperty("core")
   CORE("%s is of the site's core and may not be left out. Do it, or say what is wrong with it."),
   @JsonProperty("not-safe")
-  NOT_SAFE("Somebody called this move not safe: it stays off this morning. Talk to each other. %s"),
+  NOT_SAFE("Somebody called this move not safe: it stays off this morning. Ask what they see. %s"),
   @JsonProperty("evidence-missing")
   EVIDENCE_MISSING("%s"),
   @JsonProperty("out-of-range")

@@ -370,13 +370,8 @@ public sealed interface Part {
    *
    * @param id what answers to it name
    * @param words the move as somebody would say it
-   * @param room the room that it is for
-   * @param role who is asked, if it is not one person
-   * @param person who is asked
-   * @param who the same in words
-   * @param answeredBy the role that answered last
+   * @param role who is asked, if it is not one person; who the same, or the person, in words
    */
-  @JsonInclude(JsonInclude.Include.NON_NULL)
   record MovePart(
       String key,
       String id,
@@ -403,15 +398,12 @@ public sealed interface Part {
    * A move that may help, for the desk. Each figure is of that move alone: they do not add.
    *
    * @param rank from 0, the largest saving first
-   * @param role whom to ask, if it is not one person
-   * @param person whom to ask
-   * @param who the same in words
+   * @param role whom to ask, if it is not one person; who the same, or the person, in words
    * @param savedMinutes late minutes that it is expected to save over the suite; absent for what is
    *     only to be talked about
    * @param errorMinutes standard error of that
    * @param rooms what it saves room by room; negative where it costs
    */
-  @JsonInclude(JsonInclude.Include.NON_NULL)
   record IdeaPart(
       String key,
       int rank,
