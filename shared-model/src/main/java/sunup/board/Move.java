@@ -12,7 +12,7 @@ import sunup.codec.Maybe;
  */
 @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "type")
 @JsonSubTypes({
-  @Type(value = Move.Send.class, name = "send"),
+  @Type(value = Move.SendTo.class, name = "send"),
   @Type(value = Move.Unit.class, name = "unit"),
   @Type(value = Move.First.class, name = "first"),
   @Type(value = Move.OpenEarlier.class, name = "open-earlier"),
@@ -31,7 +31,7 @@ public sealed interface Move {
   RoomId room();
 
   /** A technician, second hands or a float goes to a room. */
-  record Send(PersonId person, RoomId room) implements Move {
+  record SendTo(PersonId person, RoomId room) implements Move {
     @Override
     public String key() {
       return "send." + person + "." + room;

@@ -90,7 +90,7 @@ final class MoveRules {
       events.add(new Event.PlaceOpening(open.place(), open.at()));
     } else if (day.move() instanceof Move.Later later) {
       events.add(new Event.LaterAgreed(later.caseId(), later.at()));
-    } else if (day.move() instanceof Move.Send send) {
+    } else if (day.move() instanceof Move.SendTo send) {
       events.addAll(faultTaken(ask.morning, send));
     }
     return ask.accept(events);
@@ -111,7 +111,7 @@ final class MoveRules {
   }
 
   /** A technician who goes to a room with a fault of the set-up is on it. */
-  private static List<Event> faultTaken(Morning morning, Move.Send send) {
+  private static List<Event> faultTaken(Morning morning, Move.SendTo send) {
     if (morning.people().get(send.person()).plan().role() != Role.TECHNICIAN) {
       return List.of();
     }
@@ -183,7 +183,7 @@ final class MoveRules {
     if (unknown != null) {
       return unknown;
     }
-    if (move instanceof Move.Send send) {
+    if (move instanceof Move.SendTo send) {
       return cannotSend(ask, send);
     }
     if (move instanceof Move.Unit unit) {
@@ -220,7 +220,7 @@ final class MoveRules {
         : null;
   }
 
-  private static Refused cannotSend(Ask ask, Move.Send send) {
+  private static Refused cannotSend(Ask ask, Move.SendTo send) {
     Refused unknown = ask.unknown(send.person());
     if (unknown != null) {
       return unknown;
@@ -257,7 +257,8 @@ final class MoveRules {
     for (PersonDay other : morning.people().values()) {
       RoomId at = other.room() != null ? other.room() : other.plan().room();
       boolean sameCare = other.plan().role() == person.plan().role();
-      if (other != person && other.isHere() && sameCare && room.equals(at)) {
+      boolean another = !other.plan().id().equals(person.plan().id());
+      if (another && other.isHere() && sameCare && room.equals(at)) {
         return false;
       }
     }

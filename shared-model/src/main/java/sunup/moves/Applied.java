@@ -24,7 +24,7 @@ public final class Applied {
    * @param since from when it counts: when it was accepted, or now
    */
   public static ForecastInput to(ForecastInput in, Move move, long since) {
-    if (move instanceof Move.Send send) {
+    if (move instanceof Move.SendTo send) {
       return sent(in, send, since);
     }
     if (move instanceof Move.Unit unit) {
@@ -48,7 +48,7 @@ public final class Applied {
     return in;
   }
 
-  private static ForecastInput sent(ForecastInput in, Move.Send send, long since) {
+  private static ForecastInput sent(ForecastInput in, Move.SendTo send, long since) {
     String room = send.room().value();
     PersonIn person = Suite.person(in, send.person().value());
     if (person == null || Suite.room(in, room) == null) {

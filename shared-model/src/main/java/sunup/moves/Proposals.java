@@ -114,7 +114,7 @@ final class Proposals {
       if (maySend(p, room)) {
         boolean another = Suite.serves(p, room.id()) && !asked.add(p.roles());
         if (!another) {
-          add(to, new Move.Send(new PersonId(p.id()), new RoomId(room.id())), null, idOf(p));
+          add(to, new Move.SendTo(new PersonId(p.id()), new RoomId(room.id())), null, idOf(p));
         }
       }
     }

@@ -103,7 +103,7 @@ final class Suite {
             in.people().stream()
                 .anyMatch(
                     o ->
-                        o != p
+                        !o.id().equals(p.id())
                             && room.id().equals(o.room())
                             && o.arrivedAt() != null
                             && o.roles().stream().anyMatch(caring::contains));
@@ -120,7 +120,7 @@ final class Suite {
     return in.people().stream()
         .anyMatch(
             o ->
-                o != p
+                !o.id().equals(p.id())
                     && p.room().equals(o.room())
                     && o.arrivedAt() != null
                     && o.roles().containsAll(p.roles()));

@@ -21,7 +21,7 @@ final class MoveWords {
   }
 
   String say(Move move) {
-    if (move instanceof Move.Send send) {
+    if (move instanceof Move.SendTo send) {
       return who(null, send.person()) + " to room " + send.room();
     }
     if (move instanceof Move.Unit unit) {

@@ -165,7 +165,7 @@ final class GoldenMornings {
     ItemRef suction = Fixture.in(Fixture.R2, "suction.strong");
     long later = Fixture.BOOKED + 15 * Fixture.MINUTE;
     long early = Fixture.BEGIN + 10 * Fixture.MINUTE;
-    Move send = new Move.Send(Fixture.T1, Fixture.R2);
+    Move send = new Move.SendTo(Fixture.T1, Fixture.R2);
     Move first = new Move.First(Fixture.R1, List.of("drugs.drawn"));
     return Day.open()
         .minute(2)

@@ -10,7 +10,7 @@ import sunup.board.Morning.MoveState;
 class MoveTest {
   private static final Actor TECHNICIAN = new Actor(Role.TECHNICIAN, Fixture.T1, "pocket-T1");
   private static final Actor SUPERVISOR = new Actor(Role.SUPERVISOR, Fixture.V1, "pocket-V1");
-  private static final Move SEND = new Move.Send(Fixture.T1, Fixture.R2);
+  private static final Move SEND = new Move.SendTo(Fixture.T1, Fixture.R2);
   private static final String KEY = SEND.key();
 
   private static Day asked() {
@@ -140,7 +140,7 @@ class MoveTest {
 
   @Test
   void shouldNeverAskARoomsOnlyCarerAwayOnceThePatientIsIn() {
-    Move away = new Move.Send(Fixture.A1, Fixture.R2);
+    Move away = new Move.SendTo(Fixture.A1, Fixture.R2);
     Day day =
         Day.open()
             .minute(1)
@@ -160,7 +160,7 @@ class MoveTest {
     Day day = Day.open().by(Fixture.DESK, new Command.AskMove(SEND, null, Fixture.T1));
     assertThat(state(day, KEY)).isEqualTo(MoveState.ASKED);
 
-    Move own = new Move.Send(Fixture.A1, Fixture.R2);
+    Move own = new Move.SendTo(Fixture.A1, Fixture.R2);
     day.by(Fixture.DESK, new Command.AskMove(own, null, Fixture.A1));
     assertThat(day.code()).isEqualTo(RefusalCode.TOO_LATE);
 

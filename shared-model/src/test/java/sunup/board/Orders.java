@@ -236,7 +236,7 @@ final class Orders {
   private static Arbitrary<Command> ofMoves() {
     Arbitrary<Move> move =
         Arbitraries.oneOf(
-            Combinators.combine(person(), room()).as(Move.Send::new),
+            Combinators.combine(person(), room()).as(Move.SendTo::new),
             Combinators.combine(Arbitraries.of("ultrasound", "x").injectNull(0.02), room())
                 .as(Move.Unit::new),
             Combinators.combine(

@@ -46,7 +46,7 @@ final class Samples {
         new Command.TakeHoldup(Fixture.R1, "item:drugs", said, soon),
         new Command.AskHelp(Fixture.R1, said),
         new Command.AnswerHelp(Fixture.R1, Fixture.T1),
-        new Command.AskMove(new Move.Send(Fixture.T1, Fixture.R1), null, Fixture.T1),
+        new Command.AskMove(new Move.SendTo(Fixture.T1, Fixture.R1), null, Fixture.T1),
         new Command.AnswerMove("send.T1.1", MoveAnswer.ACCEPT),
         new Command.DoneMove("send.T1.1"),
         new Command.WithdrawMove("send.T1.1"),

@@ -61,7 +61,7 @@ class MoveSearchTest {
 
     assertThat(ideas.shown()).hasSize(1);
     Idea idea = ideas.shown().get(0);
-    assertThat(idea.move()).isEqualTo(new Move.Send(TECHNICIAN, BRIEF));
+    assertThat(idea.move()).isEqualTo(new Move.SendTo(TECHNICIAN, BRIEF));
     assertThat(idea.person()).isEqualTo(TECHNICIAN);
     assertThat(idea.savedMinutes()).isEqualTo(15);
     assertThat(idea.errorMinutes()).isZero();
@@ -73,7 +73,7 @@ class MoveSearchTest {
     assertThat(Small.search(oneTechnician(20, 18.1)).shown()).isEmpty();
     assertThat(Small.search(oneTechnician(20, 18)).shown())
         .extracting(Idea::move)
-        .contains(new Move.Send(TECHNICIAN, BRIEF));
+        .contains(new Move.SendTo(TECHNICIAN, BRIEF));
   }
 
   @Test
@@ -199,7 +199,7 @@ class MoveSearchTest {
 
     Idea idea = Small.search(in).shown().get(0);
 
-    assertThat(idea.move()).isEqualTo(new Move.Send(TECHNICIAN, BRIEF));
+    assertThat(idea.move()).isEqualTo(new Move.SendTo(TECHNICIAN, BRIEF));
     // Mended at 3, good at 4 instead of at 44; the other room's work is later by the 3.
     assertThat(idea.savedMinutes()).isEqualTo(39 - 3);
   }

@@ -20,7 +20,7 @@ import sunup.wire.Part.IdeasPart;
 import sunup.wire.Part.MovePart;
 
 class MovesShownTest {
-  private static final Move SEND = new Move.Send(new PersonId("T1"), new RoomId("2"));
+  private static final Move SEND = new Move.SendTo(new PersonId("T1"), new RoomId("2"));
   private static final Move.Talk TALK = new Move.Talk(new RoomId("1"), new RoomId("3"));
 
   private static ForecastInput input(Suite suite) {
