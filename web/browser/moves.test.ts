@@ -61,11 +61,11 @@ async function late(): Promise<Page> {
 }
 
 describe('a move', () => {
-  it('should reach the people who are asked, and their answer the desk', async () => {
+  it('should reach the room that it is for, and what is said there the desk', async () => {
     const desk = await late();
     const wrong = complaints(desk);
     await touch(desk, /^moves/);
-    const ask = desk.getByRole('button', { name: /^Ask pharmacy: pharmacy opens/ });
+    const ask = desk.getByRole('button', { name: /^Ask pharmacy: ask pharmacy to open/ });
     await ask.waitFor();
     await desk
       .getByText(/saves about \d+\.\d min/)
@@ -77,28 +77,33 @@ describe('a move', () => {
     await desk.getByText(/asked of pharmacy \d\d:\d\d, no answer yet/).waitFor();
 
     const stations = [await screen('/station/1'), await screen('/station/2')];
-    const accept = /^Accept: pharmacy opens/;
-    await Promise.any(stations.map((s) => s.getByRole('button', { name: accept }).waitFor()));
+    const notSafe = /^Not safe: ask pharmacy to open/;
+    await Promise.any(stations.map((s) => s.getByRole('button', { name: notSafe }).waitFor()));
     const counts = await Promise.all(
-      stations.map((s) => s.getByRole('button', { name: accept }).count()),
+      stations.map((s) => s.getByRole('button', { name: notSafe }).count()),
     );
     const station = stations[counts.findIndex((n) => n > 0)]!;
+    await station.getByText(/asked of pharmacy \d\d:\d\d, no answer yet/).waitFor();
+    expect(await station.getByRole('button', { name: /^Accept/ }).count()).toBe(0);
     await shot(station, 'real-station-move');
     expect(await violations(station)).toEqual([]);
-    await touch(station, accept);
-    await desk.getByText(/accepted by .* \d\d:\d\d, the forecast counts on it/).waitFor();
+
+    await touch(desk, /^Accept, as told by telephone: ask pharmacy/);
+    const counting = /accepted by desk \d\d:\d\d, the forecast counts on it/;
+    await desk.getByText(counting).waitFor();
+    await station.getByText(counting).waitFor();
     await shot(desk, 'real-desk-move-accepted');
 
-    await touch(station, /^Done: pharmacy opens/);
-    await desk.getByText(/done by .* \d\d:\d\d/).waitFor();
+    await touch(station, notSafe);
+    await desk.getByText(/called not safe by .* \d\d:\d\d: off for this morning/).waitFor();
     expect(wrong).toEqual([]);
   });
 
   it('should be off for the morning once somebody calls it not safe', async () => {
     const desk = await late();
     await touch(desk, /^moves/);
-    await touch(desk, /^Ask pharmacy: pharmacy opens/);
-    await touch(desk, /^Not safe, as told by telephone: pharmacy opens/);
+    await touch(desk, /^Ask pharmacy: ask pharmacy to open/);
+    await touch(desk, /^Not safe, as told by telephone: ask pharmacy/);
     await desk.getByText(/called not safe by desk \d\d:\d\d: off for this morning/).waitFor();
     expect(await desk.getByRole('button', { name: /^Ask pharmacy/ }).count()).toBe(0);
   });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { IdeaPart, MovePart } from '../generated/wire.ts';
-import { gainWords, moveAnswers, moveWords, savedWords } from './moves.ts';
+import { gainWords, moveAnswers, moveWords, roomAnswers, savedWords } from './moves.ts';
 
 const idea: IdeaPart = {
   part: 'idea',
@@ -66,5 +66,11 @@ describe('a move in words', () => {
       'Not safe',
     ]);
     expect(moveAnswers({ ...move, state: 'not-safe' })).toEqual([]);
+  });
+
+  it('should let a room say of what is not its own only that it is not safe', () => {
+    const open: MovePart = { ...move, move: { type: 'open-earlier', place: 'pharmacy', at: 0 } };
+    expect(roomAnswers(open).map((a) => a.word)).toEqual(['Not safe']);
+    expect(roomAnswers(move).map((a) => a.word)).toEqual(['Accept', 'Cannot', 'Not safe']);
   });
 });

@@ -43,6 +43,15 @@ export function moveWords(move: MovePart, hhmm: (at: number) => string): string 
   }
 }
 
+/** A place that opens, or a later start, is not a room's to promise. */
+const NOT_THE_ROOMS: readonly string[] = ['open-earlier', 'later'];
+
+/** What a room's people can say of a move: that it is not safe always. */
+export function roomAnswers(move: MovePart): MoveAnswerWord[] {
+  const all = moveAnswers(move);
+  return NOT_THE_ROOMS.includes(move.move.type) ? all.filter((a) => a.word === 'Not safe') : all;
+}
+
 /** What can still be said of a move. */
 export function moveAnswers(move: MovePart): MoveAnswerWord[] {
   const answer = (word: string, said: 'accept' | 'cannot' | 'not-safe'): MoveAnswerWord => ({

@@ -3,7 +3,7 @@ import type { RoomPart } from '../generated/wire.ts';
 import { boardWords, saidWords, sentWords } from '../hands/bands.ts';
 import { minutesTo } from '../hands/clock.ts';
 import { keyWords, lapsesSoon, short } from '../hands/items.ts';
-import { moveAnswers, moveWords } from '../hands/moves.ts';
+import { moveWords, roomAnswers } from '../hands/moves.ts';
 import { TAKE_BACK_MS } from '../hands/page.ts';
 import { roleName } from '../hands/words.ts';
 import { oldFigures } from '../look/index.ts';
@@ -95,7 +95,7 @@ function moves(at: Station): TemplateResult[] {
         html`<div class="w ask move">
           ${m.words}<small>${moveWords(m, (t) => at.hhmm(t))}</small>
           <div class="two">
-            ${moveAnswers(m).map(
+            ${roomAnswers(m).map(
               (a) =>
                 html`<button
                   aria-label="${a.word}: ${m.words}"

@@ -52,7 +52,8 @@ final class MoveRules {
 
   static Outcome answer(Ask ask, Command.AnswerMove c) {
     MoveDay day = ask.morning.moves().get(c.move());
-    Refused refused = Ask.first(unknown(day, c.move()), mayAnswer(ask, day));
+    Refused refused = Ask.first(
+            unknown(day, c.move()), mayAnswer(ask, day, c.answer() == MoveAnswer.NOT_SAFE));
     if (refused != null) {
       return refused;
     }
@@ -126,7 +127,7 @@ final class MoveRules {
 
   static Outcome done(Ask ask, Command.DoneMove c) {
     MoveDay day = ask.morning.moves().get(c.move());
-    Refused refused = Ask.first(unknown(day, c.move()), mayAnswer(ask, day));
+    Refused refused = Ask.first(unknown(day, c.move()), mayAnswer(ask, day, false));
     if (refused != null) {
       return refused;
     }
@@ -157,8 +158,11 @@ final class MoveRules {
     return Ask.unknownUnless(day != null, "move", key);
   }
 
-  /** The one who was asked, one of the role, people of its room, and whoever telephones. */
-  private static Refused mayAnswer(Ask ask, MoveDay day) {
+  /**
+   * The one who was asked, one of the role, people of its room, and whoever telephones. A place, or
+   * another start, is not the room's to promise; "not safe" any of its people may say.
+   */
+  private static Refused mayAnswer(Ask ask, MoveDay day, boolean notSafe) {
     if (day == null) {
       return null;
     }
@@ -168,8 +172,11 @@ final class MoveRules {
     boolean asked =
         day.person() != null ? day.person().equals(actor.person()) : actor.role() == day.role();
     RoomId room = day.move().room();
+    boolean elsewhere =
+        day.move() instanceof Move.OpenEarlier || day.move() instanceof Move.Later;
     boolean ofRoom =
         room != null
+            && (notSafe || !elsewhere)
             && Rights.ROOM_TEAM.contains(actor.role())
             && Rights.isOf(ask.morning, actor, room);
     return coordinates || asked || ofRoom

@@ -35,7 +35,7 @@ final class MoveWords {
           + "; the rest meanwhile";
     }
     if (move instanceof Move.OpenEarlier open) {
-      return open.place() + " opens " + words.clock(open.at()) + " already";
+      return "ask " + open.place() + " to open " + words.clock(open.at());
     }
     if (move instanceof Move.Attend attend) {
       return "supervisor to room " + attend.room() + " first";

@@ -97,6 +97,21 @@ class MoveTest {
   }
 
   @Test
+  void shouldNotLetARoomPromiseWhatIsNotItsOwnButLetItCallThatNotSafe() {
+    Move open =
+        new Move.OpenEarlier(
+            Fixture.PHARMACY, Fixture.BEGIN + 5 * Fixture.MINUTE, Fixture.R1);
+    Day day = Day.open().by(Fixture.DESK, new Command.AskMove(open, Role.PHARMACY, null));
+    day.by(Fixture.ANAESTHETIST_1, new Command.AnswerMove(open.key(), MoveAnswer.ACCEPT));
+    assertThat(day.code()).isEqualTo(RefusalCode.NOT_ALLOWED);
+    day.by(Fixture.ANAESTHETIST_1, new Command.DoneMove(open.key()));
+    assertThat(day.code()).isEqualTo(RefusalCode.NOT_ALLOWED);
+
+    day.by(Fixture.ANAESTHETIST_1, new Command.AnswerMove(open.key(), MoveAnswer.NOT_SAFE));
+    assertThat(state(day, open.key())).isEqualTo(MoveState.NOT_SAFE);
+  }
+
+  @Test
   void shouldLetNobodyAskButDeskAndSupervisor() {
     Day day = Day.open().by(Fixture.DESK, new Command.Arrive(Fixture.T1, null));
     day.by(Fixture.ANAESTHETIST_2, new Command.AskMove(SEND, null, Fixture.T1));
