@@ -52,8 +52,8 @@ final class MoveRules {
 
   static Outcome answer(Ask ask, Command.AnswerMove c) {
     MoveDay day = ask.morning.moves().get(c.move());
-    Refused refused = Ask.first(
-            unknown(day, c.move()), mayAnswer(ask, day, c.answer() == MoveAnswer.NOT_SAFE));
+    Refused refused =
+        Ask.first(unknown(day, c.move()), mayAnswer(ask, day, c.answer() == MoveAnswer.NOT_SAFE));
     if (refused != null) {
       return refused;
     }
@@ -172,8 +172,7 @@ final class MoveRules {
     boolean asked =
         day.person() != null ? day.person().equals(actor.person()) : actor.role() == day.role();
     RoomId room = day.move().room();
-    boolean elsewhere =
-        day.move() instanceof Move.OpenEarlier || day.move() instanceof Move.Later;
+    boolean elsewhere = day.move() instanceof Move.OpenEarlier || day.move() instanceof Move.Later;
     boolean ofRoom =
         room != null
             && (notSafe || !elsewhere)

@@ -99,8 +99,7 @@ class MoveTest {
   @Test
   void shouldNotLetARoomPromiseWhatIsNotItsOwnButLetItCallThatNotSafe() {
     Move open =
-        new Move.OpenEarlier(
-            Fixture.PHARMACY, Fixture.BEGIN + 5 * Fixture.MINUTE, Fixture.R1);
+        new Move.OpenEarlier(Fixture.PHARMACY, Fixture.BEGIN + 5 * Fixture.MINUTE, Fixture.R1);
     Day day = Day.open().by(Fixture.DESK, new Command.AskMove(open, Role.PHARMACY, null));
     day.by(Fixture.ANAESTHETIST_1, new Command.AnswerMove(open.key(), MoveAnswer.ACCEPT));
     assertThat(day.code()).isEqualTo(RefusalCode.NOT_ALLOWED);
