@@ -383,7 +383,7 @@ class ChannelTest {
     }
     long seen = screenAt(28);
     Kept back = new Kept(Audience.DESK);
-    channel.join(back, new MorningChannel.Resume(view.morning(), 1, seen));
+    channel.join(back, new Channel.Resume(view.morning(), 1, seen));
     assertThat(back.frames()).isNotEmpty();
     assertThat(back.frames().get(0).n()).isEqualTo(seen + 1);
     assertThat(back.messages).noneMatch(ServerMessage.View.class::isInstance);
@@ -392,7 +392,7 @@ class ChannelTest {
     owner.say("much later");
     lane.drain();
     Kept old = new Kept(Audience.DESK);
-    channel.join(old, new MorningChannel.Resume(view.morning(), 1, seen));
+    channel.join(old, new Channel.Resume(view.morning(), 1, seen));
     assertThat(old.messages.get(0)).isInstanceOf(ServerMessage.View.class);
   }
 
@@ -400,7 +400,7 @@ class ChannelTest {
   void shouldSendAViewToAScreenThatSaysItSawWhatWasNotSentYet() {
     Kept ahead = new Kept(Audience.DESK);
 
-    channel.join(ahead, new MorningChannel.Resume(owner.morning(), 1, 1_000_000));
+    channel.join(ahead, new Channel.Resume(owner.morning(), 1, 1_000_000));
 
     assertThat(ahead.messages.get(0)).isInstanceOf(ServerMessage.View.class);
   }
