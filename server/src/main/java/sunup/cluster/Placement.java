@@ -192,16 +192,12 @@ final class Placement {
     List<BusMessage.Claim> claims = new ArrayList<>();
     for (Wanted one : wanted.values()) {
       if (one.owned()) {
-        claims.add(claim(one));
+        claims.add(one.claim());
       } else if (one.giving != null) {
         claims.add(one.giving);
       }
     }
     peers.tell(!leaving && !clockOff, screens.open(), claims, List.copyOf(unfit));
-  }
-
-  private static BusMessage.Claim claim(Wanted one) {
-    return new BusMessage.Claim(one.morning, one.at.epoch(), one.at.readOnly());
   }
 
   private void tick() {
@@ -378,7 +374,7 @@ final class Placement {
               one.leaving = true;
               LOG.info("{}: given to {}", one.morning, next.id);
               // Claimed until what is under way is answered: nobody takes it before.
-              one.giving = one.owned() ? claim(one) : null;
+              one.giving = one.owned() ? one.claim() : null;
               letGo(
                   one,
                   () -> {

@@ -91,6 +91,11 @@ final class Wanted {
     return parked.size() + sent.size() >= WAITING_LIMIT;
   }
 
+  /** What the others are told of it while it is owned here. */
+  BusMessage.Claim claim() {
+    return new BusMessage.Claim(morning, at.epoch(), at.readOnly());
+  }
+
   void tell(Place now) {
     place = now;
     List.copyOf(watchers).forEach(watcher -> watcher.accept(now));
