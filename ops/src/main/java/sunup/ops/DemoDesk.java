@@ -13,6 +13,7 @@ import java.util.UUID;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CompletionStage;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import sunup.board.Command;
 import sunup.board.CommandId;
@@ -25,9 +26,6 @@ final class DemoDesk {
 
   /** Answers that wait to be looked at; there is never more than one. */
   private static final int ANSWERS = 4;
-
-  private static final int NOT_NOW_MOST = 60;
-  private static final long NOT_NOW_MS = 500;
 
   private final String root;
   private final HttpClient http =
@@ -46,16 +44,37 @@ final class DemoDesk {
    * @param nowMs the morning's time, epoch milliseconds
    */
   void begin(String cases, long nowMs) throws IOException, InterruptedException, Wrong {
+    Answers answers = new Answers();
+    WebSocket socket =
+        http.newWebSocketBuilder()
+            .subprotocols("sunup.1")
+            .connectTimeout(PATIENCE)
+            .buildAsync(URI.create("ws://" + root + "/live"), answers)
+            .join();
+    try {
+      send(socket, new ClientMessage.Hello("demo-desk", "desk", null, null, null));
+      // On several nodes nobody owns the morning for the first seconds; a view comes from its
+      // owner.
+      if (!answers.view.await(PATIENCE.toSeconds(), TimeUnit.SECONDS)) {
+        throw Wrong.failed("The board showed nothing within " + PATIENCE.toSeconds() + " s.");
+      }
+      take(cases);
+      JsonNode answer = tell(socket, answers, new Command.OpenMorning(), nowMs);
+      boolean open = answer.path("code").asText().equals("already-open");
+      if (!answer.path("status").asText().equals("done") && !open) {
+        throw Wrong.failed("The demo's morning did not open: " + answer.path("words").asText());
+      }
+    } finally {
+      socket.abort();
+    }
+  }
+
+  private void take(String cases) throws IOException, InterruptedException, Wrong {
     JsonNode preview = post("preview", "", cases);
     if (preview.path("unchanged").asInt() == 0
         && preview.path("changed").isEmpty()
         && preview.path("removed").isEmpty()) {
       post("take", "?hash=" + preview.path("hash").asText(), cases);
-    }
-    JsonNode answer = tell(new Command.OpenMorning(), nowMs);
-    boolean open = answer.path("code").asText().equals("already-open");
-    if (!answer.path("status").asText().equals("done") && !open) {
-      throw Wrong.failed("The demo's morning did not open: " + answer.path("words").asText());
     }
   }
 
@@ -68,51 +87,34 @@ final class DemoDesk {
             .POST(HttpRequest.BodyPublishers.ofString(csv))
             .build();
     HttpResponse<String> answer = http.send(request, HttpResponse.BodyHandlers.ofString());
-    // On several nodes nobody owns the morning for the first seconds: "not now" is asked again.
-    for (int again = 0; answer.statusCode() == 503 && again < NOT_NOW_MOST; again++) {
-      Thread.sleep(NOT_NOW_MS);
-      answer = http.send(request, HttpResponse.BodyHandlers.ofString());
-    }
     if (answer.statusCode() != 200) {
       throw Wrong.failed("The demo's case list was not taken: " + answer.body());
     }
     return Json.mapper().readTree(answer.body());
   }
 
-  private JsonNode tell(Command command, long nowMs)
-      throws IOException, InterruptedException, Wrong {
-    Answers answers = new Answers();
-    WebSocket socket =
-        http.newWebSocketBuilder()
-            .subprotocols("sunup.1")
-            .connectTimeout(PATIENCE)
-            .buildAsync(URI.create("ws://" + root + "/live"), answers)
-            .join();
-    try {
-      send(socket, new ClientMessage.Hello("demo-desk", "desk", null, null, null));
-      CommandId id = new CommandId(UUID.randomUUID().toString());
-      long end = System.nanoTime() + PATIENCE.toNanos();
-      while (System.nanoTime() < end) {
-        send(socket, new ClientMessage.Send(id, null, null, nowMs, 0, null, command));
-        JsonNode answer = answers.got.poll(PATIENCE.toSeconds(), TimeUnit.SECONDS);
-        if (answer != null && !answer.path("status").asText().equals("later")) {
-          return answer;
-        }
+  private static JsonNode tell(WebSocket socket, Answers answers, Command command, long nowMs)
+      throws InterruptedException, Wrong {
+    CommandId id = new CommandId(UUID.randomUUID().toString());
+    long end = System.nanoTime() + PATIENCE.toNanos();
+    while (System.nanoTime() < end) {
+      send(socket, new ClientMessage.Send(id, null, null, nowMs, 0, null, command));
+      JsonNode answer = answers.got.poll(PATIENCE.toSeconds(), TimeUnit.SECONDS);
+      if (answer != null && !answer.path("status").asText().equals("later")) {
+        return answer;
       }
-      throw Wrong.failed(
-          "The board did not answer the desk within " + PATIENCE.toSeconds() + " s.");
-    } finally {
-      socket.abort();
     }
+    throw Wrong.failed("The board did not answer the desk within " + PATIENCE.toSeconds() + " s.");
   }
 
   private static void send(WebSocket socket, ClientMessage message) {
     socket.sendBinary(ByteBuffer.wrap(Json.bytes(message)), true).join();
   }
 
-  /** Keeps the answers to commands and passes over all else. */
+  /** Keeps the answers to commands, tells of the first view and passes over all else. */
   private static final class Answers implements WebSocket.Listener {
     private final BlockingQueue<JsonNode> got = new ArrayBlockingQueue<>(ANSWERS);
+    private final CountDownLatch view = new CountDownLatch(1);
     private final java.io.ByteArrayOutputStream message = new java.io.ByteArrayOutputStream();
 
     @Override
@@ -125,6 +127,8 @@ final class DemoDesk {
           JsonNode m = Json.mapper().readTree(message.toByteArray());
           if (m.path("m").asText().equals("answer")) {
             got.add(m);
+          } else if (m.path("m").asText().equals("view")) {
+            view.countDown();
           }
         } catch (IOException e) {
           socket.abort();

@@ -83,16 +83,7 @@ final class ForecastCommand implements Callable<Integer> {
     if (trials != null && trials < 1) {
       throw Wrong.input("--trials must be 1 or more.");
     }
-    return new ForecastInput(
-        in.version(),
-        in.now(),
-        seed != null ? seed : in.seed(),
-        trials != null ? trials : in.trials(),
-        in.settings(),
-        in.people(),
-        in.kinds(),
-        in.places(),
-        in.rooms());
+    return in.with(seed != null ? seed : in.seed(), trials != null ? trials : in.trials());
   }
 
   private void print(Forecast f, PrintWriter out) {

@@ -2,6 +2,7 @@ package sunup.journal;
 
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.sql.Statement;
 import javax.sql.DataSource;
 
 /** What differs between the databases that a {@link JdbcJournal} can stand on. */
@@ -27,4 +28,20 @@ interface Dialect {
 
   /** What went wrong, in words that say what to do. */
   String explain(SQLException e);
+
+  static void run(Connection connection, String sql) throws SQLException {
+    try (Statement statement = connection.createStatement()) {
+      statement.execute(sql);
+    }
+  }
+
+  /** Runs what may not stand inside a transaction, on a connection that else is always in one. */
+  static void runAlone(Connection writing, String sql) throws SQLException {
+    writing.setAutoCommit(true);
+    try {
+      run(writing, sql);
+    } finally {
+      writing.setAutoCommit(false);
+    }
+  }
 }

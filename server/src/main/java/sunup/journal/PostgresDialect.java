@@ -56,7 +56,7 @@ final class PostgresDialect implements Dialect {
   public Connection openWriting() throws SQLException {
     Connection connection = connect(SILENT_S);
     try {
-      run(connection, WRITING);
+      Dialect.run(connection, WRITING);
       check(connection, "synchronous_commit", "on");
       check(connection, "fsync", "on");
       check(connection, "full_page_writes", "on");
@@ -73,7 +73,7 @@ final class PostgresDialect implements Dialect {
   public Connection openReading() throws SQLException {
     Connection connection = connect(SILENT_READING_S);
     try {
-      run(connection, READING);
+      Dialect.run(connection, READING);
       return connection;
     } catch (SQLException e) {
       connection.close();
@@ -107,12 +107,6 @@ final class PostgresDialect implements Dialect {
     }
   }
 
-  private static void run(Connection connection, String sql) throws SQLException {
-    try (Statement statement = connection.createStatement()) {
-      statement.execute(sql);
-    }
-  }
-
   @Override
   public DataSource migrating() {
     PGSimpleDataSource source = new PGSimpleDataSource();
@@ -136,12 +130,7 @@ final class PostgresDialect implements Dialect {
   public void scrub(Connection writing) throws SQLException {
     // The deleted rows leave the table's pages; the server's log, copies and backups keep them
     // until they go by themselves. Vacuum may not run inside a transaction.
-    writing.setAutoCommit(true);
-    try {
-      run(writing, "VACUUM private");
-    } finally {
-      writing.setAutoCommit(false);
-    }
+    Dialect.runAlone(writing, "VACUUM private");
   }
 
   @Override

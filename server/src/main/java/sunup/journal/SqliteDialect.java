@@ -30,8 +30,8 @@ final class SqliteDialect implements Dialect {
   public Connection openWriting() throws SQLException {
     Connection connection = connect();
     try {
-      run(connection, "PRAGMA secure_delete=ON");
-      run(connection, "PRAGMA max_page_count=" + maxPages);
+      Dialect.run(connection, "PRAGMA secure_delete=ON");
+      Dialect.run(connection, "PRAGMA max_page_count=" + maxPages);
       check(connection, "journal_mode", "wal");
       check(connection, "synchronous", "2");
       check(connection, "secure_delete", "1");
@@ -46,7 +46,7 @@ final class SqliteDialect implements Dialect {
   @Override
   public Connection openReading() throws SQLException {
     Connection connection = connect();
-    run(connection, "PRAGMA query_only=ON");
+    Dialect.run(connection, "PRAGMA query_only=ON");
     return connection;
   }
 
@@ -84,12 +84,6 @@ final class SqliteDialect implements Dialect {
     }
   }
 
-  private static void run(Connection connection, String sql) throws SQLException {
-    try (Statement statement = connection.createStatement()) {
-      statement.execute(sql);
-    }
-  }
-
   @Override
   public DataSource migrating() {
     SQLiteConfig config = durable();
@@ -108,12 +102,7 @@ final class SqliteDialect implements Dialect {
   public void scrub(Connection writing) throws SQLException {
     // The deleted values are overwritten in the file; older pages of the log still hold them.
     // A checkpoint may not run inside a transaction.
-    writing.setAutoCommit(true);
-    try {
-      run(writing, "PRAGMA wal_checkpoint(TRUNCATE)");
-    } finally {
-      writing.setAutoCommit(false);
-    }
+    Dialect.runAlone(writing, "PRAGMA wal_checkpoint(TRUNCATE)");
   }
 
   @Override

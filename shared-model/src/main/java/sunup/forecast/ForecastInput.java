@@ -41,7 +41,12 @@ public record ForecastInput(
 
   /** The same morning with another number of trials. */
   public ForecastInput withTrials(int n) {
-    return new ForecastInput(version, now, seed, n, settings, people, kinds, places, rooms);
+    return with(seed, n);
+  }
+
+  /** The same morning with other random numbers and another number of trials. */
+  public ForecastInput with(long otherSeed, int n) {
+    return new ForecastInput(version, now, otherSeed, n, settings, people, kinds, places, rooms);
   }
 
   /**

@@ -15,19 +15,6 @@ import sunup.forecast.ForecastInput.RoomIn;
 final class Copies {
   private Copies() {}
 
-  static ForecastInput seeded(ForecastInput in, long seed, int trials) {
-    return new ForecastInput(
-        in.version(),
-        in.now(),
-        seed,
-        trials,
-        in.settings(),
-        in.people(),
-        in.kinds(),
-        in.places(),
-        in.rooms());
-  }
-
   static ForecastInput people(ForecastInput in, UnaryOperator<PersonIn> change) {
     return with(in, each(in.people(), change), in.kinds(), in.places(), in.rooms());
   }

@@ -54,7 +54,7 @@ final class Stream {
     private Run run;
 
     Copy(ForecastInput copy) {
-      in = Copies.seeded(copy, seed, trials);
+      in = copy.with(seed, trials);
       components = Run.components(in);
       skipKnown();
     }

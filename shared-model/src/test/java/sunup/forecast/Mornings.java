@@ -52,16 +52,7 @@ final class Mornings {
   }
 
   static ForecastInput withSeed(ForecastInput in, long seed) {
-    return new ForecastInput(
-        1,
-        in.now(),
-        seed,
-        in.trials(),
-        in.settings(),
-        in.people(),
-        in.kinds(),
-        in.places(),
-        in.rooms());
+    return in.with(seed, in.trials());
   }
 
   static ForecastInput withRooms(ForecastInput in, List<RoomIn> rooms) {
