@@ -65,7 +65,7 @@ class WholeMorningTest {
     String note = UUID.randomUUID().toString();
     try (BoardProcess board =
         BoardProcess.start(
-            log, "--data", data, "--no-rehearsal", "--speed", "60", "--at", "06:30")) {
+            log, "--data", data, "--no-rehearsal", "--speed", "60", "--at", "06:50")) {
       TestScreen wall = TestScreen.open(board.port(), "wall", true);
       TestScreen desk = TestScreen.open(board.port(), "desk", false);
       Player player = player(board.port());
