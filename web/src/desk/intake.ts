@@ -1,3 +1,5 @@
+import { inSuite, suiteIn } from '../live/index.ts';
+
 /** What the server says of a case list before it is taken. */
 export interface Preview {
   hash: string;
@@ -34,7 +36,7 @@ export class NotTaken extends Error {}
 
 /** Asks what taking this list would change. Nothing happens yet. */
 export async function preview(csv: string, date: string): Promise<Preview> {
-  return (await post(`/api/intake/preview?date=${encodeURIComponent(date)}`, csv)) as Preview;
+  return (await post(here(`/api/intake/preview?date=${encodeURIComponent(date)}`), csv)) as Preview;
 }
 
 /**
@@ -44,8 +46,11 @@ export async function preview(csv: string, date: string): Promise<Preview> {
  */
 export async function take(csv: string, date: string, hash: string): Promise<string> {
   const query = `date=${encodeURIComponent(date)}&hash=${encodeURIComponent(hash)}`;
-  return wordsOf(await post(`/api/intake/take?${query}`, csv)) ?? 'The list is taken.';
+  return wordsOf(await post(here(`/api/intake/take?${query}`), csv)) ?? 'The list is taken.';
 }
+
+/** For the suite of this page. */
+const here = (path: string): string => inSuite(path, suiteIn(location.search));
 
 async function post(url: string, csv: string): Promise<unknown> {
   if (csv.length > LIST_LIMIT) {

@@ -6,7 +6,7 @@ import { BoardPage, TAKE_BACK_MS } from '../hands/page.ts';
 import { shared } from '../hands/style.ts';
 import { CAUTION } from '../hands/words.ts';
 import type { SuitePart } from '../generated/wire.ts';
-import type { TroubleEvent } from '../live/index.ts';
+import { inSuite, type TroubleEvent } from '../live/index.ts';
 import { dateWords, oldFigures, proof } from '../look/index.ts';
 import { listPanel, ListState } from './list.ts';
 import { dateIn, dayAfter, type DeskRow, deskRows, heardWords, onTimeWords } from './model.ts';
@@ -63,7 +63,7 @@ export class Desk extends BoardPage {
 
   /** Opens the desk on the morning of a date, or on the one that is on. */
   choose(date: string | undefined): void {
-    location.assign(date === undefined ? '/desk' : `/desk?date=${date}`);
+    location.assign(inSuite(date === undefined ? '/desk' : `/desk?date=${date}`, this.inSuite));
   }
 
   get rows(): DeskRow[] {

@@ -1,6 +1,6 @@
 import { LitElement } from 'lit';
 import type { CommandUnion, PartUnion, SuitePart } from '../generated/wire.ts';
-import { Live, type Page, RefusedEvent } from '../live/index.ts';
+import { Live, type Page, RefusedEvent, suiteIn } from '../live/index.ts';
 import { hhmm, hhmmss } from './clock.ts';
 import { type Said, SaidLog, type Saying } from './said.ts';
 
@@ -16,12 +16,16 @@ export interface TouchOptions {
 export abstract class BoardPage extends LitElement {
   readonly live: Live;
   readonly said: SaidLog;
+  /** The suite that the page's address names, if any. */
+  readonly inSuite: string | undefined;
   private ticker: ReturnType<typeof setInterval> | undefined;
 
   /** @param date of the morning that the page wants to see; none for the one that is on */
   constructor(page: Page, screen: string, date?: string) {
     super();
-    this.live = new Live({ page, screen, ...(date === undefined ? {} : { date }) });
+    this.inSuite = suiteIn(location.search);
+    const shown = { suite: this.inSuite, ...(date === undefined ? {} : { date }) };
+    this.live = new Live({ page, screen, ...shown });
     this.said = new SaidLog(this.live);
   }
 

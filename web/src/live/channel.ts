@@ -37,11 +37,15 @@ export class Channel {
    *
    * @param date of the morning that is wanted; none for the one that is on
    */
-  hello(screen: string, page: string, date?: string): Hello {
+  hello(screen: string, page: string, date?: string, suite?: string): Hello {
     const resume = this.at
       ? { morning: this.at.morning, epoch: this.at.epoch, n: this.at.n }
       : undefined;
-    return { m: 'hello', screen, page, ...resume, ...(date === undefined ? {} : { date }) };
+    const which = {
+      ...(date === undefined ? {} : { date }),
+      ...(suite === undefined ? {} : { suite }),
+    };
+    return { m: 'hello', screen, page, ...resume, ...which };
   }
 
   takeTouched(): ReadonlySet<string> {

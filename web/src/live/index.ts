@@ -3,3 +3,4 @@ export { BeatEvent, ChangeEvent, Live, RefusedEvent, TroubleEvent } from './live
 export type { LiveOptions, LiveState, Page } from './live.ts';
 export { OutboxFull } from './outbox.ts';
 export type { Kept } from './shelf.ts';
+export { inSuite, suiteIn } from './suite.ts';

@@ -23,6 +23,8 @@ export interface LiveState {
   readonly stale: boolean;
   /** The journal does not answer: nothing is taken, touches are kept and sent later. */
   readonly readOnly: boolean;
+  /** The server has no suite of the id in this page's address; absent while it has. */
+  readonly noSuite?: boolean;
   /** Something has been shown since the page was opened. */
   readonly everSeen: boolean;
   /** Too many touches are unanswered: nothing more is taken on this screen. */
@@ -76,6 +78,8 @@ export interface LiveOptions {
   readonly screen: string;
   /** A desk's: the date of the morning that it wants to see; none for the one that is on. */
   readonly date?: string;
+  /** The suite that it shows, by its id; none for the server's first. */
+  readonly suite?: string | undefined;
   readonly url?: string;
   readonly timers?: Timers;
   readonly open?: OpenSocket;
@@ -101,6 +105,7 @@ export class Live extends EventTarget {
   private viewAskedAt: number | null = null;
   private readOnly = false;
   private everSeen = false;
+  private noSuite = false;
   private beatCount = 0;
   private current: LiveState;
 
@@ -109,7 +114,7 @@ export class Live extends EventTarget {
     this.options = options;
     this.timers = options.timers ?? realTimers;
     this.outbox = new Outbox(
-      options.shelf ?? new LocalShelf(options.screen),
+      options.shelf ?? new LocalShelf(shelfName(options)),
       this.timers,
       (message) => this.socket.send(message),
       () => this.refreshState(true),
@@ -238,8 +243,8 @@ export class Live extends EventTarget {
 
   private opened(): void {
     this.viewAskedAt = this.timers.now();
-    const { screen, page, date } = this.options;
-    this.socket.send(this.channel.hello(screen, page, date));
+    const { screen, page, date, suite } = this.options;
+    this.socket.send(this.channel.hello(screen, page, date, suite));
     this.socket.send({ m: 'tick', sentAt: Math.round(this.timers.now()) });
     this.outbox.connected();
     this.refreshState();
@@ -279,6 +284,7 @@ export class Live extends EventTarget {
         this.clock.tock(message.sentAt, this.timers.now(), message.morningClock, message.rate);
         break;
       case 'trouble':
+        if (message.code === 'unknown-suite') this.noSuite = true;
         this.dispatchEvent(new TroubleEvent(message));
         break;
     }
@@ -334,6 +340,7 @@ export class Live extends EventTarget {
       stale: this.clock.stale(this.timers.now()),
       readOnly: this.readOnly,
       everSeen: this.everSeen,
+      ...(this.noSuite && !this.everSeen ? { noSuite: true } : {}),
       full: this.outbox.full,
       durable: this.outbox.durable,
     };
@@ -352,4 +359,9 @@ export class Live extends EventTarget {
 function defaultUrl(): string {
   const scheme = location.protocol === 'https:' ? 'wss:' : 'ws:';
   return `${scheme}//${location.host}${PATH}`;
+}
+
+/** Two suites may name their screens alike; what is kept of one never goes to the other. */
+function shelfName(options: LiveOptions): string {
+  return options.suite === undefined ? options.screen : `${options.suite}:${options.screen}`;
 }

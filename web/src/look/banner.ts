@@ -13,7 +13,9 @@ interface Band {
 /** What has to be said over the whole width, worst first. Empty when all is well. */
 export function bands(state: LiveState, lastLive: string | null): readonly Band[] {
   const found: Band[] = [];
-  if (state.stale && !state.everSeen) {
+  if (state.noSuite) {
+    found.push({ kind: 'stale', head: say('stale.no-suite'), todo: say('stale.no-suite-do') });
+  } else if (state.stale && !state.everSeen) {
     found.push({ kind: 'stale', head: say('stale.never'), todo: say('stale.never-do') });
   } else if (state.stale) {
     const head = lastLive ? say('stale.since', { time: lastLive }) : say('stale.since-unknown');

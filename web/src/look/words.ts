@@ -19,6 +19,8 @@ const british = {
   'pace.demo-fast': 'demo at {rate} times speed',
   'pace.fast': '{rate} times speed',
   'stale.never': 'Not live · waiting for the board',
+  'stale.no-suite': 'There is no suite of the name in this address',
+  'stale.no-suite-do': 'Put it right after “suite=”, or leave it out for the first suite.',
   'stale.since': 'Not live since {time}',
   'stale.since-unknown': 'Not live',
   'stale.do': 'What you see is old. Do not act on it. Ask by telephone.',

@@ -1,11 +1,11 @@
 import '../look/index.ts';
-import { Live } from '../live/index.ts';
+import { Live, suiteIn } from '../live/index.ts';
 import { readSettings, smallestLetters } from './settings.ts';
 import type { SunupWall } from './wall.ts';
 import './wall.ts';
 
 const settings = readSettings(location.search);
-const live = new Live({ page: 'wall', screen: settings.screen });
+const live = new Live({ page: 'wall', screen: settings.screen, suite: suiteIn(location.search) });
 const wall: SunupWall = document.createElement('sunup-wall') as SunupWall;
 wall.live = live;
 wall.settings = settings;

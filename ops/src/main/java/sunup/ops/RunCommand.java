@@ -14,11 +14,13 @@ import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import picocli.CommandLine.Command;
@@ -95,7 +97,11 @@ final class RunCommand implements Callable<Integer> {
               + " takes a folder for once, --empty takes data/.")
   private Path data;
 
-  @Option(names = "--site", description = "With --empty: the site's file (DATA/board/site.json).")
+  @Option(
+      names = "--site",
+      description =
+          "With --empty: the site's file (DATA/board/site.json), or a folder with a file for each"
+              + " of several suites.")
   private Path site;
 
   @Mixin private DatabaseOptions database;
@@ -141,15 +147,36 @@ final class RunCommand implements Callable<Integer> {
     if (site == null && !Files.exists(file)) {
       Files.writeString(file, DemoFolder.resource("plain/site.json"));
     }
-    if (!Files.isReadable(file)) {
-      throw Wrong.input("The site's file " + file + " can't be read.");
+    List<Path> files = Files.isDirectory(file) ? jsonIn(file) : List.of(file);
+    for (Path one : files) {
+      if (!Files.isReadable(one)) {
+        throw Wrong.input("The site's file " + one + " can't be read.");
+      }
     }
-    String about = aboutSite(file);
+    String about =
+        files.size() == 1
+            ? aboutSite(files.get(0))
+            : files.size()
+                + " suites by the files in "
+                + file
+                + ". Name one in a page's address, such as desk?suite=NAME;"
+                + " /api/suites lists them.";
     Clock clock = new WallClock(ScaledClock.RealTime.MACHINE);
     ServerOptions options =
-        ServerOptions.of(folder, file, port, clock).on(database.address(), nodes.cluster());
+        ServerOptions.of(folder, files, port, clock).on(database.address(), nodes.cluster());
     serve(options, (vertx, server) -> () -> {}, about);
     return 0;
+  }
+
+  private static List<Path> jsonIn(Path folder) throws IOException, Wrong {
+    try (Stream<Path> all = Files.list(folder)) {
+      List<Path> files =
+          all.filter(f -> f.getFileName().toString().endsWith(".json")).sorted().toList();
+      if (files.isEmpty()) {
+        throw Wrong.input("There is no site's file (.json) in the folder " + folder + ".");
+      }
+      return files;
+    }
   }
 
   /** What an empty board plays in, for the start print; a wrong file is told by the server. */

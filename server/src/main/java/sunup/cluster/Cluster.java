@@ -21,7 +21,7 @@ import sunup.board.MorningId;
 import sunup.journal.EventCodec;
 import sunup.live.Feed;
 import sunup.live.Line;
-import sunup.live.Mornings;
+import sunup.live.MorningsBySuite;
 import sunup.live.Owners;
 import sunup.live.Place;
 import sunup.live.ThreadLane;
@@ -49,7 +49,7 @@ public final class Cluster implements Owners, AutoCloseable {
   private final TcpBus bus;
   private final HazelcastMembers members;
   private final Placement placement;
-  private volatile Mornings mornings;
+  private volatile MorningsBySuite mornings;
   private volatile IntSupplier screens = () -> 0;
   private volatile boolean leaving;
   private volatile boolean ended;
@@ -139,7 +139,7 @@ public final class Cluster implements Owners, AutoCloseable {
    *
    * @param open counts the open sockets
    */
-  public void serve(Mornings served, IntSupplier open) {
+  public void serve(MorningsBySuite served, IntSupplier open) {
     mornings = served;
     screens = open;
   }
@@ -236,7 +236,7 @@ public final class Cluster implements Owners, AutoCloseable {
   }
 
   private void take(String from, BusMessage message, Buffer payload) {
-    Mornings mine = mornings;
+    MorningsBySuite mine = mornings;
     if (placement == null) {
       return;
     }
@@ -249,12 +249,18 @@ public final class Cluster implements Owners, AutoCloseable {
     } else if (message instanceof BusMessage.HandOver over) {
       placement.handOver(over.morning());
     } else if (mine != null && message instanceof BusMessage.Follow follow) {
-      placement.want(follow.morning());
-      mine.follow(follow.morning(), from, new BusFeed(from), follow.views());
+      mine.of(follow.morning().suite())
+          .ifPresent(
+              shown -> {
+                placement.want(follow.morning());
+                shown.follow(follow.morning(), from, new BusFeed(from), follow.views());
+              });
     } else if (mine != null && payload != null && message instanceof BusMessage.Told told) {
       // A heartbeat that lay somewhere while this node or a line stood still proves nothing.
       if (told.kind() != Feed.Kind.BEAT || placement.fresh(told.echo())) {
-        mine.told(told.morning(), from, told.audience(), told.kind(), payload);
+        mine.of(told.morning().suite())
+            .ifPresent(
+                shown -> shown.told(told.morning(), from, told.audience(), told.kind(), payload));
       }
     }
   }

@@ -29,6 +29,20 @@ final class Answers {
     }
   }
 
+  /** Work of a request that may find that it can't be answered. */
+  interface Work {
+    Object call() throws Wrong;
+  }
+
+  /** Answers with what the work yields at once. */
+  static void now(RoutingContext context, Work work) {
+    try {
+      json(context, 200, work.call());
+    } catch (Wrong wrong) {
+      wrong.problem.send(context);
+    }
+  }
+
   static void json(RoutingContext context, int status, Object value) {
     json(context, status, Buffer.buffer(Json.bytes(value)));
   }

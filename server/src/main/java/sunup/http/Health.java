@@ -7,24 +7,27 @@ import java.util.function.Supplier;
 import sunup.cluster.Cluster;
 import sunup.codec.Maybe;
 import sunup.live.Mornings;
+import sunup.live.MorningsBySuite;
 
 /** Whether the server is alive, and whether it can take commands. */
 final class Health {
-  private final Mornings mornings;
+  private final MorningsBySuite suites;
   private final Supplier<Cluster.State> cluster;
 
   /**
    * @param cluster how this node sees it; gives null for one node alone
    */
-  Health(Mornings mornings, Supplier<Cluster.State> cluster) {
-    this.mornings = mornings;
+  Health(MorningsBySuite suites, Supplier<Cluster.State> cluster) {
+    this.suites = suites;
     this.cluster = cluster;
   }
 
   /**
    * @param status up or down
-   * @param morning the one that screens see
-   * @param journal answers, read-only, silent or opening
+   * @param morning the one that screens of the first suite see, or of the first that is not told
+   * @param journal of that morning: answers, read-only, silent or opening
+   * @param suites how many there are
+   * @param told how many of them are told what is
    * @param loopback true: this machine only
    * @param cluster the nodes as this one sees them; none for one node alone
    */
@@ -33,6 +36,8 @@ final class Health {
       String status,
       String morning,
       String journal,
+      int suites,
+      int told,
       boolean loopback,
       @Maybe Cluster.State cluster) {}
 
@@ -46,11 +51,15 @@ final class Health {
   record Live(String status) {}
 
   private void ready(RoutingContext context) {
-    String journal = mornings.journal();
     Cluster.State nodes = cluster.get();
-    boolean up = mornings.tells() && (nodes == null || !nodes.leaving());
+    int all = suites.all().size();
+    int told = (int) suites.all().stream().filter(Mornings::tells).count();
+    boolean up = told == all && (nodes == null || !nodes.leaving());
+    Mornings shown =
+        suites.all().stream().filter(one -> !one.tells()).findFirst().orElse(suites.first());
     Status status =
-        new Status(up ? "up" : "down", mornings.today().toString(), journal, true, nodes);
+        new Status(
+            up ? "up" : "down", shown.today().toString(), shown.journal(), all, told, true, nodes);
     Answers.json(context, up ? 200 : 503, status);
   }
 }

@@ -46,18 +46,15 @@ final class IntakeApi {
 
   private final Vertx vertx;
   private final Executor pool;
-  private final SiteFile site;
+  private final Hosted hosted;
   private final Sheets sheets;
-  private final Mornings mornings;
   private final Owners owners;
 
-  IntakeApi(
-      Vertx vertx, Executor pool, SiteFile site, Sheets sheets, Mornings mornings, Owners owners) {
+  IntakeApi(Vertx vertx, Executor pool, Hosted hosted, Sheets sheets, Owners owners) {
     this.vertx = vertx;
     this.pool = pool;
-    this.site = site;
+    this.hosted = hosted;
     this.sheets = sheets;
-    this.mornings = mornings;
     this.owners = owners;
   }
 
@@ -87,17 +84,20 @@ final class IntakeApi {
         pool,
         () -> {
           byte[] csv = Answers.body(context, "text/csv");
-          MorningId morning = morning(date);
+          Hosted.Suite suite = hosted.asked(context);
+          SiteFile site = suite.site();
+          long at = suite.mornings().nowMs();
+          MorningId morning = morning(suite.mornings(), date);
           CaseListResult list =
               CaseList.read("list", csv, site, morning.date(), sheets, takeRows(rows));
           Owner owner = owners.owner(morning);
           Morning now = state(owner);
-          Intake.Taken taken = Intake.compare(list, site, morning.date(), now, mornings.nowMs());
-          return take ? take(owner, now, taken, hash) : taken.preview();
+          Intake.Taken taken = Intake.compare(list, site, morning.date(), now, at);
+          return take ? take(owner, now, taken, hash, at) : taken.preview();
         });
   }
 
-  private MorningId morning(String date) throws Answers.Wrong {
+  private static MorningId morning(Mornings mornings, String date) throws Answers.Wrong {
     MorningId today = mornings.today();
     LocalDate day;
     try {
@@ -123,7 +123,7 @@ final class IntakeApi {
     throw new Answers.Wrong("Not understood", 400, "rows is all or right.");
   }
 
-  private Taken take(Owner owner, Morning now, Intake.Taken taken, String hash)
+  private static Taken take(Owner owner, Morning now, Intake.Taken taken, String hash, long at)
       throws Answers.Wrong {
     if (!taken.preview().problems().isEmpty()) {
       throw new Answers.Wrong(
@@ -151,7 +151,7 @@ final class IntakeApi {
             commands.subList(1, commands.size()),
             DESK,
             now.seq(),
-            mornings.nowMs(),
+            at,
             0);
     Reply reply = wait(submit(owner, all));
     if (reply instanceof Reply.Done done) {

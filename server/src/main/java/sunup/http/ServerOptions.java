@@ -14,7 +14,8 @@ import sunup.suites.Clock;
  * @param dataFolder where the journal is kept; made if it is not there
  * @param database keeps the journal instead of the data folder; null for one node alone
  * @param cluster makes it one of several nodes, which share the database; null for one alone
- * @param siteFile the site's file: rooms, people, equipment, places
+ * @param siteFiles a file a suite: rooms, people, equipment, places; addresses that name no suite
+ *     mean the first
  * @param host address to listen on; only this machine's own until screens can be paired
  * @param port 0 takes a free one
  * @param clock the three times
@@ -26,7 +27,7 @@ public record ServerOptions(
     Path dataFolder,
     PostgresAddress database,
     ClusterOptions cluster,
-    Path siteFile,
+    List<Path> siteFiles,
     String host,
     int port,
     Clock clock,
@@ -36,16 +37,22 @@ public record ServerOptions(
   public static final String DEFAULT_HOST = "127.0.0.1";
 
   public ServerOptions {
+    siteFiles = List.copyOf(siteFiles);
     origins = List.copyOf(origins);
   }
 
-  /** On loopback with the usual limits. */
+  /** For one suite, on loopback with the usual limits. */
   public static ServerOptions of(Path dataFolder, Path siteFile, int port, Clock clock) {
+    return of(dataFolder, List.of(siteFile), port, clock);
+  }
+
+  /** On loopback with the usual limits. */
+  public static ServerOptions of(Path dataFolder, List<Path> siteFiles, int port, Clock clock) {
     return new ServerOptions(
         dataFolder,
         null,
         null,
-        siteFile,
+        siteFiles,
         DEFAULT_HOST,
         port,
         clock,
@@ -61,6 +68,6 @@ public record ServerOptions(
    */
   public ServerOptions on(PostgresAddress other, ClusterOptions nodes) {
     return new ServerOptions(
-        dataFolder, other, nodes, siteFile, host, port, clock, origins, limits, pace);
+        dataFolder, other, nodes, siteFiles, host, port, clock, origins, limits, pace);
   }
 }

@@ -4,22 +4,26 @@ import io.vertx.ext.web.Router;
 import java.util.List;
 import sunup.board.Step;
 import sunup.intake.SiteFile;
-import sunup.live.Mornings;
 import sunup.sheets.Sheets;
 
 /** What the site's file and the sheets say, for the desk. */
 final class SiteApi {
   static final String PATH = "/api/site";
+  static final String SUITES = "/api/suites";
 
-  private final SiteFile site;
+  private final Hosted hosted;
   private final Sheets sheets;
-  private final Mornings mornings;
 
-  SiteApi(SiteFile site, Sheets sheets, Mornings mornings) {
-    this.site = site;
+  SiteApi(Hosted hosted, Sheets sheets) {
+    this.hosted = hosted;
     this.sheets = sheets;
-    this.mornings = mornings;
   }
+
+  /** A suite of this server. */
+  record SuiteName(String suite, String hospital, String suiteName, int rooms) {}
+
+  /** The suites of this server; the first is that of addresses which name none. */
+  record SuiteNames(List<SuiteName> suites) {}
 
   /**
    * The site.
@@ -51,16 +55,31 @@ final class SiteApi {
   record Thing(String id, String label) {}
 
   void mount(Router router) {
-    router.get(PATH).handler(context -> Answers.json(context, 200, now()));
+    router.get(PATH).handler(c -> Answers.now(c, () -> now(hosted.asked(c))));
+    router.get(SUITES).handler(c -> Answers.json(c, 200, suites()));
   }
 
-  private Site now() {
+  private SuiteNames suites() {
+    return new SuiteNames(
+        hosted.all().stream().map(Hosted.Suite::site).map(SiteApi::name).toList());
+  }
+
+  private static SuiteName name(SiteFile site) {
+    return new SuiteName(
+        site.suite().value(),
+        site.settings().hospital(),
+        site.settings().suiteName(),
+        site.rooms().size());
+  }
+
+  private Site now(Hosted.Suite suite) {
+    SiteFile site = suite.site();
     return new Site(
         site.suite().value(),
         site.settings().hospital(),
         site.settings().suiteName(),
         site.settings().zone(),
-        mornings.today().date().toString(),
+        suite.mornings().today().date().toString(),
         site.settings().startEvent(),
         site.settings().graceMinutes(),
         site.settings().demo(),

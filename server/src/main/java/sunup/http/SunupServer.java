@@ -7,7 +7,11 @@ import io.vertx.ext.web.Route;
 import io.vertx.ext.web.Router;
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.ExecutorService;
@@ -21,6 +25,7 @@ import sunup.board.Morning;
 import sunup.board.Order;
 import sunup.board.Outcome;
 import sunup.board.Recorded;
+import sunup.board.SuiteId;
 import sunup.cluster.Cluster;
 import sunup.codec.Problem;
 import sunup.intake.SiteFile;
@@ -77,33 +82,28 @@ public final class SunupServer {
   private final ExecutorService forecasts;
   private final ExecutorService lookups = pool("sunup-lookup", 2, LOOKUPS_WAITING_MAX);
   private final ExecutorService requests = pool("sunup-api", 2, REQUESTS_WAITING_MAX);
-  private final Mornings mornings;
+  private final Hosted hosted;
   private final LiveEndpoint live;
   private final Router router;
   private final HttpServer http;
 
   private SunupServer(
-      Vertx vertx, ServerOptions options, SiteFile site, Suites suites, Cluster cluster) {
+      Vertx vertx, ServerOptions options, List<SiteFile> sites, Suites suites, Cluster cluster) {
     this.vertx = vertx;
     this.suites = suites;
     this.cluster = cluster;
     Owners owners = cluster == null ? suites::owner : cluster;
     int cores = Runtime.getRuntime().availableProcessors();
     this.forecasts = pool("sunup-forecast", Math.max(1, cores - 1), FORECASTS_WAITING_MAX);
-    this.mornings =
-        new Mornings(
-            site.suite(),
-            site.settings().zoneId(),
-            owners,
-            options.clock(),
-            lane,
-            new OutlookSight(site.settings()),
-            forecasts,
-            lookups,
-            options.pace());
+    this.hosted =
+        new Hosted(
+            sites.stream()
+                .map(site -> new Hosted.Suite(site, mornings(site, owners, options)))
+                .toList());
     Connections connections = new Connections(options.origins());
-    this.live = new LiveEndpoint(vertx, mornings, connections, options.limits());
-    this.router = router(connections, site, owners);
+    this.live =
+        new LiveEndpoint(vertx, hosted.mornings(), options.clock(), connections, options.limits());
+    this.router = router(connections, owners);
     this.http =
         vertx
             .createHttpServer(
@@ -114,19 +114,32 @@ public final class SunupServer {
             .requestHandler(router);
     live.mount(http);
     if (cluster != null) {
-      cluster.serve(mornings, live::count);
+      cluster.serve(hosted.mornings(), live::count);
     }
   }
 
-  private Router router(Connections connections, SiteFile site, Owners owners) {
+  private Mornings mornings(SiteFile site, Owners owners, ServerOptions options) {
+    return new Mornings(
+        site.suite(),
+        site.settings().zoneId(),
+        owners,
+        options.clock(),
+        lane,
+        new OutlookSight(site.settings()),
+        forecasts,
+        lookups,
+        options.pace());
+  }
+
+  private Router router(Connections connections, Owners owners) {
     Sheets sheets = Sheets.standard();
     Router made = Router.router(vertx);
     made.route().handler(new Guard(connections)::check);
     new Webroot("webroot").mount(made);
     new ForecastApi(vertx, requests).mount(made);
-    new IntakeApi(vertx, requests, site, sheets, mornings, owners).mount(made);
-    new SiteApi(site, sheets, mornings).mount(made);
-    new Health(mornings, () -> cluster == null ? null : cluster.state()).mount(made);
+    new IntakeApi(vertx, requests, hosted, sheets, owners).mount(made);
+    new SiteApi(hosted, sheets).mount(made);
+    new Health(hosted.mornings(), () -> cluster == null ? null : cluster.state()).mount(made);
     new ProtocolPages().mount(made);
     made.route().failureHandler(Guard::failed);
     made.errorHandler(404, Guard::failed);
@@ -147,14 +160,14 @@ public final class SunupServer {
 
   private static SunupServer open(Vertx vertx, ServerOptions options) {
     Connections.checkLoopback(options.host());
-    SiteFile site = site(options);
+    List<SiteFile> sites = sites(options.siteFiles());
     try {
       if (options.cluster() == null) {
         Suites suites = Suites.open(journal(options), BOARD, options.clock());
-        return new SunupServer(vertx, options, site, suites, null);
+        return new SunupServer(vertx, options, sites, suites, null);
       }
       Cluster cluster = join(vertx, options);
-      return new SunupServer(vertx, options, site, cluster.suites(), cluster);
+      return new SunupServer(vertx, options, sites, cluster.suites(), cluster);
     } catch (IOException e) {
       throw new IllegalArgumentException(e.getMessage(), e);
     }
@@ -179,18 +192,33 @@ public final class SunupServer {
         : PostgresJournal.open(options.database());
   }
 
-  private static SiteFile site(ServerOptions options) {
-    String name = options.siteFile().getFileName().toString();
+  private static List<SiteFile> sites(List<Path> files) {
+    Map<SuiteId, Path> seen = new HashMap<>();
+    List<SiteFile> sites = new ArrayList<>();
+    for (Path file : files) {
+      SiteFile site = site(file);
+      Path other = seen.putIfAbsent(site.suite(), file);
+      if (other != null) {
+        throw new IllegalArgumentException(
+            "The suite " + site.suite() + " is in " + other + " and in " + file + ": rename one.");
+      }
+      sites.add(site);
+    }
+    return sites;
+  }
+
+  private static SiteFile site(Path file) {
+    String name = file.getFileName().toString();
     SiteReader.Result read;
     try {
-      if (Files.size(options.siteFile()) > SITE_BYTES_MAX) {
+      if (Files.size(file) > SITE_BYTES_MAX) {
         throw new IllegalArgumentException(
-            "The site's file " + options.siteFile() + " is larger than any site's.");
+            "The site's file " + file + " is larger than any site's.");
       }
-      read = SiteReader.read(name, Files.readString(options.siteFile()));
+      read = SiteReader.read(name, Files.readString(file));
     } catch (IOException e) {
       throw new IllegalArgumentException(
-          "The site's file " + options.siteFile() + " can't be read: " + e.getMessage(), e);
+          "The site's file " + file + " can't be read: " + e.getMessage(), e);
     }
     if (read.site() == null) {
       List<Problem> problems = read.problems();
@@ -201,7 +229,7 @@ public final class SunupServer {
   }
 
   private Future<SunupServer> listen() {
-    mornings.open();
+    hosted.mornings().open();
     return http.listen()
         .map(this)
         .recover(e -> stop().transform(stopped -> Future.<SunupServer>failedFuture(e)));
@@ -251,7 +279,7 @@ public final class SunupServer {
   }
 
   private Future<Void> stop() {
-    mornings.close();
+    hosted.mornings().close();
     return vertx.executeBlocking(
         () -> {
           if (cluster == null) {

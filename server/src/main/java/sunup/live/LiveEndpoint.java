@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import sunup.access.Connections;
+import sunup.suites.Clock;
 
 /** The address {@code /live}: which sockets are opened, and all that are open. */
 public final class LiveEndpoint {
@@ -27,15 +28,18 @@ public final class LiveEndpoint {
   private static final int CLOSING_SECONDS = 3;
 
   private final Vertx vertx;
-  private final Mornings mornings;
+  private final MorningsBySuite suites;
+  private final Clock clock;
   private final Connections connections;
   private final Limits limits;
   private final Set<LiveSocket> sockets = ConcurrentHashMap.newKeySet();
   private final Map<String, Integer> perAddress = new HashMap<>();
 
-  public LiveEndpoint(Vertx vertx, Mornings mornings, Connections connections, Limits limits) {
+  public LiveEndpoint(
+      Vertx vertx, MorningsBySuite suites, Clock clock, Connections connections, Limits limits) {
     this.vertx = vertx;
-    this.mornings = mornings;
+    this.suites = suites;
+    this.clock = clock;
     this.connections = connections;
     this.limits = limits;
   }
@@ -92,7 +96,8 @@ public final class LiveEndpoint {
 
   private void opened(ServerWebSocket socket) {
     String remote = socket.remoteAddress().hostAddress();
-    LiveSocket live = new LiveSocket(socket, vertx.getOrCreateContext(), vertx, mornings, limits);
+    LiveSocket live =
+        new LiveSocket(socket, vertx.getOrCreateContext(), vertx, suites, clock, limits);
     sockets.add(live);
     count(remote, 1);
     live.open(

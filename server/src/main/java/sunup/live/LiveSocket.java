@@ -18,6 +18,7 @@ import sunup.board.MorningId;
 import sunup.board.RefusalCode;
 import sunup.codec.BadJson;
 import sunup.codec.Json;
+import sunup.suites.Clock;
 import sunup.suites.Owner;
 import sunup.suites.Reply;
 import sunup.suites.Standpoint;
@@ -51,13 +52,18 @@ final class LiveSocket implements Screen {
   private final ServerWebSocket socket;
   private final Context context;
   private final Vertx vertx;
-  private final Mornings mornings;
+  private final MorningsBySuite suites;
+  private final Clock clock;
   private final Limits limits;
   private final TokenBucket rate;
   private final TokenBucket strikes;
   private final long helloTimer;
   private final long pulseTimer;
   private volatile Page page;
+
+  /** Of the suite that it said hello for; null before. */
+  private Mornings mornings;
+
   private String screen;
 
   /** The morning that the screen has chosen, or null for the one that is on. */
@@ -73,11 +79,17 @@ final class LiveSocket implements Screen {
   private boolean gone;
 
   LiveSocket(
-      ServerWebSocket socket, Context context, Vertx vertx, Mornings mornings, Limits limits) {
+      ServerWebSocket socket,
+      Context context,
+      Vertx vertx,
+      MorningsBySuite suites,
+      Clock clock,
+      Limits limits) {
     this.socket = socket;
     this.context = context;
     this.vertx = vertx;
-    this.mornings = mornings;
+    this.suites = suites;
+    this.clock = clock;
     this.limits = limits;
     long now = realNow();
     this.rate = new TokenBucket(limits.messagesBurst(), limits.messagesPerSecond(), now);
@@ -99,7 +111,7 @@ final class LiveSocket implements Screen {
           gone = true;
           vertx.cancelTimer(helloTimer);
           vertx.cancelTimer(pulseTimer);
-          mornings.leave(this);
+          leave();
           onClosed.run();
         });
   }
@@ -154,7 +166,13 @@ final class LiveSocket implements Screen {
   }
 
   private long realNow() {
-    return mornings.clock().monotonicMs();
+    return clock.monotonicMs();
+  }
+
+  private void leave() {
+    if (mornings != null) {
+      mornings.leave(this);
+    }
   }
 
   private void fallBehind() {
@@ -230,8 +248,7 @@ final class LiveSocket implements Screen {
     } else if (message instanceof ClientMessage.Tick tick) {
       write(
           AudienceStream.encode(
-              new ServerMessage.Tock(
-                  tick.sentAt(), mornings.clock().morningMs(), mornings.clock().rate())));
+              new ServerMessage.Tock(tick.sentAt(), clock.morningMs(), clock.rate())));
     } else {
       askView();
     }
@@ -253,21 +270,25 @@ final class LiveSocket implements Screen {
       trouble("unknown-page", "The page is wall, desk, station or holding");
     } else if (!SCREEN.matcher(hello.screen()).matches()) {
       trouble("bad-screen", "A screen's name is 1 to 40 letters, digits, dots or dashes");
+    } else if (suites.named(hello.suite()).isEmpty()) {
+      trouble("unknown-suite", "There is no suite of this id here; GET /api/suites lists them");
     } else if (hello.date() != null && named.get() != Page.DESK) {
       trouble("bad-date", "Only a desk chooses a date; other pages show the morning that is on");
-    } else if (hello.date() != null && chosen(hello.date()) == null) {
+    } else if (hello.date() != null
+        && chosen(suites.named(hello.suite()).get(), hello.date()) == null) {
       trouble("bad-date", "The date is one near today, written as 2026-11-25");
     } else {
       vertx.cancelTimer(helloTimer);
       page = named.get();
       screen = hello.screen();
-      chosen = hello.date() == null ? null : chosen(hello.date());
+      mornings = suites.named(hello.suite()).get();
+      chosen = hello.date() == null ? null : chosen(mornings, hello.date());
       mornings.join(this, chosen, resumed(hello), hello.epoch(), hello.n());
     }
   }
 
   /** The morning of a date that a desk may see, or null. */
-  private MorningId chosen(String date) {
+  private static MorningId chosen(Mornings mornings, String date) {
     try {
       MorningId morning = mornings.on(LocalDate.parse(date));
       return mornings.takes(morning) ? morning : null;
@@ -407,7 +428,7 @@ final class LiveSocket implements Screen {
     if (!closing) {
       closing = true;
       vertx.cancelTimer(pulseTimer);
-      mornings.leave(this);
+      leave();
       socket.close(code, why);
       vertx.setTimer(FORCE_CLOSE_MS, id -> cut());
     }

@@ -121,6 +121,10 @@ public final class Mornings {
             });
   }
 
+  public SuiteId suite() {
+    return suite;
+  }
+
   /** The morning of the clock's date. */
   public MorningId today() {
     Instant now = Instant.ofEpochMilli(tools.clock().morningMs());

@@ -10,6 +10,7 @@ public final class ApiTypes {
     return List.of(
         IntakeApi.Taken.class,
         SiteApi.Site.class,
+        SiteApi.SuiteNames.class,
         Health.Status.class,
         Health.Live.class,
         Problem.class);

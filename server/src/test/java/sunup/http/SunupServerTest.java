@@ -63,7 +63,7 @@ class SunupServerTest {
         usual.dataFolder(),
         usual.database(),
         usual.cluster(),
-        usual.siteFile(),
+        usual.siteFiles(),
         host,
         0,
         usual.clock(),

@@ -90,7 +90,7 @@ class LiveSocketTest {
   }
 
   private static ClientMessage helloOf(String page, String date) {
-    return new ClientMessage.Hello(page + "-1", page, null, null, null, date);
+    return new ClientMessage.Hello(page + "-1", page, null, null, null, date, null);
   }
 
   @Test

@@ -29,6 +29,7 @@ public sealed interface ClientMessage {
    * @param n its number
    * @param date the desk only: the date of the morning that it wants to see, such as {@code
    *     2026-11-26}; absent means the one that is on
+   * @param suite the suite that it shows, by its id; absent means the first of the server's
    */
   record Hello(
       String screen,
@@ -36,11 +37,12 @@ public sealed interface ClientMessage {
       @Maybe String morning,
       @Maybe Long epoch,
       @Maybe Long n,
-      @Maybe String date)
+      @Maybe String date,
+      @Maybe String suite)
       implements ClientMessage {
-    /** Of a screen that shows the morning that is on. */
+    /** Of a screen that shows the morning that is on in the server's first suite. */
     public Hello(String screen, String page, String morning, Long epoch, Long n) {
-      this(screen, page, morning, epoch, n, null);
+      this(screen, page, morning, epoch, n, null, null);
     }
   }
 

@@ -16,6 +16,7 @@ import sunup.live.Lane;
 import sunup.live.Limits;
 import sunup.live.LiveEndpoint;
 import sunup.live.Mornings;
+import sunup.live.MorningsBySuite;
 import sunup.live.Pace;
 import sunup.live.Sight;
 
@@ -48,7 +49,13 @@ public final class Rig {
             direct,
             direct,
             pace);
-    endpoint = new LiveEndpoint(vertx, mornings, new Connections(List.of(ALLOWED_ORIGIN)), limits);
+    endpoint =
+        new LiveEndpoint(
+            vertx,
+            new MorningsBySuite(List.of(mornings)),
+            clock,
+            new Connections(List.of(ALLOWED_ORIGIN)),
+            limits);
     server = vertx.createHttpServer(LiveEndpoint.options(limits).setHost("127.0.0.1").setPort(0));
     endpoint.mount(server);
     mornings.open();
