@@ -12,7 +12,8 @@ import sunup.board.MorningId;
  * @param chain the chain after the last event
  * @param events the events' bytes in order, possibly none; the first gets sequence {@code from + 1}
  * @param receipt the command's receipt
- * @param privates private values that the events refer to
+ * @param privates private values that the events refer to; one that is stored already stays as it
+ *     is
  */
 public record Append(
     MorningId morning,

@@ -133,7 +133,7 @@ final class JdbcStore {
         PreparedStatement priv =
             c.prepareStatement(
                 "INSERT INTO private (ref, suite, morning, key, value, erase_after)"
-                    + " VALUES (?, ?, ?, ?, ?, ?)")) {
+                    + " VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT (ref) DO NOTHING")) {
       for (int at = 0; at < group.size(); at++) {
         if (in[at]) {
           addEvents(event, group.get(at));

@@ -57,7 +57,10 @@ final class Decisions {
   private final Terms terms;
   private final Map<CommandId, Receipt> receipts;
   private final Bytes receiptKey;
+
+  /** Null once it is known to be stored. */
   private PrivateValue keyToStore;
+
   private Head head;
   private Morning state;
 
@@ -110,6 +113,11 @@ final class Decisions {
   /** When the last event was recorded, or the command would be. */
   private long now() {
     return Math.max(means.clock().morningMs(), state.lastRecordedAt());
+  }
+
+  /** One of the attempts is durable. */
+  void durable() {
+    keyToStore = null;
   }
 
   /** True once the morning takes nothing more; receipts are not asked any more then. */
@@ -246,8 +254,9 @@ final class Decisions {
   private Attempt attempt(
       List<Bytes> events, List<PrivateValue> privates, Receipt receipt, Morning after, Head at) {
     if (keyToStore != null) {
+      // With each until one is durable: one without events that is lost leaves no gap in the
+      // sequence, so those after it may be written, and their receipts need the key.
       privates.add(keyToStore);
-      keyToStore = null;
     }
     Append append =
         new Append(morning, head.epoch(), head.seq(), at.chain(), events, receipt, privates);

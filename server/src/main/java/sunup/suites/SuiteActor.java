@@ -219,6 +219,7 @@ final class SuiteActor implements Owner {
 
   private void durable(InFlight under) {
     suspectUntil = 0;
+    decisions.durable();
     state = under.attempt.after();
     head = under.attempt.head();
     answer(under.pending, under.attempt.reply());

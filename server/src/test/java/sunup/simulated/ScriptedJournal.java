@@ -29,6 +29,7 @@ public final class ScriptedJournal implements Journal {
 
   private final Journal under;
   private final Deque<Runnable> held = new ArrayDeque<>();
+  private final Deque<Way> scripted = new ArrayDeque<>();
   private Way way = Way.WORK;
   private boolean away;
 
@@ -38,6 +39,11 @@ public final class ScriptedJournal implements Journal {
 
   public void appends(Way next) {
     way = next;
+  }
+
+  /** The next appends go so, one each; then on as before. */
+  public void next(Way... ways) {
+    scripted.addAll(List.of(ways));
   }
 
   /** While away, nothing but appends is answered with more than that. */
@@ -54,7 +60,7 @@ public final class ScriptedJournal implements Journal {
 
   @Override
   public void append(Append append, Consumer<Appended> then) {
-    switch (way) {
+    switch (scripted.isEmpty() ? way : scripted.poll()) {
       case WORK -> under.append(append, then);
       case HOLD -> held.add(() -> under.append(append, then));
       case FAIL -> then.accept(new Appended.NotWritten("The disk is full."));

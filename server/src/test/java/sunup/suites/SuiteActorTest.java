@@ -45,7 +45,7 @@ class SuiteActorTest {
   private final SimulatedTime time = new SimulatedTime();
   private final SimulatedTime.Loop loop = time.loop();
   private final SimulatedClock clock = new SimulatedClock(time, 0);
-  private final Disk disk = new Disk(Bug.NONE);
+  private Disk disk = new Disk(Bug.NONE);
   private final List<Standpoint> told = new ArrayList<>();
   private ScriptedJournal journal;
   private Suites suites;
@@ -218,6 +218,33 @@ class SuiteActorTest {
       assertThat(last().readOnly()).isFalse();
     }
     assertThat(notes(last().state())).containsExactly("UNKNOWN_WRITTEN", "UNKNOWN_LOST");
+  }
+
+  @Test
+  void shouldKnowACommandAgainThoughTheFirstOfTheMorningWasLostBeforeIt() {
+    for (Way lost : List.of(Way.FAIL, Way.UNKNOWN_LOST)) {
+      disk = new Disk(Bug.NONE);
+      start();
+      run(10);
+      journal.next(lost, Way.WORK);
+      List<Reply> replies = new ArrayList<>();
+      // The first leaves no event, so that the second follows it whether it was written or not.
+      owner.submit(
+          new Submission(
+              new CommandId("a"),
+              new Command.AddNote(null, null),
+              DESK,
+              null,
+              clock.morningMs(),
+              0),
+          first -> {});
+      owner.submit(
+          new Submission(new CommandId("b"), note("two"), DESK, null, clock.morningMs(), 0),
+          replies::add);
+      run(100);
+      assertThat(replies).as(lost.name()).containsExactly(new Reply.Done(1));
+      assertThat(submit("b", note("two"))).containsExactly(new Reply.Done(1));
+    }
   }
 
   @Test
