@@ -22,6 +22,10 @@ final class Peer {
   }
 
   void heard(BusMessage.Pulse pulse, long nowMs, long realMs) {
+    if (last != null && pulse.at() < last.at()) {
+      // From a line that ended, after the first of the line that followed: it was so once.
+      return;
+    }
     if (pulse.echo() != null) {
       long way = nowMs - pulse.echo() - pulse.heldMs();
       if (way >= 0 && way <= WAY_MS_MOST) {

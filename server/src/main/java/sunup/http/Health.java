@@ -4,7 +4,7 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import io.vertx.ext.web.Router;
 import io.vertx.ext.web.RoutingContext;
 import java.util.function.Supplier;
-import sunup.cluster.Cluster;
+import sunup.cluster.Routing;
 import sunup.codec.Maybe;
 import sunup.live.Mornings;
 import sunup.live.MorningsBySuite;
@@ -12,12 +12,12 @@ import sunup.live.MorningsBySuite;
 /** Whether the server is alive, and whether it can take commands. */
 final class Health {
   private final MorningsBySuite suites;
-  private final Supplier<Cluster.State> cluster;
+  private final Supplier<Routing.State> cluster;
 
   /**
    * @param cluster how this node sees it; gives null for one node alone
    */
-  Health(MorningsBySuite suites, Supplier<Cluster.State> cluster) {
+  Health(MorningsBySuite suites, Supplier<Routing.State> cluster) {
     this.suites = suites;
     this.cluster = cluster;
   }
@@ -39,7 +39,7 @@ final class Health {
       int suites,
       int told,
       boolean loopback,
-      @Maybe Cluster.State cluster) {}
+      @Maybe Routing.State cluster) {}
 
   void mount(Router router) {
     router.get("/health/live").handler(context -> Answers.json(context, 200, new Live("up")));
@@ -51,7 +51,7 @@ final class Health {
   record Live(String status) {}
 
   private void ready(RoutingContext context) {
-    Cluster.State nodes = cluster.get();
+    Routing.State nodes = cluster.get();
     int all = suites.all().size();
     int told = (int) suites.all().stream().filter(Mornings::tells).count();
     boolean up = told == all && (nodes == null || !nodes.leaving());

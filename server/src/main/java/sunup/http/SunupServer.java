@@ -92,7 +92,7 @@ public final class SunupServer {
     this.vertx = vertx;
     this.suites = suites;
     this.cluster = cluster;
-    Owners owners = cluster == null ? suites::owner : cluster;
+    Owners owners = cluster == null ? suites::owner : cluster.routing();
     int cores = Runtime.getRuntime().availableProcessors();
     this.forecasts = pool("sunup-forecast", Math.max(1, cores - 1), FORECASTS_WAITING_MAX);
     this.hosted =
@@ -114,7 +114,7 @@ public final class SunupServer {
             .requestHandler(router);
     live.mount(http);
     if (cluster != null) {
-      cluster.serve(hosted.mornings(), live::count);
+      cluster.routing().serve(hosted.mornings(), live::count);
     }
   }
 
@@ -139,7 +139,7 @@ public final class SunupServer {
     new ForecastApi(vertx, requests).mount(made);
     new IntakeApi(vertx, requests, hosted, sheets, owners).mount(made);
     new SiteApi(hosted, sheets).mount(made);
-    new Health(hosted.mornings(), () -> cluster == null ? null : cluster.state()).mount(made);
+    new Health(hosted.mornings(), () -> cluster == null ? null : cluster.routing().state()).mount(made);
     new ProtocolPages().mount(made);
     made.route().failureHandler(Guard::failed);
     made.errorHandler(404, Guard::failed);
