@@ -29,14 +29,21 @@ public final class Disk {
     final List<Stored.Event> events = new ArrayList<>();
     final Map<CommandId, Receipt> receipts = new LinkedHashMap<>();
     final Map<String, PrivateValue> privates = new HashMap<>();
+    final Map<Long, Object> takers = new HashMap<>();
   }
 
   private final Map<MorningId, Kept> mornings = new HashMap<>();
   private final List<String> violations = new ArrayList<>();
   private final Bug bug;
+  private Runnable changed = () -> {};
 
   public Disk(Bug bug) {
     this.bug = bug;
+  }
+
+  /** Run after each change. */
+  void watch(Runnable watcher) {
+    changed = watcher;
   }
 
   /** What a database would have refused by its keys. */
@@ -44,8 +51,12 @@ public final class Disk {
     return violations;
   }
 
-  /** Applies a group, but for those of it that are fenced. */
-  boolean[] apply(List<Append> group) {
+  /**
+   * Applies a group, but for those of it that are fenced.
+   *
+   * @param writer whose they are
+   */
+  boolean[] apply(List<Append> group, Object writer) {
     boolean[] in = new boolean[group.size()];
     for (int at = 0; at < in.length; at++) {
       Append append = group.get(at);
@@ -53,9 +64,14 @@ public final class Disk {
       boolean epoch = kept != null && (kept.epoch == append.epoch() || bug == Bug.SKIP_EPOCH);
       in[at] = epoch && kept.seq == append.from();
       if (in[at]) {
+        Object taker = kept.takers.get(append.epoch());
+        if (!writer.equals(taker)) {
+          violations.add("two wrote in epoch " + append.epoch());
+        }
         write(kept, append);
       }
     }
+    changed.run();
     return in;
   }
 
@@ -71,12 +87,16 @@ public final class Disk {
     append.privates().forEach(value -> kept.privates.put(value.ref(), value));
   }
 
-  TakenOver takeOver(MorningId morning, Long seen) {
+  TakenOver takeOver(MorningId morning, Long seen, Object taker) {
     Kept kept = mornings.computeIfAbsent(morning, id -> new Kept());
     if (seen != null && kept.epoch != seen) {
       return new TakenOver.Lost(kept.epoch);
     }
-    kept.epoch++;
+    if (bug != Bug.SHARE_EPOCH || kept.epoch == 0) {
+      kept.epoch++;
+      kept.takers.put(kept.epoch, taker);
+    }
+    changed.run();
     return new TakenOver.Won(head(kept));
   }
 

@@ -1,9 +1,12 @@
 package sunup.simulated;
 
+import java.util.List;
 import java.util.SplittableRandom;
 
 /** What goes wrong and how often, drawn from a seed. */
-public final class Faults {
+public final class Faults implements DiskFaults {
+  private static final List<Doubt> DOUBTS = List.of(Doubt.values());
+
   private final SplittableRandom random;
   private final boolean any;
   private boolean on = true;
@@ -42,5 +45,45 @@ public final class Faults {
 
   int upTo(int bound) {
     return random.nextInt(bound);
+  }
+
+  @Override
+  public boolean takeOverFails() {
+    return strikes(60);
+  }
+
+  @Override
+  public boolean takeOverInDoubt() {
+    return strikes(60);
+  }
+
+  @Override
+  public boolean writeFails() {
+    return strikes(20);
+  }
+
+  @Override
+  public Doubt commit() {
+    return strikes(25) ? DOUBTS.get(upTo(DOUBTS.size())) : null;
+  }
+
+  @Override
+  public long laterMs() {
+    return 1L + upTo(400);
+  }
+
+  @Override
+  public boolean commitOutlivesDeath() {
+    return upTo(2) == 0;
+  }
+
+  @Override
+  public boolean readFails() {
+    return strikes(40);
+  }
+
+  @Override
+  public long delay(Step step, long usual, long longest) {
+    return delay(usual, longest);
   }
 }

@@ -36,6 +36,16 @@ final class Oracle {
     return List.copyOf(problems);
   }
 
+  void problem(String what) {
+    problems.add(what);
+  }
+
+  /** The morning after so many events, as the journal has it. */
+  Morning at(int seq, Stored stored) {
+    replay(stored);
+    return seq < replayed.size() ? replayed.get(seq) : Morning.NONE;
+  }
+
   /** What an owner tells must be durable, and what the events so far make of a morning. */
   void told(String node, Standpoint standpoint, Stored stored) {
     long seq = standpoint.state().seq();

@@ -8,11 +8,20 @@ public final class SimulatedClock implements Clock {
   public static final long START = 1_796_014_800_000L;
 
   private final SimulatedTime time;
+  private final long began;
   private long offBy;
 
   public SimulatedClock(SimulatedTime time, long offBy) {
+    this(time, offBy, 0);
+  }
+
+  /**
+   * @param began where the monotonic time of this machine stands when the simulation begins
+   */
+  SimulatedClock(SimulatedTime time, long offBy, long began) {
     this.time = time;
     this.offBy = offBy;
+    this.began = began;
   }
 
   /** The hands jump ahead; monotonic time does not. */
@@ -27,7 +36,7 @@ public final class SimulatedClock implements Clock {
 
   @Override
   public long monotonicMs() {
-    return time.now();
+    return began + time.now();
   }
 
   @Override

@@ -4,6 +4,7 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Deque;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -13,6 +14,7 @@ import sunup.board.MorningId;
 import sunup.journal.Answer;
 import sunup.journal.Append;
 import sunup.journal.Appended;
+import sunup.journal.Head;
 import sunup.journal.Journal;
 import sunup.journal.Stored;
 import sunup.journal.TakenOver;
@@ -40,7 +42,7 @@ public final class SimulatedJournal implements Journal {
   private final Disk disk;
   private final Timers process;
   private final Timers database;
-  private final Faults faults;
+  private final DiskFaults faults;
   private final Bug bug;
   private final Coverage coverage;
   private final Deque<Object> queue = new ArrayDeque<>();
@@ -48,12 +50,17 @@ public final class SimulatedJournal implements Journal {
   private List<Append> committing = List.of();
   private boolean closed;
 
+  /** What this process has taken and read, for planted mistakes. */
+  private final Map<MorningId, Long> won = new HashMap<>();
+
+  private final Map<MorningId, Stored> known = new HashMap<>();
+
   /**
    * @param process ends with the process
    * @param database goes on when the process is killed
    */
   public SimulatedJournal(
-      Disk disk, Timers process, Timers database, Faults faults, Bug bug, Coverage coverage) {
+      Disk disk, Timers process, Timers database, DiskFaults faults, Bug bug, Coverage coverage) {
     this.disk = disk;
     this.process = process;
     this.database = database;
@@ -85,13 +92,16 @@ public final class SimulatedJournal implements Journal {
     }
     Runnable task =
         () -> {
-          if (faults.strikes(60)) {
+          if (faults.takeOverFails()) {
             coverage.saw("take-over failed");
             then.accept(new TakenOver.Away(TROUBLE));
             return;
           }
-          TakenOver taken = disk.takeOver(morning, seen);
-          if (faults.strikes(60)) {
+          TakenOver taken = disk.takeOver(morning, seen, this);
+          if (taken instanceof TakenOver.Won mine) {
+            won.put(morning, mine.head().epoch());
+          }
+          if (faults.takeOverInDoubt()) {
             coverage.saw("take-over unknown");
             then.accept(new TakenOver.Away(TROUBLE));
           } else {
@@ -105,7 +115,7 @@ public final class SimulatedJournal implements Journal {
   private void wake() {
     if (phase == Phase.IDLE && !queue.isEmpty()) {
       phase = Phase.BEFORE_APPEND;
-      process.after(faults.delay(2, 1_000), this::next);
+      process.after(faults.delay(DiskFaults.Step.BEGIN, 2, 1_000), this::next);
     }
   }
 
@@ -121,7 +131,7 @@ public final class SimulatedJournal implements Journal {
       queue.poll();
       group.add(write);
     }
-    if (faults.strikes(20)) {
+    if (faults.writeFails()) {
       coverage.saw("write failed");
       group.forEach(write -> write.then().accept(new Appended.NotWritten(TROUBLE)));
       idle();
@@ -129,20 +139,21 @@ public final class SimulatedJournal implements Journal {
     }
     phase = Phase.IN_COMMIT;
     committing = group.stream().map(Write::append).toList();
-    process.after(faults.delay(5, 1_500), () -> commit(group));
+    process.after(faults.delay(DiskFaults.Step.COMMIT, 5, 1_500), () -> commit(group));
   }
 
   private void commit(List<Write> group) {
     List<Append> appends = committing;
     committing = List.of();
     phase = Phase.BEFORE_ANSWER;
-    if (faults.strikes(25)) {
-      inDoubt(group, appends);
+    DiskFaults.Doubt doubt = faults.commit();
+    if (doubt != null) {
+      inDoubt(doubt, group, appends);
       return;
     }
-    boolean[] in = disk.apply(appends);
+    boolean[] in = disk.apply(appends, this);
     process.after(
-        faults.delay(2, 500),
+        faults.delay(DiskFaults.Step.ANSWER, 2, 500),
         () -> {
           for (int at = 0; at < in.length; at++) {
             coverage.saw(in[at] ? "durable" : "fenced");
@@ -152,16 +163,16 @@ public final class SimulatedJournal implements Journal {
         });
   }
 
-  private void inDoubt(List<Write> group, List<Append> appends) {
-    switch (faults.upTo(3)) {
-      case 0 -> {
+  private void inDoubt(DiskFaults.Doubt doubt, List<Write> group, List<Append> appends) {
+    switch (doubt) {
+      case WRITTEN -> {
         coverage.saw("unknown, written");
-        disk.apply(appends);
+        disk.apply(appends, this);
       }
-      case 1 -> coverage.saw("unknown, lost");
-      default -> {
+      case LOST -> coverage.saw("unknown, lost");
+      case WRITTEN_LATER -> {
         coverage.saw("unknown, written later");
-        database.after(1 + faults.upTo(400), () -> disk.apply(appends));
+        database.after(faults.laterMs(), () -> disk.apply(appends, this));
       }
     }
     group.forEach(write -> write.then().accept(new Appended.Unknown(TROUBLE)));
@@ -177,15 +188,20 @@ public final class SimulatedJournal implements Journal {
     return phase;
   }
 
+  /** True while somebody waits for an epoch. */
+  boolean takes() {
+    return queue.stream().anyMatch(Runnable.class::isInstance);
+  }
+
   /** The process dies now. A group in commit reaches the disk whole or not at all. */
   public void kill() {
     switch (phase) {
       case IDLE -> coverage.saw("killed idle");
       case BEFORE_APPEND -> coverage.saw("killed before append");
       case IN_COMMIT -> {
-        if (faults.upTo(2) == 0) {
+        if (faults.commitOutlivesDeath()) {
           coverage.saw("killed in commit, written");
-          disk.apply(committing);
+          disk.apply(committing, this);
         } else {
           coverage.saw("killed in commit, torn");
         }
@@ -199,13 +215,13 @@ public final class SimulatedJournal implements Journal {
       then.accept(new Answer.Away<>("closed"));
       return;
     }
-    boolean away = faults.strikes(40);
+    boolean away = faults.readFails();
     process.after(
-        faults.delay(3, 1_500),
+        faults.delay(DiskFaults.Step.READ, 3, 1_500),
         () -> {
           T value = question.get();
           process.after(
-              faults.delay(1, 200),
+              faults.delay(DiskFaults.Step.READ_ANSWER, 1, 200),
               () -> then.accept(away ? new Answer.Away<>(TROUBLE) : new Answer.Known<>(value)));
         });
   }
@@ -216,15 +232,28 @@ public final class SimulatedJournal implements Journal {
         then,
         () -> {
           Stored all = disk.load(morning);
+          Stored before = known.put(morning, all);
+          if (bug == Bug.SKIP_TAIL && before != null) {
+            return withoutTail(all, before);
+          }
           return bug == Bug.FORGET_RECEIPTS
               ? new Stored(all.head(), all.events(), List.of(), all.privates())
               : all;
         });
   }
 
+  private static Stored withoutTail(Stored all, Stored before) {
+    Head head = new Head(all.head().epoch(), before.head().seq(), before.head().chain());
+    return new Stored(head, before.events(), before.receipts(), before.privates());
+  }
+
   @Override
   public void epochs(Collection<MorningId> mornings, Consumer<Answer<Map<MorningId, Long>>> then) {
     List<MorningId> asked = List.copyOf(mornings);
+    if (bug == Bug.CONFIRM_UNASKED && won.keySet().containsAll(asked)) {
+      then.accept(new Answer.Known<>(Map.copyOf(won)));
+      return;
+    }
     read(then, () -> disk.epochs(asked));
   }
 

@@ -2,6 +2,8 @@ package sunup.simulated;
 
 import java.util.PriorityQueue;
 import java.util.concurrent.Executor;
+import java.util.function.LongSupplier;
+import sunup.live.Lane;
 import sunup.suites.Timers;
 
 /** Time that moves only when somebody steps it; what is due at one instant runs in order. */
@@ -22,9 +24,14 @@ public final class SimulatedTime {
     return now;
   }
 
-  /** A loop that can be paused and killed. */
+  /** A process of one loop. */
   public Loop loop() {
-    return new Loop();
+    return new Program().loop();
+  }
+
+  /** A process without a loop yet. */
+  Program program() {
+    return new Program();
   }
 
   /** Runs what is due up to and including this instant, in milliseconds. */
@@ -32,11 +39,11 @@ public final class SimulatedTime {
     while (!tasks.isEmpty() && tasks.peek().at <= end) {
       Task task = tasks.poll();
       now = task.at;
-      if (!task.loop.alive) {
+      if (!task.loop.process.alive) {
         continue;
       }
-      if (task.loop.pausedUntil > now) {
-        tasks.add(new Task(task.loop.pausedUntil, ++order, task.loop, task.run));
+      if (task.loop.process.pausedUntil > now) {
+        tasks.add(new Task(task.loop.process.pausedUntil, ++order, task.loop, task.run));
       } else {
         task.run.run();
       }
@@ -44,16 +51,66 @@ public final class SimulatedTime {
     now = Math.max(now, end);
   }
 
-  /** What runs one after the other: a node, a disk, a client. */
-  public final class Loop implements Executor, Timers {
+  /** What is paused and killed as one. */
+  final class Program {
     private boolean alive = true;
     private long pausedUntil;
 
-    private Loop() {}
+    private Program() {}
+
+    /** One more loop of it, at once. */
+    Loop loop() {
+      return loop(() -> 0);
+    }
+
+    /**
+     * One more loop of it.
+     *
+     * @param lag how long a task waits for its turn, milliseconds
+     */
+    Loop loop(LongSupplier lag) {
+      return new Loop(this, lag);
+    }
+
+    /** Nothing of it runs before that instant. */
+    void pauseUntil(long instant) {
+      pausedUntil = Math.max(pausedUntil, instant);
+    }
+
+    /** Nothing of it runs any more. */
+    void kill() {
+      alive = false;
+    }
+
+    boolean alive() {
+      return alive;
+    }
+
+    boolean paused() {
+      return pausedUntil > now;
+    }
+  }
+
+  /** What runs one after the other: a thread of a node, a disk, a client. */
+  public final class Loop implements Executor, Timers, Lane {
+    private final Program process;
+    private final LongSupplier lag;
+    private long lastTurn;
+
+    private Loop(Program process, LongSupplier lag) {
+      this.process = process;
+      this.lag = lag;
+    }
 
     @Override
     public void execute(Runnable task) {
-      after(0, task);
+      lastTurn = Math.max(lastTurn, now + lag.getAsLong());
+      tasks.add(new Task(lastTurn, ++order, this, task));
+    }
+
+    @Override
+    public void run(Runnable task) {
+      execute(task);
     }
 
     @Override
@@ -69,18 +126,18 @@ public final class SimulatedTime {
       return () -> cancelled[0] = true;
     }
 
-    /** Nothing of it runs before that instant. */
+    /** Nothing of its process runs before that instant. */
     public void pauseUntil(long instant) {
-      pausedUntil = Math.max(pausedUntil, instant);
+      process.pauseUntil(instant);
     }
 
-    /** Nothing of it runs any more. */
+    /** Nothing of its process runs any more. */
     public void kill() {
-      alive = false;
+      process.kill();
     }
 
     public boolean alive() {
-      return alive;
+      return process.alive();
     }
   }
 }
