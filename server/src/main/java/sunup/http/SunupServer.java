@@ -139,7 +139,8 @@ public final class SunupServer {
     new ForecastApi(vertx, requests).mount(made);
     new IntakeApi(vertx, requests, hosted, sheets, owners).mount(made);
     new SiteApi(hosted, sheets).mount(made);
-    new Health(hosted.mornings(), () -> cluster == null ? null : cluster.routing().state()).mount(made);
+    new Health(hosted.mornings(), () -> cluster == null ? null : cluster.routing().state())
+        .mount(made);
     new ProtocolPages().mount(made);
     made.route().failureHandler(Guard::failed);
     made.errorHandler(404, Guard::failed);

@@ -1,12 +1,14 @@
 package sunup.simulated;
 
 import java.time.ZoneId;
+import java.util.List;
 import java.util.SplittableRandom;
 import java.util.function.Consumer;
 import java.util.function.LongSupplier;
 import sunup.board.MorningId;
 import sunup.cluster.Routing;
 import sunup.live.Mornings;
+import sunup.live.MorningsBySuite;
 import sunup.live.Pace;
 import sunup.live.Place;
 import sunup.suites.Standpoint;
@@ -84,7 +86,7 @@ final class Machine {
             live,
             live,
             Pace.DEFAULT);
-    routing.serve(mornings, () -> 1);
+    routing.serve(new MorningsBySuite(List.of(mornings)), () -> 1);
     routing.start();
     mornings.open();
     Runnable unused =
