@@ -1,16 +1,22 @@
 package sunup.cluster;
 
+import com.fasterxml.jackson.annotation.JsonIgnoreProperties;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.util.List;
+import java.util.Set;
 import sunup.board.MorningId;
 import sunup.live.Feed;
 import sunup.suites.Submission;
 import sunup.wire.Audience;
 
-/** What nodes tell each other. Nodes of neighbouring versions must read each other's. */
-@JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "b")
+/**
+ * What nodes tell each other. Nodes of neighbouring versions read each other's: fields and kinds
+ * that one does not know are left out.
+ */
+@JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "b", defaultImpl = BusMessage.FromLater.class)
+@JsonIgnoreProperties(ignoreUnknown = true)
 @JsonSubTypes({
   @JsonSubTypes.Type(value = BusMessage.Hello.class, name = "hello"),
   @JsonSubTypes.Type(value = BusMessage.Pulse.class, name = "pulse"),
@@ -26,9 +32,8 @@ public sealed interface BusMessage {
    * First on a line.
    *
    * @param cluster name of the cluster: nodes of another one are not listened to
-   * @param reads the types of events that the sender reads
    */
-  record Hello(String from, String cluster, List<String> reads) implements BusMessage {}
+  record Hello(String from, String cluster) implements BusMessage {}
 
   /**
    * "I am here", a few times a second, to everybody.
@@ -41,6 +46,7 @@ public sealed interface BusMessage {
    * @param screens open sockets
    * @param claims the mornings that it owns
    * @param unfit mornings that it can't read
+   * @param reads types of events that it reads and not every node may; null says none
    */
   record Pulse(
       long at,
@@ -50,7 +56,8 @@ public sealed interface BusMessage {
       boolean stays,
       int screens,
       List<Claim> claims,
-      List<MorningId> unfit)
+      List<MorningId> unfit,
+      Set<String> reads)
       implements BusMessage {}
 
   /**
@@ -81,6 +88,9 @@ public sealed interface BusMessage {
    */
   record Told(MorningId morning, Audience audience, Feed.Kind kind, Long echo)
       implements BusMessage {}
+
+  /** A kind of message that this program does not know. */
+  record FromLater() implements BusMessage {}
 
   /** The sender has let go of the morning: take it. */
   record HandOver(MorningId morning) implements BusMessage {}

@@ -11,14 +11,14 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
-import java.util.function.Consumer;
 import java.util.function.Function;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import sunup.board.MorningId;
-import sunup.journal.EventCodec;
+import sunup.journal.EventTypes;
 import sunup.live.ThreadLane;
 import sunup.suites.Clock;
+import sunup.suites.Company;
 import sunup.suites.Suites;
 
 /** This node among the others: puts members, bus and routing together. */
@@ -41,13 +41,17 @@ public final class Cluster implements AutoCloseable {
   private volatile Routing routing;
 
   private Cluster(
-      Vertx vertx, ClusterOptions options, Clock clock, Function<Consumer<MorningId>, Suites> open)
+      Vertx vertx,
+      ClusterOptions options,
+      EventTypes types,
+      Clock clock,
+      Function<Company, Suites> open)
       throws IOException {
     byte[] random = new byte[ID_BYTES];
     new SecureRandom().nextBytes(random);
     this.self = new Node(HexFormat.of().formatHex(random), options.host(), options.port() + 1);
-    this.bus = new TcpBus(vertx, options, self, EventCodec.types(), this::heard);
-    this.suites = open.apply(morning -> routing().gone(morning));
+    this.bus = new TcpBus(vertx, options, self, this::heard);
+    this.suites = open.apply(new Others());
     HazelcastMembers joined = null;
     try {
       wait(bus.listen().toCompletionStage().toCompletableFuture());
@@ -65,7 +69,7 @@ public final class Cluster implements AutoCloseable {
     }
     this.members = joined;
     this.routing =
-        new Routing(self.id(), options.nodes().size(), suites, clock, lane, members, bus);
+        new Routing(self.id(), options.nodes().size(), suites, types, clock, lane, members, bus);
     bus.connect(members);
     routing.start();
     LOG.info(
@@ -80,6 +84,19 @@ public final class Cluster implements AutoCloseable {
     }
   }
 
+  /** As the suites see the others, from before this node has joined. */
+  private final class Others implements Company {
+    @Override
+    public void gone(MorningId morning) {
+      routing.gone(morning);
+    }
+
+    @Override
+    public boolean reads(String type) {
+      return routing.reads(type);
+    }
+  }
+
   /** Finds owners, commands and screens their way to them. */
   public Routing routing() {
     return routing;
@@ -88,15 +105,20 @@ public final class Cluster implements AutoCloseable {
   /**
    * Joins the cluster. Takes seconds.
    *
-   * @param open makes the suites over the shared journal, given whom to tell of a morning that went
+   * @param types of events that this program reads
+   * @param open makes the suites over the shared journal
    * @throws IllegalArgumentException that says what to do if the options can't be used
    * @throws IOException if the addresses can't be had
    */
   public static Cluster join(
-      Vertx vertx, ClusterOptions options, Clock clock, Function<Consumer<MorningId>, Suites> open)
+      Vertx vertx,
+      ClusterOptions options,
+      EventTypes types,
+      Clock clock,
+      Function<Company, Suites> open)
       throws IOException {
     options.check();
-    return new Cluster(vertx, options, clock, open);
+    return new Cluster(vertx, options, types, clock, open);
   }
 
   private static void wait(CompletableFuture<Void> done) throws IOException {

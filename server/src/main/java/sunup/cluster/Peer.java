@@ -58,6 +58,11 @@ final class Peer {
     return last != null && last.stays();
   }
 
+  /** Whether it says that it reads a type that is not settled. */
+  boolean reads(String type) {
+    return last != null && last.reads() != null && last.reads().contains(type);
+  }
+
   /** Its claim on the morning, or null. */
   BusMessage.Claim claim(MorningId morning) {
     for (BusMessage.Claim claim : last == null ? List.<BusMessage.Claim>of() : last.claims()) {

@@ -1,8 +1,10 @@
 package sunup.cluster;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import sunup.board.MorningId;
 import sunup.suites.Clock;
@@ -51,7 +53,12 @@ final class Peers {
   }
 
   /** Says to all that this node is here. */
-  void tell(boolean stays, int screens, List<BusMessage.Claim> claims, List<MorningId> unfit) {
+  void tell(
+      boolean stays,
+      int screens,
+      List<BusMessage.Claim> claims,
+      List<MorningId> unfit,
+      Set<String> reads) {
     long now = clock.monotonicMs();
     for (Node node : members.nodes()) {
       if (!node.id().equals(self)) {
@@ -59,10 +66,25 @@ final class Peers {
         Long echo = peer == null ? null : peer.at();
         long held = peer == null ? 0 : now - peer.heardAt;
         BusMessage.Pulse pulse =
-            new BusMessage.Pulse(now, echo, held, clock.realMs(), stays, screens, claims, unfit);
+            new BusMessage.Pulse(
+                now, echo, held, clock.realMs(), stays, screens, claims, unfit, reads);
         bus.send(node.id(), pulse, null);
       }
     }
+  }
+
+  /** Of these types, what all members and all who were heard of late say that they read. */
+  Set<String> readByAll(Set<String> types) {
+    Set<String> ids = new HashSet<>();
+    members.nodes().forEach(node -> ids.add(node.id()));
+    live().forEach(peer -> ids.add(peer.id));
+    ids.remove(self);
+    Set<String> read = new HashSet<>(types);
+    for (String id : ids) {
+      Peer peer = all.get(id);
+      read.removeIf(type -> peer == null || !peer.reads(type));
+    }
+    return Set.copyOf(read);
   }
 
   /** How far the middle of all clocks is from this node's, milliseconds. */

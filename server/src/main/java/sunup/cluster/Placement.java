@@ -2,7 +2,6 @@ package sunup.cluster;
 
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -58,9 +57,9 @@ final class Placement {
   private final Peers peers;
   private final Epochs epochs;
   private final Succession succession;
+  private final Reading reading;
   private final Map<MorningId, Wanted> wanted = new LinkedHashMap<>();
   private final Map<MorningId, Long> suggestedElsewhereSince = new HashMap<>();
-  private final Set<MorningId> unfit = new HashSet<>();
   private final long startedAt;
   private volatile List<Peers.Seen> seen = List.of();
   private volatile boolean clockOff;
@@ -69,12 +68,14 @@ final class Placement {
 
   /**
    * @param nodesMeant how many nodes there are when all are up
-   * @param suites whose {@code gone} is {@link #gone}
+   * @param suites whose company this is
+   * @param recentTypes types of events that this program reads and not every node may
    */
   Placement(
       String self,
       int nodesMeant,
       Suites suites,
+      Set<String> recentTypes,
       Clock clock,
       Lane lane,
       Members members,
@@ -88,6 +89,7 @@ final class Placement {
     this.commands = new Commands(bus, this::now);
     this.peers = new Peers(self, clock, members, bus);
     this.succession = new Succession(self, nodesMeant, members, peers);
+    this.reading = new Reading(recentTypes, peers);
     this.epochs = new Epochs(suites, clock, lane, wanted::values);
     this.startedAt = now();
   }
@@ -161,13 +163,7 @@ final class Placement {
           if (one.local == null) {
             return;
           }
-          suites
-              .trouble(morning)
-              .ifPresent(
-                  why -> {
-                    LOG.error("{} is left to nodes that can read it: {}", morning, why);
-                    unfit.add(morning);
-                  });
+          suites.trouble(morning).ifPresent(why -> reading.cannot(morning, why));
           long now = now();
           one.lost = now - one.lostAt < HOLD_OFF_MOST_MS ? one.lost + 1 : 0;
           one.lostAt = now;
@@ -197,7 +193,7 @@ final class Placement {
         claims.add(one.giving);
       }
     }
-    peers.tell(!leaving && !clockOff, screens.open(), claims, List.copyOf(unfit));
+    peers.tell(!leaving && !clockOff, screens.open(), claims, reading.unfit(), reading.recent());
   }
 
   private void tick() {
@@ -207,6 +203,7 @@ final class Placement {
     lane.after(TICK_MS, this::tick);
     long now = now();
     peers.forget(HOLD_OFF_MOST_MS);
+    reading.tick();
     watchClock();
     for (Wanted one : List.copyOf(wanted.values())) {
       look(one);
@@ -301,7 +298,7 @@ final class Placement {
   }
 
   private boolean mayTake(Wanted one) {
-    boolean able = !leaving && !clockOff && !unfit.contains(one.morning) && !one.leaving;
+    boolean able = !leaving && !clockOff && reading.can(one.morning) && !one.leaving;
     return able && now() >= one.holdUntil && now() - startedAt >= SETTLE_MS;
   }
 
@@ -432,6 +429,10 @@ final class Placement {
     } else {
       then.run();
     }
+  }
+
+  Reading reading() {
+    return reading;
   }
 
   /** From any thread; half a second old at most. */

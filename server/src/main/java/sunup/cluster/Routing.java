@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.function.Consumer;
 import java.util.function.IntSupplier;
 import sunup.board.MorningId;
+import sunup.journal.EventTypes;
 import sunup.live.Feed;
 import sunup.live.Lane;
 import sunup.live.Line;
@@ -12,6 +13,7 @@ import sunup.live.MorningsBySuite;
 import sunup.live.Owners;
 import sunup.live.Place;
 import sunup.suites.Clock;
+import sunup.suites.Company;
 import sunup.suites.Owner;
 import sunup.suites.Reply;
 import sunup.suites.Standpoint;
@@ -23,7 +25,7 @@ import sunup.wire.Audience;
  * Carries commands to the owner of a morning and what the owner's node draws to the screens of this
  * one, wherever the owner is. Stands on plain interfaces: neither sockets nor threads are its own.
  */
-public final class Routing implements Owners {
+public final class Routing implements Owners, Company {
   private final String self;
   private final Suites suites;
   private final Lane lane;
@@ -37,13 +39,15 @@ public final class Routing implements Owners {
   /**
    * @param self this node's id
    * @param nodesMeant how many nodes there are when all are up
-   * @param suites whose {@code gone} is {@link #gone}
+   * @param suites whose company this is
+   * @param types of events that this program reads
    * @param lane where all of it happens
    */
   public Routing(
       String self,
       int nodesMeant,
       Suites suites,
+      EventTypes types,
       Clock clock,
       Lane lane,
       Members members,
@@ -57,6 +61,7 @@ public final class Routing implements Owners {
             self,
             nodesMeant,
             suites,
+            types.recent(),
             clock,
             lane,
             members,
@@ -100,9 +105,14 @@ public final class Routing implements Owners {
     return () -> lane.run(() -> placement.unwatch(morning, told));
   }
 
-  /** The suites: another node took the morning, or this program can't read it. */
+  @Override
   public void gone(MorningId morning) {
     placement.gone(morning);
+  }
+
+  @Override
+  public boolean reads(String type) {
+    return placement.reading().byAll(type);
   }
 
   /** Wherever the morning is. */
@@ -203,12 +213,28 @@ public final class Routing implements Owners {
     }
   }
 
-  /** How this node sees the cluster. */
-  public record State(String node, boolean leaving, boolean clockOff, List<Peers.Seen> nodes) {}
+  /**
+   * How this node sees the cluster.
+   *
+   * @param unread mornings that are left to other nodes, and why
+   */
+  public record State(
+      String node,
+      boolean leaving,
+      boolean clockOff,
+      List<Unread> unread,
+      List<Peers.Seen> nodes) {}
+
+  /** A morning that this node can't read, and why, in words. */
+  public record Unread(String morning, String why) {}
 
   /** From any thread; half a second old at most. */
   public State state() {
-    return new State(self, leaving, placement.clockOff(), placement.seen());
+    List<Unread> unread =
+        placement.reading().unread().entrySet().stream()
+            .map(each -> new Unread(each.getKey().toString(), each.getValue()))
+            .toList();
+    return new State(self, leaving, placement.clockOff(), unread, placement.seen());
   }
 
   /**

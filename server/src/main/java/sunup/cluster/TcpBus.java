@@ -14,7 +14,6 @@ import io.vertx.core.parsetools.RecordParser;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.util.HashSet;
-import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
@@ -53,12 +52,11 @@ final class TcpBus implements Bus, AutoCloseable {
   private volatile Members members;
   private long timer;
 
-  TcpBus(Vertx vertx, ClusterOptions options, Node self, List<String> reads, Listener listener)
-      throws IOException {
+  TcpBus(Vertx vertx, ClusterOptions options, Node self, Listener listener) throws IOException {
     this.vertx = vertx;
     this.options = options;
     this.self = self;
-    this.hello = new BusMessage.Hello(self.id(), options.name(), reads);
+    this.hello = new BusMessage.Hello(self.id(), options.name());
     this.listener = listener;
     NetServerOptions serving =
         new NetServerOptions().setHost(self.host()).setPort(self.port()).setTcpNoDelay(true);

@@ -3,6 +3,7 @@ package sunup.http;
 import java.nio.file.Path;
 import java.util.List;
 import sunup.cluster.ClusterOptions;
+import sunup.journal.EventTypes;
 import sunup.journal.PostgresAddress;
 import sunup.live.Limits;
 import sunup.live.Pace;
@@ -22,6 +23,7 @@ import sunup.suites.Clock;
  * @param origins origins besides its own whose pages may talk to the server
  * @param limits of sockets
  * @param pace of frames, heartbeats and forecasts
+ * @param types of events that it reads and may write
  */
 public record ServerOptions(
     Path dataFolder,
@@ -33,7 +35,8 @@ public record ServerOptions(
     Clock clock,
     List<String> origins,
     Limits limits,
-    Pace pace) {
+    Pace pace,
+    EventTypes types) {
   public static final String DEFAULT_HOST = "127.0.0.1";
 
   public ServerOptions {
@@ -58,7 +61,8 @@ public record ServerOptions(
         clock,
         List.of(),
         Limits.DEFAULT,
-        Pace.DEFAULT);
+        Pace.DEFAULT,
+        EventTypes.ofProgram());
   }
 
   /**
@@ -68,6 +72,6 @@ public record ServerOptions(
    */
   public ServerOptions on(PostgresAddress other, ClusterOptions nodes) {
     return new ServerOptions(
-        dataFolder, other, nodes, siteFiles, host, port, clock, origins, limits, pace);
+        dataFolder, other, nodes, siteFiles, host, port, clock, origins, limits, pace, types);
   }
 }

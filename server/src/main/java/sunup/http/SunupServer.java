@@ -164,7 +164,8 @@ public final class SunupServer {
     List<SiteFile> sites = sites(options.siteFiles());
     try {
       if (options.cluster() == null) {
-        Suites suites = Suites.open(journal(options), BOARD, options.clock());
+        Suites suites =
+            Suites.open(journal(options), BOARD, options.clock(), options.types(), null);
         return new SunupServer(vertx, options, sites, suites, null);
       }
       Cluster cluster = join(vertx, options);
@@ -183,8 +184,9 @@ public final class SunupServer {
     return Cluster.join(
         vertx,
         options.cluster(),
+        options.types(),
         options.clock(),
-        gone -> Suites.open(journal, BOARD, options.clock(), gone));
+        others -> Suites.open(journal, BOARD, options.clock(), options.types(), others));
   }
 
   private static Journal journal(ServerOptions options) throws IOException {

@@ -1,7 +1,6 @@
 package sunup.journal;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
-import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
@@ -17,11 +16,11 @@ import com.fasterxml.jackson.databind.module.SimpleModule;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Base64;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.IntFunction;
 import sunup.board.Actor;
 import sunup.board.CommandId;
@@ -48,21 +47,24 @@ public final class EventCodec {
   private static final ObjectReader READER = MAPPER.readerFor(Kept.class);
 
   private final IntFunction<byte[]> random;
+  private final Set<String> reads;
 
   /**
+   * Reads all types of this program.
+   *
    * @param random gives as many random bytes as asked for; they keep erased values from being
    *     guessed, so outside a simulation they come from a secure source
    */
   public EventCodec(IntFunction<byte[]> random) {
-    this.random = random;
+    this(random, EventTypes.ofProgram());
   }
 
-  /** The types of events that this program reads and writes, sorted. */
-  public static List<String> types() {
-    return Arrays.stream(Event.class.getAnnotation(JsonSubTypes.class).value())
-        .map(JsonSubTypes.Type::name)
-        .sorted()
-        .toList();
+  /**
+   * @param types what it reads; others are refused
+   */
+  public EventCodec(IntFunction<byte[]> random, EventTypes types) {
+    this.random = random;
+    this.reads = types.reads();
   }
 
   /**
@@ -127,14 +129,13 @@ public final class EventCodec {
                 + "; run the Sunup that wrote it, or a newer one");
       }
       Kept kept = READER.withAttribute(KNOWN, privates).readValue(bytes.raw());
+      if (!reads.contains(EventTypes.of(kept.event()))) {
+        throw unknown(EventTypes.of(kept.event()), null);
+      }
       return new Recorded(
           kept.event(), kept.actor(), kept.command(), kept.happenedAt(), kept.recordedAt());
     } catch (InvalidTypeIdException e) {
-      throw new UnreadableEvent(
-          "this Sunup does not know the type '"
-              + e.getTypeId()
-              + "'; run the Sunup that wrote it, or a newer one",
-          e);
+      throw unknown(e.getTypeId(), e);
     } catch (JsonProcessingException e) {
       throw new UnreadableEvent(
           "this Sunup can't read it ("
@@ -144,6 +145,14 @@ public final class EventCodec {
     } catch (IOException e) {
       throw new UnreadableEvent("it can't be read: " + e.getMessage(), e);
     }
+  }
+
+  private static UnreadableEvent unknown(String type, Exception why) {
+    return new UnreadableEvent(
+        "this Sunup does not know the type '"
+            + type
+            + "'; run the Sunup that wrote it, or a newer one",
+        why);
   }
 
   private final class Sealer {

@@ -25,6 +25,7 @@ import sunup.codec.Json;
 import sunup.journal.Append;
 import sunup.journal.Bytes;
 import sunup.journal.EventCodec;
+import sunup.journal.EventTypes;
 import sunup.journal.Head;
 import sunup.journal.Mac256;
 import sunup.journal.PrivateValue;
@@ -156,7 +157,11 @@ final class Decisions {
     }
   }
 
-  /** Decides a command whose id is new, and what is asked with it: all or nothing. */
+  /**
+   * Decides a command whose id is new, and what is asked with it: all or nothing.
+   *
+   * @return null if a node could not read what it would write: nothing is decided
+   */
   Attempt decide(Submission s) {
     long now = now();
     Draft draft = new Draft(now, state, head);
@@ -171,6 +176,8 @@ final class Decisions {
       Outcome outcome = outcome(draft.state, order);
       if (outcome instanceof Outcome.Refused no) {
         refused = no;
+      } else if (!mayWrite(((Outcome.Accepted) outcome).events())) {
+        return null;
       } else if (!draft.take(((Outcome.Accepted) outcome).events())) {
         refused = new Outcome.Refused(RefusalCode.BAD_COMMAND, "it is too large");
       } else if (seen != null) {
@@ -216,6 +223,10 @@ final class Decisions {
       }
       return true;
     }
+  }
+
+  private boolean mayWrite(List<Recorded> events) {
+    return events.stream().allMatch(each -> means.mayWrite(EventTypes.of(each.event())));
   }
 
   private Outcome outcome(Morning morningThen, Order order) {

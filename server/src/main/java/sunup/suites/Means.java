@@ -1,10 +1,9 @@
 package sunup.suites;
 
 import java.util.concurrent.Executor;
-import java.util.function.Consumer;
 import java.util.function.IntFunction;
-import sunup.board.MorningId;
 import sunup.journal.EventCodec;
+import sunup.journal.EventTypes;
 import sunup.journal.Journal;
 
 /**
@@ -13,8 +12,9 @@ import sunup.journal.Journal;
  * @param executor runs one task after another, in order; all of an actor runs on it
  * @param timers call on that executor
  * @param random gives as many random bytes as asked for
- * @param gone told on the executor of a morning that another node took, or that this program can't
- *     read; null where nobody places mornings and the owner comes back by itself
+ * @param types of events that this program reads
+ * @param company the other nodes; null where nobody places mornings and an owner that lost its
+ *     morning comes back by itself
  */
 record Means(
     Journal journal,
@@ -24,4 +24,11 @@ record Means(
     Timers timers,
     EventCodec codec,
     IntFunction<byte[]> random,
-    Consumer<MorningId> gone) {}
+    EventTypes types,
+    Company company) {
+  /** Whether events of this type may be written now: whoever takes the morning must read them. */
+  boolean mayWrite(String type) {
+    return types.settled().contains(type)
+        || (types.reads().contains(type) && (company == null || company.reads(type)));
+  }
+}

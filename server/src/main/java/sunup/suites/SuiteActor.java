@@ -43,6 +43,8 @@ final class SuiteActor implements Owner {
   private static final String AWAY = "The journal does not answer. It is kept and sent again.";
   private static final String FENCED = "Another node has this morning now. Send it again.";
   private static final String BUSY = "The board has more to do than it can. Send it again.";
+  private static final String MIXED =
+      "A node of the board does not know this yet: it works once all of them are up to date.";
   private static final String ENDING = "The board is being shut down. Send it again.";
 
   private enum Stage {
@@ -187,6 +189,10 @@ final class SuiteActor implements Owner {
       answer(pending, new Reply.Later(suspectUntil != 0 ? AWAY : BUSY));
     } else {
       Decisions.Attempt attempt = decisions.decide(submission);
+      if (attempt == null) {
+        answer(pending, new Reply.Later(MIXED));
+        return;
+      }
       InFlight under = new InFlight(pending, attempt, means.clock().monotonicMs());
       inFlight.add(under);
       means
@@ -257,10 +263,10 @@ final class SuiteActor implements Owner {
       case RECOVERING -> opening.again(head.epoch(), this::opened);
       case FENCED -> {
         releaseAll(FENCED);
-        if (means.gone() == null) {
+        if (means.company() == null) {
           means.timers().after(HOLD_OFF_MS, this::open);
         } else {
-          means.gone().accept(morning);
+          means.company().gone(morning);
         }
       }
       case CLOSED -> {
@@ -295,11 +301,11 @@ final class SuiteActor implements Owner {
       stage = Stage.REFUSED;
       releaseAll(refused.words());
       publish();
-      if (means.gone() != null) {
-        means.gone().accept(morning);
+      if (means.company() != null) {
+        means.company().gone(morning);
       }
     } else if (result instanceof Opening.Lost
-        && (stage == Stage.RECOVERING || means.gone() != null)) {
+        && (stage == Stage.RECOVERING || means.company() != null)) {
       stage = Stage.FENCED;
       publish();
       afterLast();

@@ -19,6 +19,7 @@ import org.slf4j.LoggerFactory;
 import sunup.board.MorningId;
 import sunup.journal.Answer;
 import sunup.journal.EventCodec;
+import sunup.journal.EventTypes;
 import sunup.journal.Journal;
 import sunup.journal.SqliteJournal;
 
@@ -60,14 +61,14 @@ public final class Suites implements AutoCloseable {
       Executor executor,
       Timers timers,
       IntFunction<byte[]> random) {
-    this(journal, decider, clock, executor, timers, random, null);
+    this(journal, decider, clock, executor, timers, random, EventTypes.ofProgram(), null);
   }
 
   /**
    * Where several nodes share the journal.
    *
-   * @param gone told of a morning that another node took, or that this program can't read: {@link
-   *     #release} it; null to come back to it by itself
+   * @param types of events that this program reads
+   * @param company the other nodes; null to come back by itself to a morning that was lost
    */
   public Suites(
       Journal journal,
@@ -76,9 +77,11 @@ public final class Suites implements AutoCloseable {
       Executor executor,
       Timers timers,
       IntFunction<byte[]> random,
-      Consumer<MorningId> gone) {
+      EventTypes types,
+      Company company) {
+    EventCodec codec = new EventCodec(random, types);
     this.means =
-        new Means(journal, decider, clock, executor, timers, new EventCodec(random), random, gone);
+        new Means(journal, decider, clock, executor, timers, codec, random, types, company);
     this.watch = new EpochWatch(means, this::all);
     executor.execute(
         () -> {
@@ -98,16 +101,17 @@ public final class Suites implements AutoCloseable {
 
   /** Over a journal, which it closes at its end, in real time, on a thread of its own. */
   public static Suites open(Journal journal, Decider decider, Clock clock) {
-    return open(journal, decider, clock, null);
+    return open(journal, decider, clock, EventTypes.ofProgram(), null);
   }
 
   /**
    * The same where several nodes share the journal.
    *
-   * @param gone told of a morning that another node took, or that this program can't read
+   * @param types of events that this program reads
+   * @param company the other nodes, or null
    */
   public static Suites open(
-      Journal journal, Decider decider, Clock clock, Consumer<MorningId> gone) {
+      Journal journal, Decider decider, Clock clock, EventTypes types, Company company) {
     RealLoop loop = new RealLoop("suites");
     SecureRandom secure = new SecureRandom();
     IntFunction<byte[]> random =
@@ -116,7 +120,7 @@ public final class Suites implements AutoCloseable {
           secure.nextBytes(bytes);
           return bytes;
         };
-    Suites suites = new Suites(journal, decider, clock, loop, loop, random, gone);
+    Suites suites = new Suites(journal, decider, clock, loop, loop, random, types, company);
     suites.loop = loop;
     return suites;
   }

@@ -22,6 +22,7 @@ import sunup.codec.Json;
 import sunup.http.ServerOptions;
 import sunup.http.SunupServer;
 import sunup.intake.SiteFile;
+import sunup.journal.EventTypes;
 import sunup.journal.PostgresAddress;
 import sunup.live.fake.TickingClock;
 import sunup.suites.Clock;
@@ -74,6 +75,27 @@ final class Nodes {
       Files.writeString(site, SiteFile.standardText());
     }
     return ServerOptions.of(folder, site, 0, clock).on(database, cluster);
+  }
+
+  /** A node of a program that knows other types of events. */
+  static SunupServer start(
+      Vertx vertx, Path folder, PostgresAddress db, ClusterOptions cluster, EventTypes types)
+      throws Exception {
+    ServerOptions usual = options(folder, db, cluster, new TickingClock());
+    ServerOptions other =
+        new ServerOptions(
+            usual.dataFolder(),
+            usual.database(),
+            usual.cluster(),
+            usual.siteFiles(),
+            usual.host(),
+            usual.port(),
+            usual.clock(),
+            usual.origins(),
+            usual.limits(),
+            usual.pace(),
+            types);
+    return get(SunupServer.start(vertx, other));
   }
 
   static SunupServer start(

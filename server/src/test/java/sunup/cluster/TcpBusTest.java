@@ -64,7 +64,6 @@ class TcpBusTest {
             vertx,
             options,
             node,
-            List.of("a-type"),
             (from, message, payload) -> heard.add(new Heard(from, message, payload)));
     Nodes.get(made.listen());
     nodes.add(node);

@@ -69,7 +69,8 @@ class SunupServerTest {
         usual.clock(),
         usual.origins(),
         usual.limits(),
-        usual.pace());
+        usual.pace(),
+        usual.types());
   }
 
   @AfterEach

@@ -7,10 +7,12 @@ import java.util.function.Consumer;
 import java.util.function.LongSupplier;
 import sunup.board.MorningId;
 import sunup.cluster.Routing;
+import sunup.journal.EventTypes;
 import sunup.live.Mornings;
 import sunup.live.MorningsBySuite;
 import sunup.live.Pace;
 import sunup.live.Place;
+import sunup.suites.Company;
 import sunup.suites.Standpoint;
 import sunup.suites.Suites;
 
@@ -63,14 +65,17 @@ final class Machine {
             new PlannedDiskFaults(world.weather, world.time, index, id),
             world.bug,
             world.coverage);
+    EventTypes types = EventTypes.ofProgram();
     Suites suites =
-        new Suites(journal, new NoteTaking(), clock, owners, owners, this::random, this::gone);
+        new Suites(
+            journal, new NoteTaking(), clock, owners, owners, this::random, types, new Others());
     world.net.add(this);
     this.routing =
         new Routing(
             id,
             Script.NODES,
             suites,
+            types,
             clock,
             placing,
             world.net.membersOf(this),
@@ -116,8 +121,17 @@ final class Machine {
     return bytes;
   }
 
-  private void gone(MorningId morning) {
-    routing.gone(morning);
+  /** As its suites see the other nodes. */
+  private final class Others implements Company {
+    @Override
+    public void gone(MorningId morning) {
+      routing.gone(morning);
+    }
+
+    @Override
+    public boolean reads(String type) {
+      return routing.reads(type);
+    }
   }
 
   void kill(long now) {
