@@ -17,8 +17,8 @@ import sunup.wire.ClientMessage;
 import sunup.wire.ServerMessage;
 
 /**
- * A desk as its page is: gives a command under one id until it is answered, and comes back to
- * another node, resuming, when its socket ends.
+ * A screen as its page is: gives a command under one id until it is answered, and comes back to
+ * another node, resuming, when its socket ends or has been silent for long.
  */
 final class Client implements AutoCloseable {
   private static final long ANSWER_MS = 1_500;
@@ -26,23 +26,64 @@ final class Client implements AutoCloseable {
   private static final long LIMIT_S = 60;
   private static final long EVERY_NS = 50_000_000;
 
+  /** What it got is forgotten now and then, so that a long run does not fill the memory. */
+  private static final int FORGET_EVERY = 20;
+
+  /** A page gives up a socket that was silent for so long. */
+  private static final long SILENT_NS = 10_000_000_000L;
+
   private final Vertx vertx;
   private final String name;
-  private final int[] ports;
-  private final List<CommandId> acknowledged = new ArrayList<>();
+  private final String page;
+  private final List<String> servers;
+  private final List<Written> written = new ArrayList<>();
   private TestScreen screen;
-  private int port;
+  private long connectedAt;
+  private int server;
   private int timesBack;
   private volatile boolean stopping;
   private volatile Throwable failed;
   private volatile long longestSilence;
   private Thread thread;
 
+  /**
+   * A command that was acknowledged.
+   *
+   * @param begunAt when it was given first, by {@link System#nanoTime}
+   * @param answeredAt when the answer came
+   */
+  record Written(CommandId id, String text, long begunAt, long answeredAt, long upTo) {}
+
   Client(Vertx vertx, String name, int... ports) throws Exception {
+    this(vertx, name, "desk", IntStream.of(ports).mapToObj(port -> "127.0.0.1:" + port).toList());
+  }
+
+  /**
+   * Connects to the first.
+   *
+   * @param servers HOST:PORT of each that it may come back to
+   */
+  Client(Vertx vertx, String name, String page, List<String> servers) throws Exception {
     this.vertx = vertx;
     this.name = name;
-    this.ports = ports;
-    this.screen = TestScreen.connect(vertx, ports[0]).hello(name, "desk");
+    this.page = page;
+    this.servers = List.copyOf(servers);
+    this.screen = connect(servers.get(0)).hello(name, page);
+    this.connectedAt = System.nanoTime();
+  }
+
+  private TestScreen connect(String at) throws Exception {
+    int colon = at.indexOf(':');
+    int port = Integer.parseInt(at.substring(colon + 1));
+    return TestScreen.connect(vertx, TestScreen.options(at.substring(0, colon), port));
+  }
+
+  String name() {
+    return name;
+  }
+
+  String page() {
+    return page;
   }
 
   synchronized TestScreen screen() {
@@ -55,7 +96,12 @@ final class Client implements AutoCloseable {
   }
 
   ServerMessage.Answer give(Command command) throws Exception {
+    return give(command, "");
+  }
+
+  private ServerMessage.Answer give(Command command, String text) throws Exception {
     CommandId id = new CommandId(UUID.randomUUID().toString());
+    long begun = System.nanoTime();
     long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(LIMIT_S);
     while (System.nanoTime() < end) {
       comeBack();
@@ -63,7 +109,7 @@ final class Client implements AutoCloseable {
       if (answer != null && !answer.status().equals("later")) {
         if (answer.status().equals("done")) {
           synchronized (this) {
-            acknowledged.add(id);
+            written.add(new Written(id, text, begun, System.nanoTime(), answer.upTo()));
           }
         }
         return answer;
@@ -94,20 +140,47 @@ final class Client implements AutoCloseable {
   }
 
   private void comeBack() {
-    while (screen().closed() && !stopping) {
-      port = (port + 1) % ports.length;
+    while (ended() && !stopping) {
+      server = (server + 1) % servers.size();
       try {
-        TestScreen next = TestScreen.connect(vertx, ports[port]);
-        next.resume(screen(), name, "desk");
+        TestScreen next = connect(servers.get(server));
+        next.resume(screen(), name, page);
         next.since(screen());
         synchronized (this) {
           screen = next;
         }
+        connectedAt = System.nanoTime();
         timesBack++;
       } catch (Exception refused) {
         LockSupport.parkNanos(AGAIN_NS);
       }
     }
+  }
+
+  private boolean ended() {
+    TestScreen now = screen();
+    long heard = Math.max(connectedAt, now.beatAt());
+    if (!now.closed() && System.nanoTime() - heard > SILENT_NS) {
+      Future<Void> unused = now.socket().close();
+      return true;
+    }
+    return now.closed();
+  }
+
+  /** Begins to watch only. */
+  Client watch() {
+    thread =
+        new Thread(
+            () -> {
+              while (!stopping) {
+                comeBack();
+                screen().forgetMessages();
+                LockSupport.parkNanos(EVERY_NS);
+              }
+            },
+            name);
+    thread.start();
+    return this;
   }
 
   /** Begins to write notes, one after another, and to watch the heartbeats. */
@@ -132,7 +205,10 @@ final class Client implements AutoCloseable {
     try {
       for (int n = 0; !stopping; n++) {
         String text = name + " writes note " + n;
-        ServerMessage.Answer answer = give(new Command.AddNote(null, Private.of(text)));
+        ServerMessage.Answer answer = give(new Command.AddNote(null, Private.of(text)), text);
+        if (n % FORGET_EVERY == 0) {
+          screen().forgetMessages();
+        }
         if (!answer.status().equals("done")) {
           throw new AssertionError(text + ": " + answer);
         }
@@ -145,12 +221,21 @@ final class Client implements AutoCloseable {
 
   /** Waits until so many more commands were acknowledged. */
   void awaitMore(int count) {
-    int target = acknowledged().size() + count;
-    Nodes.until(() -> acknowledged().size() >= target || failed != null, count + " answers");
+    int target = count() + count;
+    Nodes.until(() -> count() >= target || failed != null, count + " answers");
   }
 
   synchronized List<CommandId> acknowledged() {
-    return List.copyOf(acknowledged);
+    return written.stream().map(Written::id).toList();
+  }
+
+  /** From the given one on. */
+  synchronized List<Written> written(int from) {
+    return List.copyOf(written.subList(from, written.size()));
+  }
+
+  synchronized int count() {
+    return written.size();
   }
 
   /** Milliseconds, the longest while without a heartbeat. */

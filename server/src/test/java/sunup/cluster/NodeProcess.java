@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import sunup.http.SunupServer;
 import sunup.journal.PostgresAddress;
@@ -22,16 +23,34 @@ public final class NodeProcess {
   private int port;
 
   /**
-   * Starts it.
+   * Starts one of several.
    *
    * @param me which of the addresses is its own
    */
   NodeProcess(Path folder, PostgresAddress database, List<String> addresses, int me)
       throws IOException {
+    this(folder, List.of(), 0, database, addresses, me);
+  }
+
+  /**
+   * Starts it.
+   *
+   * @param within what its command line begins with: another network, another clock
+   * @param httpPort 0 takes a free one
+   * @param database null for a file in its folder, and one node alone
+   */
+  NodeProcess(
+      Path folder,
+      List<String> within,
+      int httpPort,
+      PostgresAddress database,
+      List<String> addresses,
+      int me)
+      throws IOException {
     Path mine = Files.createDirectories(folder.resolve("node-" + me));
     this.said = mine.resolve("said");
     Files.deleteIfExists(said);
-    List<String> line = new ArrayList<>();
+    List<String> line = new ArrayList<>(within);
     line.addAll(
         List.of(
             Path.of(System.getProperty("java.home"), "bin", "java").toString(),
@@ -42,14 +61,19 @@ public final class NodeProcess {
             System.getProperty("java.class.path"),
             NodeProcess.class.getName(),
             mine.toString(),
-            database.url(),
-            database.user(),
-            database.passwordFile().toString(),
-            Integer.toString(me)));
-    line.addAll(addresses);
+            Integer.toString(httpPort)));
+    if (database != null) {
+      line.addAll(
+          List.of(
+              database.url(),
+              database.user(),
+              database.passwordFile().toString(),
+              Integer.toString(me)));
+      line.addAll(addresses);
+    }
     this.process =
         new ProcessBuilder(line)
-            .redirectError(ProcessBuilder.Redirect.to(mine.resolve("errors").toFile()))
+            .redirectError(ProcessBuilder.Redirect.appendTo(mine.resolve("errors").toFile()))
             .redirectOutput(ProcessBuilder.Redirect.to(said.toFile()))
             .start();
   }
@@ -81,6 +105,25 @@ public final class NodeProcess {
     process.destroyForcibly().waitFor(LIMIT_S, TimeUnit.SECONDS);
   }
 
+  /** Stops it in the middle of whatever it does, or lets it go on. */
+  void signal(String name) throws Exception {
+    Network.run("kill", "-" + name, Long.toString(process.pid()));
+  }
+
+  /** What it wrote when it could not go on. */
+  String errors() throws IOException {
+    return Files.readString(said.resolveSibling("errors"));
+  }
+
+  /** True if it ends by itself. */
+  boolean awaitEnd(long seconds) throws InterruptedException {
+    return process.waitFor(seconds, TimeUnit.SECONDS);
+  }
+
+  boolean alive() {
+    return process.isAlive();
+  }
+
   /** SIGTERM, and waits for its end. */
   boolean stop() throws InterruptedException {
     process.destroy();
@@ -88,15 +131,22 @@ public final class NodeProcess {
   }
 
   public static void main(String[] args) throws Exception {
-    List<String> addresses = List.of(args).subList(5, args.length);
-    PostgresAddress database = new PostgresAddress(args[1], args[2], Path.of(args[3]));
-    Vertx vertx = Vertx.vertx();
-    SunupServer server =
-        Nodes.start(
-            vertx,
-            new File(args[0]).toPath(),
-            database,
-            Nodes.cluster(addresses, Integer.parseInt(args[4])));
+    PostgresAddress database = null;
+    ClusterOptions cluster = null;
+    if (args.length > 2) {
+      database = new PostgresAddress(args[2], args[3], Path.of(args[4]));
+      List<String> addresses = List.of(args).subList(6, args.length);
+      cluster = Nodes.cluster(addresses, Integer.parseInt(args[5]));
+    }
+    int httpPort = Integer.parseInt(args[1]);
+    SunupServer server;
+    try {
+      server = Nodes.start(Vertx.vertx(), new File(args[0]).toPath(), httpPort, database, cluster);
+    } catch (ExecutionException e) {
+      System.err.println(e.getCause().getMessage());
+      System.exit(1);
+      return;
+    }
     Runtime.getRuntime().addShutdownHook(new Thread(() -> close(server)));
     System.out.println(PORT + server.port());
     CountDownLatch forEver = new CountDownLatch(1);

@@ -12,6 +12,7 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
@@ -36,6 +37,8 @@ final class Nodes {
       1,07:30,general,adult,,Knee,orthopaedics,surgeon-1,,c1
       """;
   private static final long LIMIT_S = 150;
+  private static final Duration ASK = Duration.ofSeconds(2);
+  private static final Duration TAKE = Duration.ofSeconds(20);
   private static final HttpClient HTTP =
       HttpClient.newBuilder().version(HttpClient.Version.HTTP_1_1).build();
 
@@ -63,18 +66,25 @@ final class Nodes {
   }
 
   static ClusterOptions cluster(List<String> all, int me) {
-    int port = Integer.parseInt(all.get(me).substring("127.0.0.1:".length()));
-    return new ClusterOptions("test-" + all.get(0), "127.0.0.1", port, all, false, null, null);
+    String[] mine = all.get(me).split(":", 2);
+    int port = Integer.parseInt(mine[1]);
+    return new ClusterOptions("test-" + all.get(0), mine[0], port, all, false, null, null);
   }
 
   static ServerOptions options(
       Path folder, PostgresAddress database, ClusterOptions cluster, Clock clock)
       throws IOException {
+    return options(folder, 0, database, cluster, clock);
+  }
+
+  private static ServerOptions options(
+      Path folder, int httpPort, PostgresAddress database, ClusterOptions cluster, Clock clock)
+      throws IOException {
     Path site = folder.resolve("site.json");
     if (!Files.exists(site)) {
       Files.writeString(site, SiteFile.standardText());
     }
-    return ServerOptions.of(folder, site, 0, clock).on(database, cluster);
+    return ServerOptions.of(folder, site, httpPort, clock).on(database, cluster);
   }
 
   /** A node of a program that knows other types of events. */
@@ -100,7 +110,14 @@ final class Nodes {
 
   static SunupServer start(
       Vertx vertx, Path folder, PostgresAddress database, ClusterOptions cluster) throws Exception {
-    return get(SunupServer.start(vertx, options(folder, database, cluster, new TickingClock())));
+    return start(vertx, folder, 0, database, cluster);
+  }
+
+  static SunupServer start(
+      Vertx vertx, Path folder, int httpPort, PostgresAddress database, ClusterOptions cluster)
+      throws Exception {
+    Clock clock = new TickingClock();
+    return get(SunupServer.start(vertx, options(folder, httpPort, database, cluster, clock)));
   }
 
   static <T> T get(Future<T> future) throws Exception {
@@ -119,9 +136,14 @@ final class Nodes {
   }
 
   static JsonNode ask(int port, String path, String csv) {
+    return ask("127.0.0.1:" + port, path, csv);
+  }
+
+  static JsonNode ask(String at, String path, String csv) {
     try {
       HttpRequest.Builder request =
-          HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + path));
+          HttpRequest.newBuilder(URI.create("http://" + at + path))
+              .timeout(csv == null ? ASK : TAKE);
       if (csv != null) {
         request.header("Content-Type", "text/csv").POST(HttpRequest.BodyPublishers.ofString(csv));
       }
@@ -135,17 +157,29 @@ final class Nodes {
   }
 
   static boolean up(int port) {
-    return ask(port, "/health/ready", null).path("status").asText().equals("up");
+    return up("127.0.0.1:" + port);
+  }
+
+  static boolean up(String at) {
+    return ask(at, "/health/ready", null).path("status").asText().equals("up");
   }
 
   /** The nodes that this one hears, itself too. */
   static int heard(int port) {
-    return ask(port, "/health/ready", null).path("cluster").path("nodes").size();
+    return heard("127.0.0.1:" + port);
+  }
+
+  static int heard(String at) {
+    return ask(at, "/health/ready", null).path("cluster").path("nodes").size();
   }
 
   /** True if the node owns the morning. */
   static boolean owns(int port) {
-    for (JsonNode node : ask(port, "/health/ready", null).path("cluster").path("nodes")) {
+    return owns("127.0.0.1:" + port);
+  }
+
+  static boolean owns(String at) {
+    for (JsonNode node : ask(at, "/health/ready", null).path("cluster").path("nodes")) {
       if (node.path("self").asBoolean()) {
         return node.path("mornings").asInt() > 0;
       }
@@ -155,12 +189,16 @@ final class Nodes {
 
   /** Takes a case list and opens the morning, by any node. */
   static void begin(Vertx vertx, int port) throws Exception {
-    String hash = ask(port, "/api/intake/preview", CSV).path("hash").asText();
-    JsonNode taken = ask(port, "/api/intake/take?hash=" + hash, CSV);
+    begin(vertx, "127.0.0.1:" + port);
+  }
+
+  static void begin(Vertx vertx, String at) throws Exception {
+    String hash = ask(at, "/api/intake/preview", CSV).path("hash").asText();
+    JsonNode taken = ask(at, "/api/intake/take?hash=" + hash, CSV);
     if (!taken.has("upTo")) {
       throw new AssertionError("the list was not taken: " + taken);
     }
-    try (Client desk = new Client(vertx, "desk-0", port)) {
+    try (Client desk = new Client(vertx, "desk-0", "desk", List.of(at))) {
       ServerMessage.Answer answer = desk.give(new Command.OpenMorning());
       if (!answer.status().equals("done")) {
         throw new AssertionError("the morning was not opened: " + answer);

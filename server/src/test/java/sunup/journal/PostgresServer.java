@@ -6,6 +6,7 @@ import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.DriverManager;
@@ -25,6 +26,7 @@ import java.util.stream.Stream;
  * root.
  */
 public final class PostgresServer implements AutoCloseable {
+  private static final String LOOPBACK = "127.0.0.1";
   private static final String USER = "sunup";
   private static final String PASSWORD = "of-a-test-only";
   private static final long LIMIT_S = 60;
@@ -34,14 +36,19 @@ public final class PostgresServer implements AutoCloseable {
   private final Path folder;
   private final Path data;
   private final String runAs;
+  private final List<String> within;
+  private final String host;
   private final int port;
   private final AtomicInteger schemas = new AtomicInteger();
 
-  private PostgresServer(Path bin, Path folder, String runAs, int port) {
+  private PostgresServer(
+      Path bin, Path folder, String runAs, List<String> within, String host, int port) {
     this.bin = bin;
     this.folder = folder;
     this.data = folder.resolve("data");
     this.runAs = runAs;
+    this.within = List.copyOf(within);
+    this.host = host;
     this.port = port;
   }
 
@@ -57,6 +64,22 @@ public final class PostgresServer implements AutoCloseable {
 
   /** A new one. */
   public static PostgresServer begin() throws Exception {
+    return begin(List.of(), LOOPBACK, freePort());
+  }
+
+  private static int freePort() throws IOException {
+    try (ServerSocket free = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+      return free.getLocalPort();
+    }
+  }
+
+  /**
+   * A new one elsewhere.
+   *
+   * @param within what its command lines begin with, so that it runs in another network
+   * @param host its address there
+   */
+  public static PostgresServer begin(List<String> within, String host, int port) throws Exception {
     Path folder = Files.createTempDirectory("sunup-postgres-");
     String runAs = null;
     if (System.getProperty("user.name").equals("root")) {
@@ -65,11 +88,7 @@ public final class PostgresServer implements AutoCloseable {
       var users = folder.getFileSystem().getUserPrincipalLookupService();
       Files.setOwner(folder, users.lookupPrincipalByName(runAs));
     }
-    int port;
-    try (ServerSocket free = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
-      port = free.getLocalPort();
-    }
-    PostgresServer made = new PostgresServer(programs(), folder, runAs, port);
+    PostgresServer made = new PostgresServer(programs(), folder, runAs, within, host, port);
     Files.writeString(made.passwordFile(), PASSWORD);
     Files.setPosixFilePermissions(
         made.passwordFile(), PosixFilePermissions.fromString("rw-r-----"));
@@ -85,6 +104,12 @@ public final class PostgresServer implements AutoCloseable {
         "--auth=scram-sha-256",
         "--pwfile=" + forInit,
         "--pgdata=" + made.data);
+    if (!host.equals(LOOPBACK)) {
+      Files.writeString(
+          made.data.resolve("pg_hba.conf"),
+          "host all all samenet scram-sha-256\n",
+          StandardOpenOption.APPEND);
+    }
     made.start();
     return made;
   }
@@ -120,7 +145,9 @@ public final class PostgresServer implements AutoCloseable {
         "--silent",
         "--pgdata=" + data,
         "--log=" + folder.resolve("log"),
-        "--options=-c listen_addresses=127.0.0.1 -c port="
+        "--options=-c listen_addresses="
+            + host
+            + " -c port="
             + port
             + " -c unix_socket_directories='' -c fsync=on -c max_connections=60"
             + " -c shared_buffers=32MB"
@@ -130,6 +157,15 @@ public final class PostgresServer implements AutoCloseable {
   /** Stops it as a kill would: nothing is finished, nobody is told. */
   public void stop() throws Exception {
     run(bin.resolve("pg_ctl").toString(), "stop", "--wait", "--mode=immediate", "--pgdata=" + data);
+  }
+
+  /** All of its processes at once, with -9. */
+  public void kill() throws IOException {
+    String pid = Files.readString(data.resolve("postmaster.pid")).lines().findFirst().orElseThrow();
+    ProcessHandle first = ProcessHandle.of(Long.parseLong(pid.strip())).orElseThrow();
+    List<ProcessHandle> others = first.descendants().toList();
+    first.destroyForcibly();
+    others.forEach(ProcessHandle::destroyForcibly);
   }
 
   /** From the next start on it speaks TLS with this key and certificate, PEM. */
@@ -161,13 +197,16 @@ public final class PostgresServer implements AutoCloseable {
   }
 
   public PostgresAddress address(String schema) {
-    return address("127.0.0.1:" + port, schema);
+    return address(host + ":" + port, schema);
   }
 
   /** The address by another name or port. */
-  public PostgresAddress address(String host, String schema) {
+  public PostgresAddress address(String at, String schema) {
+    String clear = host.equals(LOOPBACK) ? "" : "&sslmode=disable";
     return new PostgresAddress(
-        "jdbc:postgresql://" + host + "/postgres?currentSchema=" + schema, USER, passwordFile());
+        "jdbc:postgresql://" + at + "/postgres?currentSchema=" + schema + clear,
+        USER,
+        passwordFile());
   }
 
   /** A connection of the test's own. */
@@ -179,7 +218,7 @@ public final class PostgresServer implements AutoCloseable {
   }
 
   private void run(String... command) throws Exception {
-    List<String> line = new ArrayList<>();
+    List<String> line = new ArrayList<>(within);
     if (runAs != null) {
       line.addAll(List.of("setpriv", "--reuid=" + runAs, "--regid=" + groupId(), "--clear-groups"));
     }

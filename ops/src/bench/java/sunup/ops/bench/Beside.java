@@ -4,7 +4,7 @@ import java.util.Arrays;
 import sunup.forecast.KernelJmh;
 
 /**
- * {@code libraries} or {@code jmh} with its options: what {@code ops/bench} runs beside the rest.
+ * {@code libraries}, {@code jmh} or {@code wire} with its options: what {@code ops/bench} runs beside the rest.
  */
 public final class Beside {
   private Beside() {}
@@ -14,6 +14,8 @@ public final class Beside {
     String[] rest = Arrays.copyOfRange(args, 1, args.length);
     if (args[0].equals("jmh")) {
       KernelJmh.main(rest);
+    } else if (args[0].equals("wire")) {
+      WireBench.main(rest);
     } else {
       LibrariesBench.main(rest);
     }

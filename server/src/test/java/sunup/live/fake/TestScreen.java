@@ -44,6 +44,7 @@ public final class TestScreen {
   private long upTo = -1;
   private int gaps;
   private long beatAt = System.nanoTime();
+  private boolean readOnly;
 
   private TestScreen(WebSocketClient client) {
     this.client = client;
@@ -55,8 +56,12 @@ public final class TestScreen {
   }
 
   public static WebSocketConnectOptions options(int port) {
+    return options("127.0.0.1", port);
+  }
+
+  public static WebSocketConnectOptions options(String host, int port) {
     return new WebSocketConnectOptions()
-        .setHost("127.0.0.1")
+        .setHost(host)
         .setPort(port)
         .setURI(LiveEndpoint.PATH)
         .addSubProtocol(LiveEndpoint.SUBPROTOCOL);
@@ -107,8 +112,9 @@ public final class TestScreen {
   }
 
   private void keep(ServerMessage message) {
-    if (message instanceof ServerMessage.Beat) {
+    if (message instanceof ServerMessage.Beat beat) {
       beatAt = System.nanoTime();
+      readOnly = beat.readOnly();
     }
     if (message instanceof ServerMessage.View view) {
       parts.clear();
@@ -232,6 +238,11 @@ public final class TestScreen {
       beatAt = all(ServerMessage.Beat.class).isEmpty() ? at : beatAt;
     }
     return this;
+  }
+
+  /** True if the last heartbeat said that nothing is taken now. */
+  public synchronized boolean readOnly() {
+    return readOnly;
   }
 
   public boolean closed() {
