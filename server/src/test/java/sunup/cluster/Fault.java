@@ -70,7 +70,7 @@ enum Fault {
       case ONE_WAY_OWNER, ONE_WAY_OTHER -> oneWay(cluster, place, random);
       case HAMPER_OWNER -> cluster.network().hamper(place);
       case CLOCK_OWNER ->
-          cluster.setClock(place, random.nextBoolean() ? CLOCK_OFF_S : -CLOCK_OFF_S);
+          cluster.node(place).setClock(random.nextBoolean() ? CLOCK_OFF_S : -CLOCK_OFF_S);
       case ROLL -> roll(cluster);
     }
   }
@@ -80,7 +80,7 @@ enum Fault {
       case KILL_OWNER, KILL_OTHER -> cluster.begin(place);
       case KILL_DATABASE, ROLL -> {}
       case PAUSE_OWNER, PAUSE_OTHER -> cluster.node(place).signal("CONT");
-      case CLOCK_OWNER -> cluster.setClock(place, 0);
+      case CLOCK_OWNER -> cluster.node(place).setClock(0);
       default -> cluster.network().heal();
     }
   }

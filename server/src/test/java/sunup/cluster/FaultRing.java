@@ -44,7 +44,7 @@ public final class FaultRing {
     System.out.println("seed " + seed + "; logs in " + folder);
     Network.begin();
     this.vertx = Vertx.vertx();
-    this.cluster = new FaultyCluster(folder, vertx, kinds.contains(Fault.CLOCK_OWNER));
+    this.cluster = new FaultyCluster(folder, vertx);
     for (int at = 0; at < WRITERS; at++) {
       writers.add(new Client(vertx, "desk-" + at, "desk", List.of(cluster.front())).begin());
     }
@@ -98,10 +98,6 @@ public final class FaultRing {
 
   private static List<Fault> kinds(String names) {
     if (names.equals("all")) {
-      if (!FaultyCluster.clocksCanBeSetOff()) {
-        throw new IllegalArgumentException(
-            "Clocks can't be set off: install libfaketime (Debian: apt-get install libfaketime).");
-      }
       return Stream.of(Fault.values()).filter(f -> f != Fault.ROLL).toList();
     }
     List<Fault> kinds = new ArrayList<>();

@@ -24,34 +24,21 @@ final class FaultyCluster {
   private static final int PLACES = 1 + NODES;
   private static final int DATABASE_PORT = 5432;
 
-  /** Debian's; tried in this order. */
-  private static final List<String> FAKE_TIME =
-      List.of(
-          "/usr/lib/x86_64-linux-gnu/faketime/libfaketimeMT.so.1",
-          "/usr/lib/aarch64-linux-gnu/faketime/libfaketimeMT.so.1");
-
   private final Path folder;
   private final Network network;
   private final PostgresServer server;
   private final PostgresAddress database;
   private final List<String> addresses;
-  private final String fakeTime;
   private final List<NodeProcess> nodes = new ArrayList<>();
 
-  /**
-   * Starts all of it, and a morning that is open.
-   *
-   * @param clocks true if clocks shall be set off
-   */
-  FaultyCluster(Path folder, Vertx vertx, boolean clocks) throws Exception {
+  /** Starts all of it, and a morning that is open. */
+  FaultyCluster(Path folder, Vertx vertx) throws Exception {
     this.folder = folder;
     this.network = new Network(PLACES);
     this.server = PostgresServer.begin(network.at(0), Network.address(0), DATABASE_PORT);
     this.database = server.address(server.schema());
     this.addresses =
         IntStream.rangeClosed(1, NODES).mapToObj(at -> Network.address(at) + ":7460").toList();
-    this.fakeTime =
-        clocks ? FAKE_TIME.stream().filter(f -> Files.exists(Path.of(f))).findFirst().get() : null;
     for (int place = 1; place <= NODES; place++) {
       forward(place);
       nodes.add(null);
@@ -66,10 +53,6 @@ final class FaultyCluster {
     proxy();
     Nodes.until(this::whole, "three nodes that hear each other and one owner");
     Nodes.begin(vertx, beside(1));
-  }
-
-  static boolean clocksCanBeSetOff() {
-    return FAKE_TIME.stream().anyMatch(f -> Files.exists(Path.of(f)));
   }
 
   Network network() {
@@ -100,28 +83,9 @@ final class FaultyCluster {
 
   /** Starts the node of a place, anew if it was there before. */
   void begin(int place) throws Exception {
-    List<String> within = new ArrayList<>(network.at(place));
-    if (fakeTime != null) {
-      setClock(place, 0);
-      within.addAll(
-          List.of(
-              "env",
-              "LD_PRELOAD=" + fakeTime,
-              "FAKETIME_TIMESTAMP_FILE=" + clock(place),
-              "FAKETIME_CACHE_DURATION=1",
-              "FAKETIME_DONT_FAKE_MONOTONIC=1"));
-    }
-    NodeProcess made = new NodeProcess(folder, within, HTTP, database, addresses, place - 1);
+    NodeProcess made =
+        new NodeProcess(folder, network.at(place), HTTP, database, addresses, place - 1);
     nodes.set(place - 1, made);
-  }
-
-  private Path clock(int place) {
-    return folder.resolve("clock-" + place);
-  }
-
-  /** Sets the clock of a node off by so many seconds. */
-  void setClock(int place, int seconds) throws IOException {
-    Files.writeString(clock(place), (seconds < 0 ? "" : "+") + seconds + "s\n");
   }
 
   boolean heardByAll() {
@@ -191,7 +155,8 @@ final class FaultyCluster {
           timeout client 90s
           timeout server 90s
           timeout tunnel 1h
-          option redispatch
+          option redispatch 1
+          retry-on conn-failure 503
           retries 3
         """
             + what);

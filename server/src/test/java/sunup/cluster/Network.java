@@ -14,9 +14,24 @@ import java.util.concurrent.TimeUnit;
  * is made inside a namespace of its own ({@link #APART}), and all of it ends with that.
  */
 final class Network {
-  /** What a process begins with that makes networks: what it starts and makes ends with it. */
+  /**
+   * What a process begins with that makes networks: what it starts and makes ends with it. The
+   * shell is there to reap what was orphaned: a killed database that nobody reaps can't be started
+   * again.
+   */
   static final List<String> APART =
-      List.of("unshare", "--net", "--mount", "--pid", "--fork", "--kill-child", "--mount-proc");
+      List.of(
+          "unshare",
+          "--net",
+          "--mount",
+          "--pid",
+          "--fork",
+          "--kill-child",
+          "--mount-proc",
+          "sh",
+          "-c",
+          "\"$@\"; exit $?",
+          "sh");
 
   /** What must be there. */
   static final String NEEDS =

@@ -1,10 +1,10 @@
 package sunup.cluster;
 
 import io.vertx.core.Vertx;
-import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CountDownLatch;
@@ -12,10 +12,13 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import sunup.http.SunupServer;
 import sunup.journal.PostgresAddress;
+import sunup.live.fake.TickingClock;
+import sunup.suites.Clock;
 
 /** A node in a process of its own, and the process as its test sees it. */
 public final class NodeProcess {
   private static final String PORT = "port ";
+  private static final String CLOCK = "clock";
   private static final long LIMIT_S = 60;
 
   private final Path said;
@@ -110,6 +113,13 @@ public final class NodeProcess {
     Network.run("kill", "-" + name, Long.toString(process.pid()));
   }
 
+  /** Sets its clock off from the machine's by so many seconds, while it runs. */
+  void setClock(int seconds) throws IOException {
+    Path next = said.resolveSibling("clock-next");
+    Files.writeString(next, Integer.toString(seconds));
+    Files.move(next, said.resolveSibling(CLOCK), StandardCopyOption.ATOMIC_MOVE);
+  }
+
   /** What it wrote when it could not go on. */
   String errors() throws IOException {
     return Files.readString(said.resolveSibling("errors"));
@@ -141,7 +151,9 @@ public final class NodeProcess {
     int httpPort = Integer.parseInt(args[1]);
     SunupServer server;
     try {
-      server = Nodes.start(Vertx.vertx(), new File(args[0]).toPath(), httpPort, database, cluster);
+      Path mine = Path.of(args[0]);
+      Clock clock = new SetOffClock(new TickingClock(), mine.resolve(CLOCK));
+      server = Nodes.start(Vertx.vertx(), mine, httpPort, database, cluster, clock);
     } catch (ExecutionException e) {
       System.err.println(e.getCause().getMessage());
       System.exit(1);
@@ -151,6 +163,40 @@ public final class NodeProcess {
     System.out.println(PORT + server.port());
     CountDownLatch forEver = new CountDownLatch(1);
     forEver.await();
+  }
+
+  /**
+   * The machine's clock, set off by what a file says. A process can't have a wall clock of its own,
+   * but a node asks for the time here only.
+   */
+  private record SetOffClock(Clock right, Path file) implements Clock {
+    private long offMs() {
+      try {
+        return 1_000 * Long.parseLong(Files.readString(file));
+      } catch (IOException notSetOff) {
+        return 0;
+      }
+    }
+
+    @Override
+    public long realMs() {
+      return right.realMs() + offMs();
+    }
+
+    @Override
+    public long monotonicMs() {
+      return right.monotonicMs();
+    }
+
+    @Override
+    public long morningMs() {
+      return right.morningMs() + offMs();
+    }
+
+    @Override
+    public double rate() {
+      return right.rate();
+    }
   }
 
   private static void close(SunupServer server) {

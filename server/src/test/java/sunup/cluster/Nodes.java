@@ -110,13 +110,17 @@ final class Nodes {
 
   static SunupServer start(
       Vertx vertx, Path folder, PostgresAddress database, ClusterOptions cluster) throws Exception {
-    return start(vertx, folder, 0, database, cluster);
+    return start(vertx, folder, 0, database, cluster, new TickingClock());
   }
 
   static SunupServer start(
-      Vertx vertx, Path folder, int httpPort, PostgresAddress database, ClusterOptions cluster)
+      Vertx vertx,
+      Path folder,
+      int httpPort,
+      PostgresAddress database,
+      ClusterOptions cluster,
+      Clock clock)
       throws Exception {
-    Clock clock = new TickingClock();
     return get(SunupServer.start(vertx, options(folder, httpPort, database, cluster, clock)));
   }
 
