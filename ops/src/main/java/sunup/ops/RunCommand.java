@@ -33,6 +33,7 @@ import sunup.http.ServerOptions;
 import sunup.http.SunupServer;
 import sunup.intake.SiteFile;
 import sunup.intake.SiteReader;
+import sunup.live.ForecastPool;
 import sunup.ops.rehearsal.Player;
 import sunup.suites.Clock;
 
@@ -104,6 +105,15 @@ final class RunCommand implements Callable<Integer> {
               + " of several suites.")
   private Path site;
 
+  @Option(
+      names = "--spare",
+      paramLabel = "SHARE",
+      description =
+          "Share of the forecasting threads' time for finer figures and for moves, 0 to 1"
+              + " (${DEFAULT-VALUE}); less where many suites or other programs share the machine.",
+      defaultValue = "" + ForecastPool.SPARE_SHARE)
+  private double spare;
+
   @Mixin private DatabaseOptions database;
   @Mixin private NodeOptions nodes;
 
@@ -129,6 +139,9 @@ final class RunCommand implements Callable<Integer> {
   private void check() throws Wrong {
     if (!(speed >= 1 && speed <= 60)) {
       throw Wrong.input("--speed must be 1 to 60.");
+    }
+    if (!(spare >= 0 && spare <= 1)) {
+      throw Wrong.input("--spare must be 0 to 1.");
     }
     if (port < 0 || port > 65_535) {
       throw Wrong.input("--port must be 0 to 65535.");
@@ -163,7 +176,9 @@ final class RunCommand implements Callable<Integer> {
                 + " /api/suites lists them.";
     Clock clock = new WallClock(ScaledClock.RealTime.MACHINE);
     ServerOptions options =
-        ServerOptions.of(folder, files, port, clock).on(database.address(), nodes.cluster());
+        ServerOptions.of(folder, files, port, clock)
+            .on(database.address(), nodes.cluster())
+            .sparing(spare);
     serve(options, (vertx, server) -> () -> {}, about);
     return 0;
   }
@@ -213,7 +228,8 @@ final class RunCommand implements Callable<Integer> {
       ScaledClock clock = new ScaledClock(ScaledClock.RealTime.MACHINE, from, speed);
       serve(
           ServerOptions.of(folder.folder(), folder.file("site.json"), port, clock)
-              .on(database.address(), nodes.cluster()),
+              .on(database.address(), nodes.cluster())
+              .sparing(spare),
           (vertx, server) -> play(vertx, server.port(), folder, demo, plays, clock),
           aboutDemo(demo.site().settings().zoneId(), from, speed, kept != null));
     } finally {

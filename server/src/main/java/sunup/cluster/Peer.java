@@ -1,6 +1,7 @@
 package sunup.cluster;
 
-import java.util.List;
+import java.util.HashMap;
+import java.util.Map;
 import sunup.board.MorningId;
 
 /** What is known of another node by its pulses. Kept in the lane. */
@@ -13,6 +14,8 @@ final class Peer {
 
   /** Read by those who send, too. */
   private volatile BusMessage.Pulse last;
+
+  private Map<MorningId, BusMessage.Claim> claims = Map.of();
 
   /** Its real clock minus ours, or null as long as nobody knows. */
   private Long offset;
@@ -34,6 +37,9 @@ final class Peer {
     }
     last = pulse;
     heardAt = nowMs;
+    Map<MorningId, BusMessage.Claim> said = new HashMap<>();
+    pulse.claims().forEach(claim -> said.put(claim.morning(), claim));
+    claims = said;
   }
 
   /** Its clock when it last spoke, or null. */
@@ -65,12 +71,7 @@ final class Peer {
 
   /** Its claim on the morning, or null. */
   BusMessage.Claim claim(MorningId morning) {
-    for (BusMessage.Claim claim : last == null ? List.<BusMessage.Claim>of() : last.claims()) {
-      if (claim.morning().equals(morning)) {
-        return claim;
-      }
-    }
-    return null;
+    return claims.get(morning);
   }
 
   int screens() {
@@ -78,6 +79,6 @@ final class Peer {
   }
 
   int mornings() {
-    return last == null ? 0 : last.claims().size();
+    return claims.size();
   }
 }

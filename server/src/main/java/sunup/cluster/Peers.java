@@ -47,6 +47,12 @@ final class Peers {
     return peer != null && peer.live(clock.monotonicMs()) ? peer : null;
   }
 
+  /** This node stood for so long: what others said meanwhile could not be heard. */
+  void stood(long ms) {
+    long now = clock.monotonicMs();
+    all.values().forEach(peer -> peer.heardAt = Math.min(now, peer.heardAt + ms));
+  }
+
   void forget(long silentMs) {
     long now = clock.monotonicMs();
     all.values().removeIf(peer -> now - peer.heardAt > silentMs);

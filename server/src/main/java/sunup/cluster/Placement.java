@@ -1,7 +1,6 @@
 package sunup.cluster;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -43,9 +42,6 @@ final class Placement {
   /** An owner that says so long that the journal is away, while it answers here, is relieved. */
   static final long AWAY_MS = 3_500;
 
-  /** A morning moves to the node that the grid suggests when it has been so for so long. */
-  static final long MOVE_MS = 30_000;
-
   private static final Logger LOG = LoggerFactory.getLogger(Placement.class);
 
   private final Suites suites;
@@ -59,7 +55,8 @@ final class Placement {
   private final Succession succession;
   private final Reading reading;
   private final Map<MorningId, Wanted> wanted = new LinkedHashMap<>();
-  private final Map<MorningId, Long> suggestedElsewhereSince = new HashMap<>();
+  private final Resettling resettling = new Resettling();
+  private final Standing standing;
   private final long startedAt;
   private volatile List<Peers.Seen> seen = List.of();
   private volatile boolean clockOff;
@@ -92,6 +89,7 @@ final class Placement {
     this.reading = new Reading(recentTypes, peers);
     this.epochs = new Epochs(suites, clock, lane, wanted::values);
     this.startedAt = now();
+    this.standing = new Standing(startedAt);
   }
 
   private long now() {
@@ -103,12 +101,12 @@ final class Placement {
     lane.run(this::pulse);
   }
 
-  void end() {
-    lane.run(() -> ended = true);
-  }
-
   Commands commands() {
     return commands;
+  }
+
+  void end() {
+    lane.run(() -> ended = true);
   }
 
   Wanted want(MorningId morning) {
@@ -132,6 +130,7 @@ final class Placement {
   }
 
   void heard(String from, BusMessage.Pulse pulse) {
+    noticeStanding();
     peers.heard(from, pulse);
     wanted.values().forEach(this::look);
   }
@@ -201,6 +200,7 @@ final class Placement {
       return;
     }
     lane.after(TICK_MS, this::tick);
+    noticeStanding();
     long now = now();
     peers.forget(HOLD_OFF_MOST_MS);
     reading.tick();
@@ -212,6 +212,14 @@ final class Placement {
       if (idle && one.sent.isEmpty() && now - one.wantedAt > HOLD_OFF_MOST_MS) {
         wanted.remove(one.morning);
       }
+    }
+  }
+
+  private void noticeStanding() {
+    long stood = standing.since(now());
+    if (stood > 0) {
+      LOG.warn("this node stood still for {} ms", stood);
+      peers.stood(stood);
     }
   }
 
@@ -392,12 +400,8 @@ final class Placement {
   private void moveWhereSuggested(Wanted one) {
     Peer there = succession.suggestedOther(one.morning);
     if (there == null || !there.mayTake(one.morning)) {
-      suggestedElsewhereSince.remove(one.morning);
-      return;
-    }
-    long since = suggestedElsewhereSince.computeIfAbsent(one.morning, m -> now());
-    if (now() - since > MOVE_MS) {
-      suggestedElsewhereSince.remove(one.morning);
+      resettling.stays(one.morning);
+    } else if (resettling.moves(one.morning, now())) {
       give(one);
     }
   }
@@ -440,7 +444,6 @@ final class Placement {
     return seen;
   }
 
-  /** From any thread. */
   boolean clockOff() {
     return clockOff;
   }

@@ -5,6 +5,7 @@ import java.util.List;
 import sunup.cluster.ClusterOptions;
 import sunup.journal.EventTypes;
 import sunup.journal.PostgresAddress;
+import sunup.live.ForecastPool;
 import sunup.live.Limits;
 import sunup.live.Pace;
 import sunup.suites.Clock;
@@ -23,6 +24,7 @@ import sunup.suites.Clock;
  * @param origins origins besides its own whose pages may talk to the server
  * @param limits of sockets
  * @param pace of frames, heartbeats and forecasts
+ * @param spareShare of the forecasting threads' time, 0 to 1: what finer figures and moves may take
  * @param types of events that it reads and may write
  */
 public record ServerOptions(
@@ -36,6 +38,7 @@ public record ServerOptions(
     List<String> origins,
     Limits limits,
     Pace pace,
+    double spareShare,
     EventTypes types) {
   public static final String DEFAULT_HOST = "127.0.0.1";
 
@@ -62,6 +65,7 @@ public record ServerOptions(
         List.of(),
         Limits.DEFAULT,
         Pace.DEFAULT,
+        ForecastPool.SPARE_SHARE,
         EventTypes.ofProgram());
   }
 
@@ -72,6 +76,34 @@ public record ServerOptions(
    */
   public ServerOptions on(PostgresAddress other, ClusterOptions nodes) {
     return new ServerOptions(
-        dataFolder, other, nodes, siteFiles, host, port, clock, origins, limits, pace, types);
+        dataFolder,
+        other,
+        nodes,
+        siteFiles,
+        host,
+        port,
+        clock,
+        origins,
+        limits,
+        pace,
+        spareShare,
+        types);
+  }
+
+  /** The same with another share for finer figures and moves. */
+  public ServerOptions sparing(double share) {
+    return new ServerOptions(
+        dataFolder,
+        database,
+        cluster,
+        siteFiles,
+        host,
+        port,
+        clock,
+        origins,
+        limits,
+        pace,
+        share,
+        types);
   }
 }

@@ -33,6 +33,7 @@ import sunup.intake.SiteReader;
 import sunup.journal.Journal;
 import sunup.journal.PostgresJournal;
 import sunup.journal.SqliteJournal;
+import sunup.live.ForecastPool;
 import sunup.live.LiveEndpoint;
 import sunup.live.Mornings;
 import sunup.live.OutlookSight;
@@ -44,10 +45,10 @@ import sunup.suites.Suites;
 
 /** The whole server: puts its pieces together, starts and ends them. */
 public final class SunupServer {
-  /** Forecasts that wait for a thread, over all mornings; more are asked for again later. */
+  /** Forecasts that wait for a thread, beside one a suite; more are asked for again later. */
   static final int FORECASTS_WAITING_MAX = 32;
 
-  /** Look-ups of owners that wait for a thread; more are answered "not now". */
+  /** Look-ups of owners that wait for a thread, beside one a suite; more are answered "not now". */
   static final int LOOKUPS_WAITING_MAX = 256;
 
   /** API requests that wait for a thread; more are answered 503. */
@@ -79,8 +80,8 @@ public final class SunupServer {
   private final Cluster cluster;
 
   private final ThreadLane lane = new ThreadLane("sunup-live");
-  private final ExecutorService forecasts;
-  private final ExecutorService lookups = pool("sunup-lookup", 2, LOOKUPS_WAITING_MAX);
+  private final ForecastPool forecasts;
+  private final ExecutorService lookups;
   private final ExecutorService requests = pool("sunup-api", 2, REQUESTS_WAITING_MAX);
   private final Hosted hosted;
   private final LiveEndpoint live;
@@ -93,8 +94,14 @@ public final class SunupServer {
     this.suites = suites;
     this.cluster = cluster;
     Owners owners = cluster == null ? suites::owner : cluster.routing();
+    this.lookups = pool("sunup-lookup", 2, LOOKUPS_WAITING_MAX + sites.size());
     int cores = Runtime.getRuntime().availableProcessors();
-    this.forecasts = pool("sunup-forecast", Math.max(1, cores - 1), FORECASTS_WAITING_MAX);
+    this.forecasts =
+        new ForecastPool(
+            options.clock(),
+            Math.max(1, cores - 1),
+            FORECASTS_WAITING_MAX + sites.size(),
+            options.spareShare());
     this.hosted =
         new Hosted(
             sites.stream()
@@ -291,7 +298,7 @@ public final class SunupServer {
             cluster.close();
           }
           lane.close();
-          forecasts.shutdownNow();
+          forecasts.close();
           lookups.shutdownNow();
           requests.shutdownNow();
           return null;

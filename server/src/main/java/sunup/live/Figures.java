@@ -1,6 +1,5 @@
 package sunup.live;
 
-import java.util.concurrent.Executor;
 import java.util.concurrent.RejectedExecutionException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -10,8 +9,8 @@ import sunup.forecast.Forecast;
 /**
  * Runs a morning's forecasts off the lane: one at a time, the newest state wins, first few trials,
  * then many if nothing newer waits. The many are run in slices and given up when an event comes, so
- * that its figures need not wait for their end. Its methods are called in the lane, and it calls
- * back there.
+ * that its figures need not wait for their end; when other mornings wait for their first figures,
+ * they end where they are. Its methods are called in the lane, and it calls back there.
  */
 final class Figures {
   /** Trials between two looks at whether an event came. */
@@ -47,14 +46,14 @@ final class Figures {
 
   private final Sight sight;
   private final Lane lane;
-  private final Executor pool;
+  private final Pool pool;
   private final Pace pace;
   private final Taker taker;
   private Job running;
   private boolean closed;
   private Want next;
 
-  Figures(Sight sight, Lane lane, Executor pool, Pace pace, Taker taker) {
+  Figures(Sight sight, Lane lane, Pool pool, Pace pace, Taker taker) {
     this.sight = sight;
     this.lane = lane;
     this.pool = pool;
@@ -113,6 +112,7 @@ final class Figures {
     } else if (!job.failed
         && job.result != null
         && pace.trialsFirst() < pace.trialsFull()
+        && !pool.crowded()
         && !closed) {
       job.result = null;
       run(job, () -> many(job), () -> manyDone(job));
@@ -122,7 +122,7 @@ final class Figures {
   /** On the pool. */
   private void many(Job job) {
     int done = pace.trialsFirst();
-    while (!job.overtaken && done < pace.trialsFull()) {
+    while (!job.overtaken && !pool.crowded() && done < pace.trialsFull()) {
       done = Math.min(done + SLICE_TRIALS, pace.trialsFull());
       job.figuring.advance(done);
     }

@@ -8,7 +8,6 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
@@ -33,7 +32,7 @@ final class MorningChannel implements Channel {
   private static final Logger LOG = LoggerFactory.getLogger(MorningChannel.class);
 
   /** What channels of one server share. */
-  record Tools(Clock clock, Lane lane, Sight sight, Executor pool, Pace pace) {}
+  record Tools(Clock clock, Lane lane, Sight sight, Pool pool, Pace pace) {}
 
   private final Owner owner;
   private final Tools tools;

@@ -97,7 +97,7 @@ public final class Mornings {
       Clock clock,
       Lane lane,
       Sight sight,
-      Executor pool,
+      Pool pool,
       Executor blocking,
       Pace pace) {
     this.suite = suite;

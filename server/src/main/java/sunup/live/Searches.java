@@ -1,6 +1,5 @@
 package sunup.live;
 
-import java.util.concurrent.Executor;
 import java.util.concurrent.RejectedExecutionException;
 import java.util.function.Consumer;
 import org.slf4j.Logger;
@@ -25,6 +24,9 @@ final class Searches {
   /** Real time after which moves that were found must not pass for today's. */
   static final int KEPT_MS = 60_000;
 
+  /** How long a slice waits before it asks again whether there is room. */
+  static final int CROWDED_MS = 100;
+
   private static final Logger LOG = LoggerFactory.getLogger(Searches.class);
 
   /** One search; {@code search} and {@code failed} belong to the pool until it is handed over. */
@@ -45,7 +47,7 @@ final class Searches {
   private final Sight sight;
   private final Clock clock;
   private final Lane lane;
-  private final Executor pool;
+  private final Pool pool;
   private final Consumer<Ideas> taker;
   private Job running;
   private long notBefore = Long.MIN_VALUE;
@@ -90,8 +92,15 @@ final class Searches {
     news();
   }
 
-  /** Each slice is a task of its own, so that forecasts that wait go first. */
+  /**
+   * Each slice is a task of its own, so that forecasts that wait go first; while the pool is
+   * crowded none begins.
+   */
   private void slice(Job job) {
+    if (pool.crowded() && !job.overtaken && !closed) {
+      lane.after(CROWDED_MS, () -> slice(job));
+      return;
+    }
     try {
       pool.execute(
           () -> {

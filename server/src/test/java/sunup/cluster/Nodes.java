@@ -104,6 +104,7 @@ final class Nodes {
             usual.origins(),
             usual.limits(),
             usual.pace(),
+            usual.spareShare(),
             types);
     return get(SunupServer.start(vertx, other));
   }

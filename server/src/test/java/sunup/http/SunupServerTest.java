@@ -70,6 +70,7 @@ class SunupServerTest {
         usual.origins(),
         usual.limits(),
         usual.pace(),
+        usual.spareShare(),
         usual.types());
   }
 

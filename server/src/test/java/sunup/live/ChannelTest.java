@@ -6,7 +6,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.Executor;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import sunup.board.MorningId;
@@ -27,7 +26,7 @@ class ChannelTest {
   private final FakeOwner owner =
       new FakeOwner(new MorningId(new SuiteId("main"), LocalDate.of(2026, 11, 25)), clock);
   private final List<Runnable> work = new ArrayList<>();
-  private final Executor pool = work::add;
+  private final Pool pool = work::add;
   private final Kept screen = new Kept(Audience.DESK);
   private MorningChannel channel;
 

@@ -88,7 +88,7 @@ final class Machine {
             clock,
             live,
             new NoteSight(),
-            live,
+            live::execute,
             live,
             Pace.DEFAULT);
     routing.serve(new MorningsBySuite(List.of(mornings)), () -> 1);

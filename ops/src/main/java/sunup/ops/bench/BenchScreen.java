@@ -27,6 +27,7 @@ import sunup.wire.ServerMessage;
 final class BenchScreen {
   private static final int MESSAGE_MAX = 16 * 1024 * 1024;
   private static final int STATIONS_MAX = 60;
+  private static final long VIEW_MS = 20_000;
 
   private final Vertx vertx;
   private final int port;
@@ -53,6 +54,14 @@ final class BenchScreen {
   }
 
   static BenchScreen open(Vertx vertx, int port, String page, String name) throws Exception {
+    return open(vertx, port, page, name, null);
+  }
+
+  /**
+   * @param suite null for the board's first
+   */
+  static BenchScreen open(Vertx vertx, int port, String page, String name, String suite)
+      throws Exception {
     BenchScreen screen = new BenchScreen(vertx, port);
     WebSocketConnectOptions where =
         new WebSocketConnectOptions()
@@ -71,8 +80,8 @@ final class BenchScreen {
             .toCompletableFuture()
             .get(10, TimeUnit.SECONDS);
     screen.socket.binaryMessageHandler(screen::note);
-    screen.send(new ClientMessage.Hello(name, page, null, null, null));
-    if (screen.until(10_000, () -> screen.seen ? screen : null) == null) {
+    screen.send(new ClientMessage.Hello(name, page, null, null, null, null, suite));
+    if (screen.until(VIEW_MS, () -> screen.seen ? screen : null) == null) {
       throw new IllegalStateException("The board on port " + port + " sent no view.");
     }
     return screen;

@@ -46,7 +46,7 @@ public final class Rig {
             clock,
             lane,
             sight,
-            direct,
+            Runnable::run,
             direct,
             pace);
     endpoint =
