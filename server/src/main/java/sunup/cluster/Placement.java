@@ -332,8 +332,7 @@ final class Placement {
     one.journalEpoch = Math.max(one.journalEpoch, at.owned() ? at.epoch() : 0);
     if (one.owned() && !before) {
       look(one);
-      // The others need not wait for the next pulse.
-      tellAll();
+      tellAll(); // the others need not wait for the next pulse
     }
   }
 
