@@ -103,10 +103,15 @@ final class Dispatch {
   }
 
   void pass(long now) {
+    // What is kept is decided anew at each instant: who was kept before goes on with a start too.
+    if (keeps) {
+      floor.keepNobody();
+      keeps = false;
+    }
     if (nextCount > 0) {
       goOn();
     }
-    if (waitingCount > 0 || keeps) {
+    if (waitingCount > 0) {
       reserve(now);
     }
     for (int w = 0; w < floor.lookRooms.length; w++) {
@@ -140,12 +145,7 @@ final class Dispatch {
     return floor.unitsSuffice(i) && people.choose(i);
   }
 
-  /** What is kept is decided anew at each instant, so that keeping can't lock anybody up. */
   private void reserve(long now) {
-    if (keeps) {
-      floor.keepNobody();
-      keeps = false;
-    }
     int n = 0;
     while (n < waitingCount && now - waitingSince[waiting[n]] >= PATIENCE) {
       int i = waiting[n];

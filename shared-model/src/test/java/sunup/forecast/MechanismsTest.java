@@ -212,6 +212,25 @@ class MechanismsTest {
   }
 
   @Test
+  void shouldGoOnWithAStartAlsoWithSomebodyWhoIsKeptForAStepOfTwo() {
+    RoomIn both = one(item("block").by("v").by("h").takes(exactly(4)), start("block"));
+    Work in = item("in").by("b").takes(exactly(8)).marks("in");
+    Work induction = item("start").by("h").takes(exactly(1)).after("in").marks("start");
+    Work elsewhere = item("long").by("v").takes(exactly(20)).asked();
+    RoomIn other = room("2", NOW, NOW, items(in, induction, elsewhere));
+    Forecast f =
+        run(
+            people(
+                person("v", "v").here(NOW),
+                person("h", "h").here(NOW),
+                person("b", "b").in("2").here(NOW)),
+            both,
+            other);
+    // h is kept for the block from 5 on.
+    assertThat(minutes(f.rooms().get(1))).isEqualTo(9);
+  }
+
+  @Test
   void shouldHoldUnitsUntilTheItemThatEndsTheirUse() {
     RoomIn a =
         one(
