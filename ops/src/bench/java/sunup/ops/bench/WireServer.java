@@ -142,7 +142,7 @@ enum WireServer {
   /** What a screen says first, or null. */
   Buffer hello(String name) throws IOException {
     return switch (this) {
-      case BOARD -> board(new ClientMessage.Hello(name, "desk", null, null, null, date()));
+      case BOARD -> board(new ClientMessage.Hello(name, "desk", null, null, null, date(), null));
       case BROKER -> mqttConnect(name);
       default -> null;
     };
