@@ -4,7 +4,8 @@ import java.util.Arrays;
 import sunup.forecast.KernelJmh;
 
 /**
- * {@code libraries}, {@code jmh} or {@code wire} with its options: what {@code ops/bench} runs beside the rest.
+ * {@code libraries}, {@code jmh} or {@code wire} with its options: what {@code ops/bench} runs
+ * beside the rest.
  */
 public final class Beside {
   private Beside() {}

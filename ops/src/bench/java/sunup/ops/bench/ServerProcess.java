@@ -53,16 +53,6 @@ final class ServerProcess implements AutoCloseable {
     throw new IOException(line.get(0) + " did not start: " + Files.readString(log));
   }
 
-  /** One that is told its port and says nothing. */
-  static ServerProcess start(List<String> line, Path log, int port) throws IOException {
-    Process process =
-        new ProcessBuilder(line)
-            .redirectErrorStream(true)
-            .redirectOutput(ProcessBuilder.Redirect.to(log.toFile()))
-            .start();
-    return new ServerProcess(process, port);
-  }
-
   int port() {
     return port;
   }

@@ -26,8 +26,8 @@ import picocli.CommandLine.Option;
 
 /**
  * What frames cost: the board beside a bare Vert.x loop and two general real-time servers, a bare
- * loop on Node's {@code ws} and the MQTT broker mosquitto by its WebSockets, one after another in
- * one run. All get the same bytes: a frame of the board with one change.
+ * loop on Node's {@code ws} and the MQTT broker aedes over WebSockets, one after another in one
+ * run. All get the same bytes: a frame of the board with one change.
  */
 @Command(
     name = "wire",
@@ -95,8 +95,17 @@ public final class WireBench implements java.util.concurrent.Callable<Integer> {
         echoMs, commitMs, 50 + 1.5 * (echoMs + commitMs));
     print(
         "%-7s %7s %6s %9s %9s %8s %8s %8s %9s %8s %8s",
-        "server", "screens", "rate", "frames/s", "delivered", "cpu %", "us/frame", "us/chg",
-        "B/change", "p50 ms", "p99 ms");
+        "server",
+        "screens",
+        "rate",
+        "frames/s",
+        "delivered",
+        "cpu %",
+        "us/frame",
+        "us/chg",
+        "B/change",
+        "p50 ms",
+        "p99 ms");
     for (int count : screens) {
       for (WireServer server : servers) {
         measure(server, count, folder.resolve(server + "-" + count));
@@ -130,7 +139,8 @@ public final class WireBench implements java.util.concurrent.Callable<Integer> {
   }
 
   private double echo(Path folder) throws Exception {
-    sample = "{\"at\":\"at=0000000000000000000\"}".getBytes(java.nio.charset.StandardCharsets.UTF_8);
+    sample =
+        "{\"at\":\"at=0000000000000000000\"}".getBytes(java.nio.charset.StandardCharsets.UTF_8);
     WireScreen.Counts counts = new WireScreen.Counts();
     try (ServerProcess process = WireServer.VERTX.start(folder.resolve("echo"))) {
       Crowd crowd = new Crowd(WireServer.VERTX, process.port(), counts);
@@ -148,7 +158,6 @@ public final class WireBench implements java.util.concurrent.Callable<Integer> {
   private void measure(WireServer server, int count, Path folder) throws Exception {
     WireScreen.Counts counts = new WireScreen.Counts();
     try (ServerProcess process = server.start(folder)) {
-      LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(server == WireServer.BROKER ? 500 : 0));
       Crowd crowd = new Crowd(server, process.port(), counts);
       crowd.open(20);
       crowd.publish(20, WARM_MS);
@@ -156,17 +165,21 @@ public final class WireBench implements java.util.concurrent.Callable<Integer> {
         sample = counts.sample;
         print("a frame with one change has %d bytes", sample.length);
       }
-      long before = resident(process);
+      long before = resident(server, process);
       crowd.open(count - 20);
-      long idle = resident(process);
+      long idle = resident(server, process);
       for (int rate : rates) {
         crowd.publish(rate, WARM_MS);
+        park(DRAIN_MS);
         cell(server, process, crowd, rate, "");
       }
       print(
           "%-7s %7d screens: %.1f kB of memory each, idle; %.1f after frames (resident %d MB)",
-          name(server), count, (double) (idle - before) / (count - 20),
-          (double) (resident(process) - before) / (count - 20), process.residentKb() / 1024);
+          name(server),
+          count,
+          (double) (idle - before) / (count - 20),
+          (double) (resident(server, process) - before) / (count - 20),
+          process.residentKb() / 1024);
       if (slow) {
         slow(server, process, crowd);
       }
@@ -177,12 +190,15 @@ public final class WireBench implements java.util.concurrent.Callable<Integer> {
     }
   }
 
+  private static void park(long ms) {
+    LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(ms));
+  }
+
   private static String name(WireServer server) {
     return server.name().toLowerCase(Locale.ROOT);
   }
 
-  private void cell(
-      WireServer server, ServerProcess process, Crowd crowd, int rate, String note)
+  private void cell(WireServer server, ServerProcess process, Crowd crowd, int rate, String note)
       throws Exception {
     WireScreen.Counts counts = crowd.counts;
     counts.clear();
@@ -194,16 +210,23 @@ public final class WireBench implements java.util.concurrent.Callable<Integer> {
     double cpu = used.values().stream().mapToDouble(Double::doubleValue).sum();
     // What came by now; the rest may still come, late.
     double framesNow = counts.frames.sum();
-    LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(DRAIN_MS));
+    park(DRAIN_MS);
     long expected = (long) sent * crowd.reading();
     double frames = Math.max(1, counts.frames.sum());
     print(
         "%-7s %7d %6d %9.0f %8.1f%% %8.0f %8.1f %8.1f %9.0f %8.2f %8.2f%s",
-        name(server), crowd.reading(), rate, framesNow / took,
-        100.0 * counts.changes.sum() / expected, 100 * cpu / took, 1e6 * cpu / frames,
+        name(server),
+        crowd.reading(),
+        rate,
+        framesNow / took,
+        100.0 * counts.changes.sum() / expected,
+        100 * cpu / took,
+        1e6 * cpu / frames,
         1e6 * cpu / Math.max(1, counts.changes.sum()),
         (double) counts.bytes.sum() / Math.max(1, counts.changes.sum()),
-        counts.times.quantileMs(0.5), counts.times.quantileMs(0.99), note);
+        counts.times.quantileMs(0.5),
+        counts.times.quantileMs(0.99),
+        note);
     if (server == WireServer.BOARD) {
       print("        of it by thread, %% of a core: %s", share(used, took));
     }
@@ -211,8 +234,7 @@ public final class WireBench implements java.util.concurrent.Callable<Integer> {
 
   private static Map<String, Double> used(Map<String, Double> before, Map<String, Double> after) {
     Map<String, Double> used = new TreeMap<>();
-    after.forEach(
-        (name, now) -> used.put(name, Math.max(0, now - before.getOrDefault(name, 0.0))));
+    after.forEach((name, now) -> used.put(name, Math.max(0, now - before.getOrDefault(name, 0.0))));
     return used;
   }
 
@@ -228,7 +250,10 @@ public final class WireBench implements java.util.concurrent.Callable<Integer> {
   }
 
   /** Kilobytes in memory after whatever the server can let go of was let go of. */
-  private static long resident(ServerProcess process) throws Exception {
+  private static long resident(WireServer server, ServerProcess process) throws Exception {
+    if (server != WireServer.BOARD && server != WireServer.VERTX) {
+      return process.residentKb();
+    }
     Path jcmd = Path.of(System.getProperty("java.home"), "bin", "jcmd");
     for (int time = 0; time < 2; time++) {
       new ProcessBuilder(jcmd.toString(), Long.toString(process.pid()), "GC.run")
@@ -363,9 +388,7 @@ public final class WireBench implements java.util.concurrent.Callable<Integer> {
         while (System.nanoTime() < due) {
           LockSupport.parkNanos(due - System.nanoTime());
         }
-        publishers
-            .get(at % PUBLISHERS)
-            .send(server.change(WireScreen.text(), sample));
+        publishers.get(at % PUBLISHERS).send(server.change(WireScreen.text(), sample));
       }
       return count;
     }

@@ -2,8 +2,6 @@ package sunup.ops.bench;
 
 import io.vertx.core.buffer.Buffer;
 import java.io.IOException;
-import java.net.InetAddress;
-import java.net.ServerSocket;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
@@ -41,6 +39,7 @@ enum WireServer {
       1,07:30,general,adult,,Knee,orthopaedics,surgeon-1,,c1
       """;
 
+  private static final Pattern PORT = Pattern.compile("^port (\\d+)");
   private static final byte[] MQTT_CONNACK = {0x20};
   private static final String TOPIC = "t";
 
@@ -49,18 +48,9 @@ enum WireServer {
     Path log = folder.resolve("log");
     return switch (this) {
       case BOARD -> board(folder, log);
-      case VERTX ->
-          ServerProcess.start(
-              java(List.of(), BareLoop.class.getName()), log, Pattern.compile("^port (\\d+)"));
-      case NODE ->
-          ServerProcess.start(
-              List.of(
-                  "node",
-                  Path.of("src/bench/node/broadcast.mjs").toAbsolutePath().toString(),
-                  WireBench.nodeModules().toString()),
-              log,
-              Pattern.compile("^port (\\d+)"));
-      case BROKER -> broker(folder, log);
+      case VERTX -> ServerProcess.start(java(List.of(), BareLoop.class.getName()), log, PORT);
+      case NODE -> node("broadcast.mjs", log);
+      case BROKER -> node("broker.mjs", log);
     };
   }
 
@@ -115,19 +105,14 @@ enum WireServer {
     return answer.body();
   }
 
-  private static ServerProcess broker(Path folder, Path log) throws IOException {
-    int port;
-    try (ServerSocket free = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
-      port = free.getLocalPort();
-    }
-    Path file = folder.resolve("broker.conf");
-    Files.writeString(
-        file,
-        "listener " + port + " 127.0.0.1\nprotocol websockets\nallow_anonymous true\n"
-            + "max_queued_messages 1000\nset_tcp_nodelay true\n");
+  private static ServerProcess node(String script, Path log) throws IOException {
     return ServerProcess.start(
-        List.of(Files.isExecutable(Path.of("/usr/sbin/mosquitto")) ? "/usr/sbin/mosquitto" : "mosquitto",
-            "-c", file.toString()), log, port);
+        List.of(
+            "node",
+            Path.of("src/bench/node", script).toAbsolutePath().toString(),
+            WireBench.nodeModules().toString()),
+        log,
+        PORT);
   }
 
   String path() {
