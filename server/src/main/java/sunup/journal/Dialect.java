@@ -26,6 +26,14 @@ interface Dialect {
   /** After private values were deleted and the deletion was committed: leave no copy behind. */
   void scrub(Connection writing) throws SQLException;
 
+  /** Whether what failed at the opening may work in a while; then it is tried for a minute. */
+  default boolean mayPass(SQLException e) {
+    return false;
+  }
+
+  /** The journal is open: from now on nobody waits as long as at a start. */
+  default void opened() {}
+
   /** What went wrong, in words that say what to do. */
   String explain(SQLException e);
 

@@ -59,8 +59,8 @@ public final class JdbcJournal implements Journal {
   static JdbcJournal open(Dialect dialect, AutoCloseable held, Moments moments) throws IOException {
     Connection writing = null;
     try {
-      Migrations.run(dialect.migrating(), dialect.scripts());
-      writing = dialect.openWriting();
+      writing = JournalOpening.patiently(dialect);
+      dialect.opened();
       JdbcReader reader = new JdbcReader(dialect);
       JdbcJournal journal = new JdbcJournal(dialect, held, moments, writing, reader);
       journal.writer.start();

@@ -1,6 +1,10 @@
 package sunup.journal;
 
+import java.io.EOFException;
 import java.io.IOException;
+import java.net.SocketException;
+import java.net.SocketTimeoutException;
+import java.net.UnknownHostException;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -18,11 +22,19 @@ final class PostgresDialect implements Dialect {
 
   private static final int LOGIN_S = 4;
 
+  /** The same, and until each byte, while the journal is being opened. */
+  private static final int OPENING_S = 20;
+
   /** Seconds without a byte of an answer after which the connection is given up. */
   private static final int SILENT_S = 5;
 
   /** A load of a large morning may take longer than a write. */
   private static final int SILENT_READING_S = 20;
+
+  /** It has no room for one more connection; no answer came in time. */
+  private static final String TOO_MANY = "53300";
+
+  private static final String UNABLE = "08001";
 
   /**
    * The server ends a transaction that nobody goes on with: a node that was stopped in the middle
@@ -40,6 +52,7 @@ final class PostgresDialect implements Dialect {
 
   private final String url;
   private final Properties given;
+  private volatile boolean open;
 
   PostgresDialect(PostgresAddress address) throws IOException {
     this.url = address.url();
@@ -48,7 +61,6 @@ final class PostgresDialect implements Dialect {
     PGProperty.TARGET_SERVER_TYPE.set(given, "primary");
     PGProperty.TCP_KEEP_ALIVE.set(given, true);
     PGProperty.CONNECT_TIMEOUT.set(given, CONNECT_S);
-    PGProperty.LOGIN_TIMEOUT.set(given, LOGIN_S);
     PGProperty.REWRITE_BATCHED_INSERTS.set(given, true);
   }
 
@@ -84,8 +96,33 @@ final class PostgresDialect implements Dialect {
   private Connection connect(int silentSeconds) throws SQLException {
     Properties with = new Properties();
     with.putAll(given);
-    PGProperty.SOCKET_TIMEOUT.set(with, silentSeconds);
-    return new Driver().connect(url, with);
+    PGProperty.LOGIN_TIMEOUT.set(with, open ? LOGIN_S : OPENING_S);
+    PGProperty.SOCKET_TIMEOUT.set(with, open ? silentSeconds : OPENING_S);
+    Connection made = new Driver().connect(url, with);
+    if (!open) {
+      made.setNetworkTimeout(Runnable::run, silentSeconds * 1_000);
+    }
+    return made;
+  }
+
+  @Override
+  public void opened() {
+    open = true;
+  }
+
+  /** Not a wrong certificate, name, user or setting: those stay wrong. */
+  @Override
+  public boolean mayPass(SQLException e) {
+    for (Throwable cause = e.getCause(); cause != null; cause = cause.getCause()) {
+      if (cause instanceof SocketException
+          || cause instanceof SocketTimeoutException
+          || cause instanceof EOFException
+          || cause instanceof UnknownHostException) {
+        return true;
+      }
+    }
+    String state = e.getSQLState() == null ? "" : e.getSQLState();
+    return state.startsWith("57P") || state.equals(TOO_MANY) || state.equals(UNABLE);
   }
 
   /** Reads a setting back: the server's own may forbid what was asked for. */
@@ -111,6 +148,7 @@ final class PostgresDialect implements Dialect {
   public DataSource migrating() {
     PGSimpleDataSource source = new PGSimpleDataSource();
     source.setUrl(url);
+    source.setLoginTimeout(OPENING_S);
     for (String name : given.stringPropertyNames()) {
       try {
         source.setProperty(name, given.getProperty(name));

@@ -3,6 +3,8 @@ package sunup.journal;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.KeyStore;
@@ -115,6 +117,29 @@ class PostgresTroubleTest {
       assertThat(submit(owner, "b")).isEqualTo(new Reply.Done(2));
       assertThat(submit(owner, "a")).isEqualTo(new Reply.Done(1));
     }
+  }
+
+  @Test
+  void shouldWaitForADatabaseThatIsStillStartingAndNotForOneThatSaysNo() throws Exception {
+    PostgresAddress address = server.address(server.schema());
+    server.stop();
+    CompletableFuture<Journal> opening =
+        CompletableFuture.supplyAsync(
+            () -> {
+              try {
+                return PostgresJournal.open(address);
+              } catch (IOException e) {
+                throw new UncheckedIOException(e);
+              }
+            });
+    server.start();
+    opening.get(LIMIT_S, TimeUnit.SECONDS).close();
+    PostgresAddress stranger = new PostgresAddress(address.url(), "nobody", address.passwordFile());
+    long before = System.nanoTime();
+    assertThatThrownBy(() -> PostgresJournal.open(stranger))
+        .hasMessageContaining("let the board in");
+    assertThat(System.nanoTime() - before)
+        .isLessThan(TimeUnit.MILLISECONDS.toNanos(JournalOpening.TRIES_MS / 2));
   }
 
   @ParameterizedTest
