@@ -26,7 +26,7 @@ record Script(long seed, List<Fault> faults, List<Touch> touches) {
   private static final int NEAR_MS = 400;
   private static final int FAULTS_LEAST = 2;
   private static final int FAULTS_MOST = 8;
-  private static final long BEGINS_MS = 200;
+  private static final long BEGINS_MS = 400;
   private static final int CLOCK_OFF_MS = 31_000;
 
   Script {
