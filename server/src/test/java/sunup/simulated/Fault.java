@@ -83,6 +83,10 @@ record Fault(Kind kind, long at, long lasts, int node, int other, int how) {
     return new Fault(kind, at, shorter, node, other, how);
   }
 
+  Fault beginning(long when, long lasting) {
+    return new Fault(kind, when, lasting, node, other, how);
+  }
+
   /** The same at this node; what it is cut off from is another one. */
   Fault at(int index) {
     int end = other == index ? (index + 1) % Script.NODES : other;

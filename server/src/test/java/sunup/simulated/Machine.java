@@ -21,7 +21,11 @@ import sunup.suites.Suites;
  * channels, each on a loop of its own where the real one has a thread.
  */
 final class Machine {
+  /** How long a thread waits for its turn, and on a machine that is busy. */
   private static final long LAG_MS = 3;
+
+  private static final long BUSY_MS = 80;
+  private static final long BUSY_ONE_IN = 60;
   private static final long MONOTONIC_MOST = 1_000_000_000L;
 
   final int index;
@@ -49,7 +53,11 @@ final class Machine {
     this.secrets = new SplittableRandom(world.weather.draw(id + " secrets", 0));
     this.bornAt = world.time.now();
     this.process = world.time.program();
-    LongSupplier lag = () -> world.weather.draw(id + " lag", ++lags, LAG_MS);
+    LongSupplier lag =
+        () -> {
+          boolean busy = world.weather.draw(id + " busy", ++lags, BUSY_ONE_IN) == 0;
+          return world.weather.draw(id + " lag", lags, busy ? BUSY_MS : LAG_MS);
+        };
     this.net = process.loop();
     SimulatedTime.Loop owners = process.loop(lag);
     SimulatedTime.Loop placing = process.loop(lag);

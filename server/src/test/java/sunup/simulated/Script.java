@@ -24,6 +24,7 @@ record Script(long seed, List<Fault> faults, List<Touch> touches) {
 
   private static final int TOUCHES = 16;
   private static final int NEAR_MS = 400;
+  private static final int HEELS_MS = 120;
   private static final int FAULTS_LEAST = 2;
   private static final int FAULTS_MOST = 8;
   private static final long BEGINS_MS = 400;
@@ -48,7 +49,14 @@ record Script(long seed, List<Fault> faults, List<Touch> touches) {
     List<Fault> faults = new ArrayList<>();
     int count = FAULTS_LEAST + random.nextInt(FAULTS_MOST - FAULTS_LEAST + 1);
     for (int n = 0; n < count; n++) {
-      faults.add(fault(random));
+      Fault fault = fault(random);
+      if (n > 0 && random.nextInt(3) == 0) {
+        // On the heels of another: what is short is hit so.
+        Fault before = faults.get(random.nextInt(n));
+        long at = Math.min(before.at() + random.nextInt(HEELS_MS), FAULTS_END_MS - 100);
+        fault = fault.beginning(at, Math.min(fault.lasts(), FAULTS_END_MS - at));
+      }
+      faults.add(fault);
     }
     faults.sort((a, b) -> Long.compare(a.at(), b.at()));
     List<Touch> touches = new ArrayList<>();
