@@ -140,7 +140,7 @@ final class Placement {
     return peers.echoFor(node);
   }
 
-  /** True if the message was made within {@link #SILENT_MS}: older ones prove no life. */
+  /** True if it was made within {@link #SILENT_MS}: older ones prove no life. From any thread. */
   boolean fresh(Long echo) {
     return echo != null && now() - echo <= SILENT_MS;
   }

@@ -2,6 +2,7 @@ package sunup.cluster;
 
 import io.vertx.core.buffer.Buffer;
 import java.util.List;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.function.IntSupplier;
 import sunup.board.MorningId;
@@ -205,11 +206,11 @@ public final class Routing implements Owners, Company {
               });
     } else if (mine != null && payload != null && message instanceof BusMessage.Told told) {
       // A heartbeat that lay somewhere while this node or a line stood still proves nothing.
-      if (told.kind() != Feed.Kind.BEAT || placement.fresh(told.echo())) {
-        mine.of(told.morning().suite())
-            .ifPresent(
-                shown -> shown.told(told.morning(), from, told.audience(), told.kind(), payload));
-      }
+      BooleanSupplier fresh = () -> placement.fresh(told.echo());
+      mine.of(told.morning().suite())
+          .ifPresent(
+              shown ->
+                  shown.told(told.morning(), from, told.audience(), told.kind(), payload, fresh));
     }
   }
 

@@ -16,6 +16,7 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Executor;
 import java.util.concurrent.RejectedExecutionException;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -195,9 +196,19 @@ public final class Mornings {
             });
   }
 
-  /** What another node told this one of a morning that it owns. From any thread. */
+  /**
+   * What another node told this one of a morning that it owns. From any thread.
+   *
+   * @param fresh whether a heartbeat still proves life; asked at the last moment, since this node
+   *     may have stood still with the message in its hands
+   */
   public void told(
-      MorningId morning, String node, Audience audience, Feed.Kind kind, Buffer message) {
+      MorningId morning,
+      String node,
+      Audience audience,
+      Feed.Kind kind,
+      Buffer message,
+      BooleanSupplier fresh) {
     tools
         .lane()
         .run(
@@ -205,7 +216,8 @@ public final class Mornings {
               Shown one = shown.get(morning);
               if (one != null
                   && one.channel() instanceof RelayChannel relay
-                  && relay.line().node().equals(node)) {
+                  && relay.line().node().equals(node)
+                  && (kind != Feed.Kind.BEAT || fresh.getAsBoolean())) {
                 relay.told(audience, kind, message);
               }
             });

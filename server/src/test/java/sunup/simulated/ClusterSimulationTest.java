@@ -32,6 +32,14 @@ class ClusterSimulationTest {
     }
   }
 
+  /** Seed 106731, cut down. */
+  @Test
+  void shouldNotPassOnAHeartbeatThatANodeHeldWhileItStoodStill() {
+    Fault pause = new Fault(Fault.Kind.PAUSE, 1_692, 5_445, 2, 0, 1);
+    Script.Touch touch = new Script.Touch(2, 8, 1_069, 3_060, 0, 0);
+    assertThat(Histories.wrong(new Script(106_731, List.of(pause), List.of(touch)))).isEmpty();
+  }
+
   @ParameterizedTest
   @EnumSource(value = Bug.class, names = "NONE", mode = EnumSource.Mode.EXCLUDE)
   void shouldFindAPlantedBugAmongThreeNodes(Bug bug) {

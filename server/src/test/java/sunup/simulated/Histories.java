@@ -40,6 +40,11 @@ public final class Histories {
     return problems.isEmpty();
   }
 
+  /** What is wrong with a history by this script. */
+  static List<String> wrong(Script script) {
+    return quietly(new ClusterHistory(script, Bug.NONE, new Coverage(), false));
+  }
+
   /** Nodes fail thousands of times here; what they say of it is not news. */
   private static List<String> quietly(ClusterHistory history) {
     Logger all = (Logger) LoggerFactory.getLogger("sunup");
@@ -86,6 +91,8 @@ public final class Histories {
         + " and "
         + shortest.touches().size()
         + ":\n"
+        + shortest
+        + "\n"
         + String.join("\n", problems)
         + "\n"
         + again.story();
