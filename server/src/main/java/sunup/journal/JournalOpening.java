@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -42,11 +43,9 @@ final class JournalOpening {
             dialect.explain(e),
             TimeUnit.NANOSECONDS.toSeconds(left));
       }
-      try {
-        Thread.sleep(BETWEEN_MS);
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
-        throw new IOException("The opening of the journal was interrupted.", e);
+      LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(BETWEEN_MS));
+      if (Thread.currentThread().isInterrupted()) {
+        throw new IOException("The opening of the journal was interrupted.");
       }
     }
   }

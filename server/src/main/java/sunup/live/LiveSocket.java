@@ -43,7 +43,6 @@ final class LiveSocket implements Screen {
   static final short TOO_BIG = 1009;
   static final short TRY_LATER = 1013;
 
-  private static final long BEAT_LATE_MS = 1_000;
   private static final Pattern SCREEN = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,39}");
   private static final int WORDS_MAX = 300;
 
@@ -156,8 +155,8 @@ final class LiveSocket implements Screen {
     long given = realNow();
     context.runOnContext(
         v -> {
-          // If the program stood still in between, it proves nothing any more.
-          if (!behind && realNow() - given <= BEAT_LATE_MS) {
+          // If the program stood still until the next was due, it proves nothing any more.
+          if (!behind && realNow() - given <= Pace.DEFAULT.beatMs()) {
             write(message);
           }
         });
