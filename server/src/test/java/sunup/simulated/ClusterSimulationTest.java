@@ -9,7 +9,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 
 /** Three nodes, by a few hundred seeds; {@code ops/faults histories} runs them for minutes. */
 class ClusterSimulationTest {
-  private static final int HISTORIES = Integer.getInteger("sunup.histories", 400);
+  private static final int HISTORIES = Integer.getInteger("sunup.histories", 250);
   private static final long FIRST_SEED = Long.getLong("sunup.seed", 1);
   private static final int BUG_LIMIT = 400;
 
