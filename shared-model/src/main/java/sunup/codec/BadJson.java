@@ -3,6 +3,11 @@ package sunup.codec;
 import com.fasterxml.jackson.core.JsonLocation;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonMappingException;
+import com.fasterxml.jackson.databind.exc.InvalidFormatException;
+import com.fasterxml.jackson.databind.exc.InvalidTypeIdException;
+import com.fasterxml.jackson.databind.exc.MismatchedInputException;
+import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
+import java.util.TreeSet;
 
 /** Text that is not the JSON asked for. */
 public final class BadJson extends Exception {
@@ -34,6 +39,27 @@ public final class BadJson extends Exception {
     if (cause instanceof IllegalArgumentException && cause.getMessage() != null) {
       return text.append(cause.getMessage()).toString();
     }
-    return text.append(e.getOriginalMessage()).toString();
+    return text.append(inPlainWords(e)).toString();
+  }
+
+  /** What is wrong and what may stand there, without the names of classes. */
+  private static String inPlainWords(JsonProcessingException e) {
+    if (e instanceof UnrecognizedPropertyException u) {
+      return "is not known here; known are "
+          + new TreeSet<>(u.getKnownPropertyIds().stream().map(String::valueOf).toList());
+    }
+    String message = e.getOriginalMessage();
+    int choices = message.lastIndexOf('[');
+    if (e instanceof InvalidFormatException f && f.getTargetType().isEnum() && choices >= 0) {
+      return "\"" + f.getValue() + "\" is none of " + message.substring(choices);
+    }
+    if (e instanceof InvalidTypeIdException t && t.getTypeId() != null && choices >= 0) {
+      int end = message.indexOf(']', choices) + 1;
+      return "\"" + t.getTypeId() + "\" is none of " + message.substring(choices, end);
+    }
+    if (e instanceof MismatchedInputException && message.startsWith("Cannot map `null`")) {
+      return "is missing; give a number, or true or false";
+    }
+    return message;
   }
 }

@@ -1,10 +1,12 @@
 package sunup.forecast;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -47,7 +49,16 @@ class ExamplesTest {
     "place, 14",
     "occupied, 15",
     "start-chain, 13.5",
-    "word-on-its-way, 1"
+    "word-on-its-way, 1",
+    "fault-taken, 11",
+    "nobody-named, 7",
+    "in-hand-waiting, 5",
+    "held-now, 9",
+    "silent-arrival, 5",
+    "covers, 3",
+    "kept-for-two, 20",
+    "left-out, 5",
+    "cap, 60"
   })
   void shouldStartWhenTheExampleSays(String name, double minutes) throws IOException, BadJson {
     ForecastInput in = read(name);
@@ -72,7 +83,15 @@ class ExamplesTest {
 
   /** What is promised, asked or served first, and what waits for it: minutes of the first room. */
   @ParameterizedTest
-  @CsvSource({"promise, 9", "asked, 8", "supervision, 5", "two-people, 9"})
+  @CsvSource({
+    "promise, 9",
+    "asked, 8",
+    "supervision, 5",
+    "two-people, 9",
+    "covers, 7",
+    "kept-for-two, 11",
+    "held-now, 6"
+  })
   void shouldLetTheFirstRoomWaitAsTheExampleSays(String name, double minutes)
       throws IOException, BadJson {
     ForecastInput in = read(name);
@@ -121,5 +140,27 @@ class ExamplesTest {
     assertThat(room.pieces())
         .extracting(p -> p.kind() + " " + p.lateMs() / MINUTE)
         .containsExactly("plan 0.0", "arrival 0.0", "work 0.0", "work 10.0", "not-begun 5.0");
+  }
+
+  /** Whoever writes a morning by hand is told the field and what may stand there. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "\"ofCase\": | \"colour\": 1, \"ofCase\": | colour: is not known here; known are [after,",
+        "\"target\": 1795586400000, | '' | rooms[0].target: is missing",
+        "\"fault\" | \"broken\" | progress.state: \"broken\" is none of [",
+        "\"constant\" | \"gamma\" | \"gamma\" is none of [constant, exponential, log-normal,"
+      })
+  void shouldSayWhatIsWrongWithText(String was, String is, String says) throws IOException {
+    String text;
+    try (InputStream in = ExamplesTest.class.getResourceAsStream("/forecast/fault.json")) {
+      text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    }
+    assertThat(text).contains(was);
+    assertThatThrownBy(() -> Json.read(text.replace(was, is), ForecastInput.class))
+        .isInstanceOf(BadJson.class)
+        .hasMessageContaining(says)
+        .hasMessageNotContaining("sunup.");
   }
 }
