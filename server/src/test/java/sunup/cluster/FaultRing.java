@@ -17,7 +17,7 @@ import java.util.stream.Stream;
 /**
  * Real faults: nodes, proxy and database as processes in networks that are cut, under steady load;
  * at the end the clients' own logs are laid beside the journal. The program of {@code ops/faults
- * processes}; {@code --small} is the ring of {@code RealFaultsTest}. Runs in {@link Network#APART}.
+ * processes}; {@code --small} is one owner killed and one cut off. Runs in {@link Network#APART}.
  */
 public final class FaultRing {
   private static final int WRITERS = 4;

@@ -36,8 +36,8 @@ final class Network {
   /** What must be there. */
   static final String NEEDS =
       "Real faults are tried in network namespaces: that takes root and the programs unshare,"
-          + " nsenter, ip, tc, nft and haproxy (Debian: apt-get install util-linux iproute2 nftables"
-          + " haproxy)";
+          + " nsenter, ip, tc, nft and haproxy (Debian: apt-get install util-linux iproute2"
+          + " nftables haproxy)";
 
   private static final long LIMIT_S = 60;
   private static final String DELAY = "90ms";
