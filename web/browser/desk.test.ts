@@ -55,6 +55,20 @@ describe('desk', () => {
       .toEqual({ type: 'answer-help', room: '5', by: 'T1' });
   });
 
+  it('should tell what changed since it was looked at, until somebody has seen it', async () => {
+    const { page, board } = await desk();
+    const found = [...board.parts.values()].find((p) => p.part === 'room' && p.room === '3')!;
+    if (found.part !== 'room') throw new Error('no room 3');
+    board.set({ ...found, standing: 'stuck', word: 'stuck' });
+    await page.getByRole('button', { name: 'changed (1)' }).click();
+    await page.getByText(/→ stuck/).waitFor();
+    await shot(page, 'desk-changed');
+    expect(await violations(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Seen: mark from now' }).click();
+    await page.getByText('nothing that matters has changed').waitFor();
+    await page.getByRole('button', { name: 'changed', exact: true }).waitFor();
+  });
+
   it('should agree a later start with what the screen showed', async () => {
     const { page, board } = await desk();
     await page.getByRole('button', { name: 'room 3', exact: true }).click();

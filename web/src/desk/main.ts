@@ -8,6 +8,7 @@ import { CAUTION } from '../hands/words.ts';
 import type { SuitePart } from '../generated/wire.ts';
 import { inSuite, type TroubleEvent } from '../live/index.ts';
 import { dateWords, oldFigures, proof } from '../look/index.ts';
+import { type Change, changes, Looked, type Mark, markOf, type Seen } from './changes.ts';
 import { listPanel, ListState } from './list.ts';
 import { dateIn, dayAfter, type DeskRow, deskRows, heardWords, onTimeWords } from './model.ts';
 import { movesPanel } from './moves.ts';
@@ -16,14 +17,16 @@ import { notesPanel } from './notes.ts';
 import { peoplePanel } from './people.ts';
 import { roomPanel } from './room.ts';
 import { roomsTable } from './rooms.ts';
+import { sincePanel } from './since.ts';
 import { deskStyle } from './style.ts';
 import { thingsPanel } from './things.ts';
 
 /** What the right-hand side shows. */
-export type Panel = 'needs' | 'moves' | 'room' | 'people' | 'things' | 'list' | 'notes';
+export type Panel = 'needs' | 'since' | 'moves' | 'room' | 'people' | 'things' | 'list' | 'notes';
 
 const PANELS: readonly [Panel, string][] = [
   ['needs', 'needs'],
+  ['since', 'changed'],
   ['moves', 'moves'],
   ['room', 'room'],
   ['people', 'people'],
@@ -48,6 +51,9 @@ export class Desk extends BoardPage {
   /** The form that is open in a panel, by key. */
   form: string | undefined;
   readonly listState = new ListState(this);
+  readonly looked = new Looked();
+  /** The morning that the marks are of; another one begins with a mark of its own. */
+  private markedOn: string | undefined;
   /** The date that this desk has chosen; none while it follows the morning that is on. */
   readonly chosen: string | undefined;
 
@@ -60,6 +66,63 @@ export class Desk extends BoardPage {
       if ((event as TroubleEvent).trouble.code === 'bad-date') this.choose(undefined);
     });
   }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.live.addEventListener('change', this.firstMark);
+    // Before what the touch does: a mark is of what was on the screen when somebody looked at it.
+    addEventListener('pointerdown', this.onTouched, { capture: true });
+    addEventListener('keydown', this.onTouched, { capture: true });
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.live.removeEventListener('change', this.firstMark);
+    removeEventListener('pointerdown', this.onTouched, { capture: true });
+    removeEventListener('keydown', this.onTouched, { capture: true });
+  }
+
+  /** What changed since somebody looked. */
+  get changes(): Change[] {
+    const since = this.looked.since(performance.now());
+    return since === undefined ? [] : changes(since, this.seen, (at) => this.hhmm(at));
+  }
+
+  markSeen(): void {
+    this.looked.seen(this.mark, performance.now());
+    this.requestUpdate();
+  }
+
+  private get seen(): Seen {
+    return {
+      rooms: this.list('room'),
+      chances: this.list('chance'),
+      needs: this.list('need'),
+      notes: this.list('note'),
+      moves: this.list('move'),
+      ideas: this.list('idea'),
+      cases: this.list('case'),
+    };
+  }
+
+  private get mark(): Mark {
+    return markOf(this.seen, this.now);
+  }
+
+  private readonly firstMark = (): void => {
+    const date = this.suite?.date;
+    if (date !== undefined && date !== this.markedOn) {
+      this.markedOn = date;
+      this.looked.begin(this.mark, performance.now());
+    }
+  };
+
+  private readonly onTouched = (): void => {
+    // What is not live was not seen as it is.
+    if (this.markedOn !== undefined && !this.live.state.stale) {
+      this.looked.touched(this.mark, performance.now());
+    }
+  };
 
   /** Opens the desk on the morning of a date, or on the one that is on. */
   choose(date: string | undefined): void {
@@ -87,7 +150,7 @@ export class Desk extends BoardPage {
                   ?disabled=${panel === 'room' && this.room === undefined}
                   @click=${() => this.go(panel)}
                 >
-                  ${panel === 'room' && this.room !== undefined ? `room ${this.room}` : panel === 'moves' ? this.movesName() : name}
+                  ${this.panelName(panel, name)}
                 </button>`,
             )}
           </nav>
@@ -110,6 +173,13 @@ export class Desk extends BoardPage {
     this.form = undefined;
     this.swapWith = undefined;
     this.requestUpdate();
+  }
+
+  private panelName(panel: Panel, name: string): string {
+    if (panel === 'room' && this.room !== undefined) return `room ${this.room}`;
+    if (panel === 'moves') return this.movesName();
+    const n = panel === 'since' ? this.changes.length : 0;
+    return n === 0 ? name : `${name} (${n})`;
   }
 
   /** How many moves may help or wait for an answer, so that the list need not be open. */
@@ -206,6 +276,8 @@ export class Desk extends BoardPage {
     switch (this.panel) {
       case 'needs':
         return needsPanel(this, rows);
+      case 'since':
+        return sincePanel(this);
       case 'moves':
         return movesPanel(this);
       case 'room':
