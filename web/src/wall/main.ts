@@ -1,6 +1,7 @@
 import '../look/index.ts';
 import { Live, suiteIn } from '../live/index.ts';
 import { readSettings, smallestLetters } from './settings.ts';
+import { keepUp } from './upkeep.ts';
 import type { SunupWall } from './wall.ts';
 import './wall.ts';
 
@@ -12,3 +13,4 @@ wall.settings = settings;
 wall.style.setProperty('--letter', String(smallestLetters(settings)));
 document.body.append(wall);
 live.start();
+keepUp(wall, live);
