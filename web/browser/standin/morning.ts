@@ -129,6 +129,7 @@ function person(id: string, role: Role, room: string | undefined): PersonPart {
     label: room ? `${role} of ${room}` : `${role} ${id}`,
     ...(room ? { ownRoom: room } : {}),
     covers: [],
+    waitedFor: [],
     plannedAt: SEVEN - 30 * MINUTE,
     revision: 1,
   };

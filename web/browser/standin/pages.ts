@@ -21,7 +21,7 @@ const POLICY =
 export async function servePages(): Promise<{ server: Server; address: string }> {
   const server = createServer((request, response) => {
     const path = normalize(new URL(request.url ?? '/', 'http://x').pathname);
-    const page = /^\/(wall|desk|station|holding)(\/|$)/.exec(path)?.[1];
+    const page = /^\/(wall|desk|station|holding|pocket)(\/|$)/.exec(path)?.[1];
     const file = join(DIST, page ? `${page}.html` : path);
     if (!existsSync(file) || extname(file) === '') {
       response.writeHead(404).end();

@@ -14,7 +14,7 @@ import { type Kept, LocalShelf, type Shelf } from './shelf.ts';
 import { type OpenSocket, Socket } from './socket.ts';
 import { realTimers, type Timers } from './timers.ts';
 
-export type Page = 'wall' | 'desk' | 'station' | 'holding';
+export type Page = 'wall' | 'desk' | 'station' | 'holding' | 'pocket';
 
 export interface LiveState {
   /** A socket is open. It proves nothing about what is shown; `stale` does. */

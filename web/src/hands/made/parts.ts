@@ -68,6 +68,7 @@ export function person(id: string, more: Partial<PersonPart> = {}): PersonPart {
     role: 'anaesthetist',
     label: id,
     covers: [],
+    waitedFor: [],
     plannedAt: 0,
     revision: 1,
     ...more,

@@ -18,10 +18,12 @@ public enum Page {
   WALL(Audience.WALL, Role.DISPLAY),
   STATION(Audience.STAFF, Role.CIRCULATING),
   HOLDING(Audience.STAFF, Role.HOLDING),
+  /** Of one person: nothing can be said there until somebody is named. */
+  POCKET(Audience.POCKET, Role.DISPLAY),
   DESK(Audience.DESK, Role.DESK);
 
-  /** Roles that nobody gets at a station by naming a person. */
-  private static final Set<Role> NOT_AT_STATION =
+  /** Roles that nobody gets at a station or on a phone by naming a person. */
+  private static final Set<Role> NOT_BY_NAME =
       EnumSet.of(Role.DESK, Role.MANAGER, Role.ADMIN, Role.DISPLAY);
 
   private final Audience audience;
@@ -58,9 +60,10 @@ public enum Page {
    */
   public Actor actor(String screen, PersonId person, Morning morning) {
     Role judged = role;
-    if (this == STATION && person != null && morning != null) {
+    boolean named = this == STATION || this == POCKET;
+    if (named && person != null && morning != null) {
       Morning.PersonDay known = morning.people().get(person);
-      if (known != null && !NOT_AT_STATION.contains(known.plan().role())) {
+      if (known != null && !NOT_BY_NAME.contains(known.plan().role())) {
         judged = known.plan().role();
       }
     }

@@ -269,7 +269,7 @@ final class LiveSocket implements Screen {
     if (page != null) {
       trouble("hello-twice", "This socket has said hello; open another for another page");
     } else if (named.isEmpty()) {
-      trouble("unknown-page", "The page is wall, desk, station or holding");
+      trouble("unknown-page", "The page is wall, desk, station, holding or pocket");
     } else if (!SCREEN.matcher(hello.screen()).matches()) {
       trouble("bad-screen", "A screen's name is 1 to 40 letters, digits, dots or dashes");
     } else if (suites.named(hello.suite()).isEmpty()) {

@@ -49,6 +49,7 @@ class PageTest {
     assertThat(Page.named("wall").map(Page::audience)).contains(Audience.WALL);
     assertThat(Page.named("station").map(Page::audience)).contains(Audience.STAFF);
     assertThat(Page.named("holding").map(Page::audience)).contains(Audience.STAFF);
+    assertThat(Page.named("pocket").map(Page::audience)).contains(Audience.POCKET);
     assertThat(Page.named("desk").map(Page::audience)).contains(Audience.DESK);
     assertThat(Page.named("WALL")).isEmpty();
   }
@@ -69,6 +70,16 @@ class PageTest {
       assertThat(Page.STATION.actor("station-7", PERSON, with(role)).role())
           .isEqualTo(Role.CIRCULATING);
     }
+  }
+
+  @Test
+  void shouldTakeNothingFromAPhoneUntilSomebodyIsNamedAndNeverMakeADeskOfIt() {
+    assertThat(Page.POCKET.actor("pocket-1", null, with(Role.TECHNICIAN)).role())
+        .isEqualTo(Role.DISPLAY);
+    assertThat(Page.POCKET.actor("pocket-1", PERSON, with(Role.TECHNICIAN)).role())
+        .isEqualTo(Role.TECHNICIAN);
+    assertThat(Page.POCKET.actor("pocket-1", PERSON, with(Role.DESK)).role())
+        .isEqualTo(Role.DISPLAY);
   }
 
   @Test

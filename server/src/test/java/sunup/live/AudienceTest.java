@@ -84,6 +84,15 @@ class AudienceTest {
   }
 
   @Test
+  void shouldSendAPhoneOnlyWhoseRoomsAndWhatIsAsked() throws Exception {
+    TestScreen phone = all("pocket");
+
+    assertThat(phone.parts().values())
+        .allMatch(p -> p.audience() == Audience.WALL || p.audience() == Audience.POCKET);
+    assertThat(phone.rawText()).doesNotContain("FOR-STAFF").doesNotContain("FOR-DESK");
+  }
+
+  @Test
   void shouldSendTheDeskAll() throws Exception {
     assertThat(all("desk").rawText())
         .contains("FOR-WALL")

@@ -7,6 +7,9 @@ public enum Audience {
   /** The wall, where relatives and patients pass: nothing about a patient. */
   @JsonProperty("wall")
   WALL,
+  /** A phone that leaves the suite: whose rooms and what is asked, nothing about a patient. */
+  @JsonProperty("pocket")
+  POCKET,
   /** Stations and holding. */
   @JsonProperty("staff")
   STAFF,

@@ -23,7 +23,7 @@ public sealed interface ClientMessage {
    * First message on a socket.
    *
    * @param screen the screen's name, for example {@code station-7}
-   * @param page wall, desk, station or holding: decides audience and role
+   * @param page wall, desk, station, holding or pocket: decides audience and role
    * @param morning resume this morning, or absent
    * @param epoch the epoch of the last frame seen
    * @param n its number

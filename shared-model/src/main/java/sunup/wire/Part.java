@@ -258,7 +258,11 @@ public sealed interface Part {
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record Wait(String holdup, String words, boolean own, @Maybe Role takenBy, @Maybe Long until) {}
 
-  /** A person under a pseudonym. */
+  /**
+   * A person under a pseudonym.
+   *
+   * @param waitedFor rooms whose start waits for this person, as far as the figures say
+   */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record PersonPart(
       String key,
@@ -273,11 +277,12 @@ public sealed interface Part {
       @Maybe Long leftAt,
       @Maybe String room,
       @Maybe Long lastWordAt,
+      List<String> waitedFor,
       long revision)
       implements Part {
     @Override
     public Audience audience() {
-      return Audience.STAFF;
+      return Audience.POCKET;
     }
   }
 
@@ -390,7 +395,7 @@ public sealed interface Part {
       implements Part {
     @Override
     public Audience audience() {
-      return Audience.STAFF;
+      return Audience.POCKET;
     }
   }
 

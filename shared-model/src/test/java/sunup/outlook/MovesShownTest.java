@@ -99,7 +99,7 @@ class MovesShownTest {
     assertThat(of(IdeaPart.class, parts)).extracting(IdeaPart::move).containsExactly(TALK);
     MovePart move = of(MovePart.class, parts).get(0);
     assertThat(move.who()).isEqualTo("technician T1");
-    assertThat(move.audience()).isEqualTo(Audience.STAFF);
+    assertThat(move.audience()).isEqualTo(Audience.POCKET);
   }
 
   @Test

@@ -1,0 +1,58 @@
+/**
+ * Keeps the pocket page's own files, so that it opens with the network gone. It keeps nothing of the
+ * board: the socket does not pass here, and no other request is answered from what is kept.
+ */
+const FILES = 'sunup-pocket-files';
+
+addEventListener('install', (event) => event.waitUntil(begin().then(() => skipWaiting())));
+addEventListener('activate', (event) => event.waitUntil(clients.claim()));
+
+addEventListener('fetch', (event) => {
+  const { request } = event;
+  const url = new URL(request.url);
+  if (request.method !== 'GET' || url.origin !== location.origin) return;
+  if (request.mode === 'navigate' && url.pathname === '/pocket') {
+    event.respondWith(page(request));
+  } else if (url.pathname.startsWith('/assets/')) {
+    event.respondWith(asset(request));
+  }
+});
+
+/** The first visit was loaded without this worker: its files are fetched for the next one. */
+async function begin() {
+  const answer = await fetch('/pocket');
+  if (answer.ok) await keep(await caches.open(FILES), answer);
+}
+
+/** The server's page whenever it answers; a new build drops the files of the old one. */
+async function page(request) {
+  const files = await caches.open(FILES);
+  try {
+    const answer = await fetch(request);
+    if (answer.ok) await keep(files, answer.clone());
+    return answer;
+  } catch (gone) {
+    const kept = await files.match('/pocket');
+    if (kept) return kept;
+    throw gone;
+  }
+}
+
+async function keep(files, answer) {
+  const before = await (await files.match('/pocket'))?.text();
+  const text = await answer.clone().text();
+  if (before === text) return;
+  await Promise.all((await files.keys()).map((key) => files.delete(key)));
+  await files.addAll(new Set(text.match(/\/assets\/[\w.-]+/g) ?? []));
+  await files.put('/pocket', answer);
+}
+
+/** Their names are of their content: one that is kept can't be old. */
+async function asset(request) {
+  const files = await caches.open(FILES);
+  const kept = await files.match(request);
+  if (kept) return kept;
+  const answer = await fetch(request);
+  if (answer.ok) await files.put(request, answer.clone());
+  return answer;
+}

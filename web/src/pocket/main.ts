@@ -1,0 +1,222 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { customElement } from 'lit/decorators.js';
+import type { MovePart, NeedPart, PersonPart } from '../generated/wire.ts';
+import {
+  boardWords,
+  clockWords,
+  goingWords,
+  refusals,
+  saidWords,
+  sentWords,
+} from '../hands/bands.ts';
+import { moveAnswers, moveWords } from '../hands/moves.ts';
+import { BoardPage, TAKE_BACK_MS } from '../hands/page.ts';
+import { shared } from '../hands/style.ts';
+import { CAUTION, personName } from '../hands/words.ts';
+import { proof } from '../look/index.ts';
+import { askedOf, callsFor, choices, type MyRoom, myRooms, roomWords, Whose } from './model.ts';
+import { keepOwnFiles, screenName, suiteOfThisPhone } from './phone.ts';
+import { pocketStyle } from './style.ts';
+
+/** On a phone: whose rooms, in which order, and what is asked of this person. */
+@customElement('sunup-pocket')
+export class Pocket extends BoardPage {
+  static override styles = [shared, pocketStyle];
+
+  private readonly whose = new Whose();
+
+  constructor() {
+    super('pocket', screenName());
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    addEventListener('pointerdown', this.onTouched, { capture: true });
+    addEventListener('keydown', this.onTouched, { capture: true });
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    removeEventListener('pointerdown', this.onTouched, { capture: true });
+    removeEventListener('keydown', this.onTouched, { capture: true });
+  }
+
+  override get person(): string | undefined {
+    return this.me?.person;
+  }
+
+  private get me(): PersonPart | undefined {
+    const chosen = this.whose.person(performance.now());
+    const here = this.list('person').find((p) => p.person === chosen);
+    return here?.leftAt === undefined ? here : undefined;
+  }
+
+  private readonly onTouched = (): void => this.whose.touched(performance.now());
+
+  private choose(person: string | undefined): void {
+    this.whose.choose(person, performance.now());
+    this.requestUpdate();
+  }
+
+  override render() {
+    const me = this.me;
+    return html`
+      <header>
+        <h1>${me ? personName(me) : 'Pocket'}</h1>
+        ${proof(this.live)}<b class="clock">${clockWords(this)}</b>
+      </header>
+      <sunup-banner .live=${this.live}></sunup-banner>
+      ${refusals(this)}
+      <main>${me ? this.mine(me) : this.who()}</main>
+      <footer>
+        ${this.lastSaid()}
+        <p>${CAUTION}</p>
+        <p>
+          ${this.live.unsent > 0 ? html`<b>${sentWords(this)}</b>` : sentWords(this)} ·
+          ${boardWords(this)}
+        </p>
+      </footer>
+    `;
+  }
+
+  private who(): TemplateResult {
+    const people = choices(this.list('person'));
+    if (people.length === 0) {
+      const words = this.live.state.everSeen
+        ? 'Nobody is planned for this morning yet. The desk plans it.'
+        : 'Looking for the board. Nothing is shown until it answers.';
+      return html`<p class="empty">${words}</p>`;
+    }
+    return html`<h2>Who are you?</h2>
+      <div class="who">
+        ${people.map(
+          (p) => html`<button @click=${() => this.choose(p.person)}>${personName(p)}</button>`,
+        )}
+      </div>`;
+  }
+
+  private mine(me: PersonPart): TemplateResult {
+    const asked = askedOf(me, this.list('move'));
+    const calls = callsFor(me, this.list('need'));
+    const rooms = myRooms(me, this.list('room'), this.list('need'), this.list('move'));
+    const waits = rooms.filter((r) => r.waits).map((r) => r.room.room);
+    return html`
+      <div class="do">
+        ${
+          me.arrivedAt === undefined
+            ? html`<button
+                class="main"
+                @click=${() =>
+                  this.tell('here', {
+                    type: 'arrive',
+                    person: me.person,
+                    ...(me.ownRoom === undefined ? {} : { room: me.ownRoom }),
+                  })}
+              >
+                I am here
+              </button>`
+            : nothing
+        }
+        <button class="soft" @click=${() => this.choose(undefined)}>Not me</button>
+      </div>
+      <h2>Asked of you</h2>
+      ${asked.length + calls.length === 0 ? html`<p class="dim">nothing is asked of you</p>` : nothing}
+      ${asked.map((m) => this.asked(m))} ${calls.map((n) => this.call(me, n))}
+      <h2>Your rooms</h2>
+      ${
+        waits.length === 0
+          ? html`<p class="dim">nobody waits for you, as far as the board knows</p>`
+          : html`<p><b>Waits for you: ${waits.map((r) => `room ${r}`).join(', ')}</b></p>`
+      }
+      ${
+        rooms.length === 0
+          ? html`<p class="dim">no room is yours; calls and moves come here</p>`
+          : html`<ol>
+              ${rooms.map((r) => this.room(r))}
+            </ol>`
+      }
+    `;
+  }
+
+  private asked(move: MovePart): TemplateResult {
+    return html`<section class="card ${move.state}" aria-label=${move.words}>
+      <p><b>${move.words}</b><small>${moveWords(move, (t) => this.hhmm(t))}</small></p>
+      <div class="do">
+        ${moveAnswers(move).map(
+          (a) =>
+            html`<button
+              class=${a.word === 'Accept' || a.word === 'Done' ? 'main' : ''}
+              aria-label="${a.word}: ${move.words}"
+              @click=${() =>
+                this.tell(`${a.word.toLowerCase()}: ${move.words}`, a.command, {
+                  about: [move.key],
+                })}
+            >
+              ${a.word}
+            </button>`,
+        )}
+      </div>
+      ${this.going(move.key)}
+    </section>`;
+  }
+
+  private call(me: PersonPart, need: NeedPart): TemplateResult {
+    return html`<section class="card asked" aria-label="room ${need.room} asks for someone">
+      <p><b>Room ${need.room} asks for someone</b><small>send someone, not urgent</small></p>
+      <div class="do">
+        <button
+          class="main"
+          aria-label="I go to room ${need.room}"
+          @click=${() =>
+            this.tell(
+              `you go to room ${need.room}`,
+              { type: 'answer-help', room: need.room, by: me.person },
+              { about: [need.key] },
+            )}
+        >
+          I go
+        </button>
+      </div>
+      ${this.going(need.key)}
+    </section>`;
+  }
+
+  private going(key: string): TemplateResult | typeof nothing {
+    const words = goingWords(this, key);
+    return words === '' ? nothing : html`<p class="dim">${words}</p>`;
+  }
+
+  private room(r: MyRoom): TemplateResult {
+    const { room } = r;
+    const times = [
+      room.target === undefined
+        ? ''
+        : `${room.agreed ? 'agreed' : 'booked'} ${this.hhmm(room.target)}`,
+      room.startedAt !== undefined
+        ? `started ${this.hhmm(room.startedAt)}`
+        : room.start50 === undefined
+          ? ''
+          : `about ${this.hhmm(room.start50)}`,
+    ].filter((w) => w !== '');
+    return html`<li class=${r.waits ? 'waits' : ''}>
+      <b>${room.room}</b>
+      <span
+        >${roomWords(r)}<small
+          >${times.join(' · ')}${r.waits ? ' · waits for you' : ''}</small
+        ></span
+      >
+    </li>`;
+  }
+
+  private lastSaid(): TemplateResult {
+    const last = this.said.list.filter((s) => !s.undone).at(-1);
+    const back = this.said.lastToUndo(this.now, TAKE_BACK_MS * this.live.rate);
+    return html`<div class="said" role="status">
+      ${last ? html`<span>${last.label} · ${saidWords(last)}</span>` : nothing}
+      ${back ? html`<button @click=${() => this.takeBack(back)}>Take back</button>` : nothing}
+    </div>`;
+  }
+}
+
+suiteOfThisPhone();
+keepOwnFiles();
