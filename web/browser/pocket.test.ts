@@ -53,7 +53,7 @@ describe('a phone', () => {
     expect(wrong).toEqual([]);
 
     await phone.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
-    await phone.context().setOffline(true);
+    await board.kill();
     await phone.reload();
     await phone.getByText('Not live · waiting for the board').waitFor();
     await phone.getByText('Looking for the board. Nothing is shown until it answers.').waitFor();
