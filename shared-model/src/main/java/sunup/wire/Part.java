@@ -258,11 +258,7 @@ public sealed interface Part {
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record Wait(String holdup, String words, boolean own, @Maybe Role takenBy, @Maybe Long until) {}
 
-  /**
-   * A person under a pseudonym.
-   *
-   * @param waitedFor rooms whose start waits for this person, as far as the figures say
-   */
+  /** A person under a pseudonym; waitedFor: late or tight rooms that wait for him or her. */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record PersonPart(
       String key,
