@@ -34,7 +34,7 @@ describe('a phone', () => {
     await shot(phone, 'pocket-who');
     expect(await violations(phone)).toEqual([]);
     await technician.click();
-    await phone.getByText('Asked of you').waitFor();
+    await phone.getByRole('heading', { name: 'Asked of you' }).waitFor();
 
     const station = await screen('/station/2', { width: 1280, height: 800 });
     await station.getByRole('button', { name: /Send someone/ }).click();
