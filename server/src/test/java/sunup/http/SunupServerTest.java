@@ -11,6 +11,9 @@ import io.vertx.core.http.HttpClientResponse;
 import io.vertx.core.http.HttpMethod;
 import io.vertx.core.http.RequestOptions;
 import java.io.IOException;
+import java.net.URI;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
@@ -293,7 +296,15 @@ class SunupServerTest {
                     .forEachRemaining(
                         m -> documented.add(m.toUpperCase(Locale.ROOT) + " " + path)));
     assertThat(server.documentedRoutes()).isEqualTo(documented);
-    assertThat(get("/protocol/asyncapi.json").json().path("asyncapi").asText()).isEqualTo("3.0.0");
+    // More than 64 KiB: read by a client that waits for all of it.
+    URI live = URI.create("http://127.0.0.1:" + server.port() + "/protocol/asyncapi.json");
+    String told =
+        java.net.http.HttpClient.newBuilder()
+            .version(java.net.http.HttpClient.Version.HTTP_1_1)
+            .build()
+            .send(HttpRequest.newBuilder(live).build(), HttpResponse.BodyHandlers.ofString())
+            .body();
+    assertThat(Json.mapper().readTree(told).path("asyncapi").asText()).isEqualTo("3.0.0");
   }
 
   @Test
