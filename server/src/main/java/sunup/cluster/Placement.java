@@ -56,7 +56,7 @@ final class Placement {
   private final Reading reading;
   private final Map<MorningId, Wanted> wanted = new LinkedHashMap<>();
   private final Resettling resettling = new Resettling();
-  private final Standing standing;
+  private final StoodStill stoodStill;
   private final long startedAt;
   private volatile List<Peers.Seen> seen = List.of();
   private volatile boolean clockOff;
@@ -89,7 +89,7 @@ final class Placement {
     this.reading = new Reading(recentTypes, peers);
     this.epochs = new Epochs(suites, clock, lane, wanted::values);
     this.startedAt = now();
-    this.standing = new Standing(startedAt);
+    this.stoodStill = new StoodStill(startedAt);
   }
 
   private long now() {
@@ -216,7 +216,7 @@ final class Placement {
   }
 
   private void noticeStanding() {
-    long stood = standing.since(now());
+    long stood = stoodStill.since(now());
     if (stood > 0) {
       LOG.warn("this node stood still for {} ms", stood);
       peers.stood(stood);

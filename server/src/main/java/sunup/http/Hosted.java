@@ -1,25 +1,29 @@
 package sunup.http;
 
 import io.vertx.ext.web.RoutingContext;
-import java.util.LinkedHashMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import sunup.board.SuiteId;
 import sunup.intake.SiteFile;
 import sunup.live.Mornings;
 import sunup.live.MorningsBySuite;
 
 /** The suites of this server, each with what its site file says and its mornings. */
 final class Hosted {
-  private final Map<String, Suite> suites = new LinkedHashMap<>();
+  /** Suites that an answer names before it says "and more". */
+  private static final int NAMED_MOST = 10;
+
   private final MorningsBySuite mornings;
+  private final Map<SuiteId, SiteFile> sites = new HashMap<>();
 
   /** One of them. */
   record Suite(SiteFile site, Mornings mornings) {}
 
   Hosted(List<Suite> all) {
     this.mornings = new MorningsBySuite(all.stream().map(Suite::mornings).toList());
-    all.forEach(one -> suites.put(one.site().suite().value(), one));
+    all.forEach(one -> sites.put(one.site().suite(), one.site()));
   }
 
   MorningsBySuite mornings() {
@@ -27,24 +31,31 @@ final class Hosted {
   }
 
   List<Suite> all() {
-    return List.copyOf(suites.values());
+    return mornings.all().stream().map(this::suite).toList();
+  }
+
+  private Suite suite(Mornings one) {
+    return new Suite(sites.get(one.suite()), one);
   }
 
   /**
-   * The suite that a request is for: its parameter {@code suite}, or the first.
+   * The suite that a request is for, by its parameter {@code suite}.
    *
    * @throws Answers.Wrong 404 if there is none of this id
    */
   Suite asked(RoutingContext context) throws Answers.Wrong {
-    String id = context.request().getParam("suite");
-    Suite found = id == null || id.isEmpty() ? suites.values().iterator().next() : suites.get(id);
-    if (found == null) {
-      String some = suites.keySet().stream().limit(10).collect(Collectors.joining(", "));
-      throw new Answers.Wrong(
-          "No such suite",
-          404,
-          "This server has " + some + (suites.size() > 10 ? " and more" : "") + ".");
-    }
-    return found;
+    return mornings
+        .named(context.request().getParam("suite"))
+        .map(this::suite)
+        .orElseThrow(() -> new Answers.Wrong("No such suite", 404, named()));
+  }
+
+  private String named() {
+    String some =
+        mornings.all().stream()
+            .limit(NAMED_MOST)
+            .map(one -> one.suite().value())
+            .collect(Collectors.joining(", "));
+    return "This server has " + some + (sites.size() > NAMED_MOST ? " and more" : "") + ".";
   }
 }

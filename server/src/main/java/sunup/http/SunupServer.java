@@ -99,8 +99,7 @@ public final class SunupServer {
     this.forecasts =
         new ForecastPool(
             options.clock(),
-            Math.max(1, cores - 1),
-            FORECASTS_WAITING_MAX + sites.size(),
+            pool("sunup-forecast", Math.max(1, cores - 1), FORECASTS_WAITING_MAX + sites.size()),
             options.spareShare());
     this.hosted =
         new Hosted(
@@ -305,7 +304,7 @@ public final class SunupServer {
         });
   }
 
-  private static ExecutorService pool(String name, int threads, int waitingMax) {
+  private static ThreadPoolExecutor pool(String name, int threads, int waitingMax) {
     ThreadPoolExecutor pool =
         new ThreadPoolExecutor(
             threads,

@@ -1,8 +1,6 @@
 package sunup.live;
 
-import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.ThreadPoolExecutor;
-import java.util.concurrent.TimeUnit;
 import sunup.suites.Clock;
 
 /**
@@ -19,34 +17,20 @@ public final class ForecastPool implements Pool {
 
   private final Clock clock;
   private final ThreadPoolExecutor threads;
-  private final int count;
   private final double spareShare;
   private double busyMs;
   private long fadedAt;
 
   /**
-   * @param spareShare 0 to 1: the share of the threads' time beyond which it is crowded
-   * @param waitingMax how much may wait; more is refused by {@link
+   * @param threads run it and hold what waits; what is more than they hold is refused by {@link
    *     java.util.concurrent.RejectedExecutionException}
+   * @param spareShare 0 to 1: the share of the threads' time beyond which it is crowded
    */
-  public ForecastPool(Clock clock, int count, int waitingMax, double spareShare) {
+  public ForecastPool(Clock clock, ThreadPoolExecutor threads, double spareShare) {
     this.clock = clock;
-    this.count = count;
+    this.threads = threads;
     this.spareShare = spareShare;
     this.fadedAt = clock.monotonicMs();
-    this.threads =
-        new ThreadPoolExecutor(
-            count,
-            count,
-            10,
-            TimeUnit.SECONDS,
-            new LinkedBlockingQueue<>(waitingMax),
-            task -> {
-              Thread made = new Thread(task, "sunup-forecast");
-              made.setDaemon(true);
-              return made;
-            });
-    threads.allowCoreThreadTimeOut(true);
   }
 
   @Override
@@ -74,7 +58,7 @@ public final class ForecastPool implements Pool {
 
   private synchronized double busyShare() {
     fade();
-    return busyMs / FADES_MS / count;
+    return busyMs / FADES_MS / threads.getCorePoolSize();
   }
 
   private void fade() {

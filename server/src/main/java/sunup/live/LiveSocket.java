@@ -156,7 +156,7 @@ final class LiveSocket implements Screen {
     context.runOnContext(
         v -> {
           // If the program stood still until the next was due, it proves nothing any more.
-          if (!behind && realNow() - given <= Pace.DEFAULT.beatMs()) {
+          if (!behind && realNow() - given <= mornings.pace().beatMs()) {
             write(message);
           }
         });
@@ -266,24 +266,24 @@ final class LiveSocket implements Screen {
 
   private void hello(ClientMessage.Hello hello) {
     Optional<Page> named = Page.named(hello.page());
+    Mornings asked = suites.named(hello.suite()).orElse(null);
     if (page != null) {
       trouble("hello-twice", "This socket has said hello; open another for another page");
     } else if (named.isEmpty()) {
       trouble("unknown-page", "The page is wall, desk, station, holding or pocket");
     } else if (!SCREEN.matcher(hello.screen()).matches()) {
       trouble("bad-screen", "A screen's name is 1 to 40 letters, digits, dots or dashes");
-    } else if (suites.named(hello.suite()).isEmpty()) {
+    } else if (asked == null) {
       trouble("unknown-suite", "There is no suite of this id here; GET /api/suites lists them");
     } else if (hello.date() != null && named.get() != Page.DESK) {
       trouble("bad-date", "Only a desk chooses a date; other pages show the morning that is on");
-    } else if (hello.date() != null
-        && chosen(suites.named(hello.suite()).get(), hello.date()) == null) {
+    } else if (hello.date() != null && chosen(asked, hello.date()) == null) {
       trouble("bad-date", "The date is one near today, written as 2026-11-25");
     } else {
       vertx.cancelTimer(helloTimer);
       page = named.get();
       screen = hello.screen();
-      mornings = suites.named(hello.suite()).get();
+      mornings = asked;
       chosen = hello.date() == null ? null : chosen(mornings, hello.date());
       mornings.join(this, chosen, resumed(hello), hello.epoch(), hello.n());
     }

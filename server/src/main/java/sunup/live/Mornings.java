@@ -228,8 +228,8 @@ public final class Mornings {
     return tools.clock().morningMs();
   }
 
-  Clock clock() {
-    return tools.clock();
+  Pace pace() {
+    return tools.pace();
   }
 
   /**

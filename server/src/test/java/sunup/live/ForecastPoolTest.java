@@ -3,6 +3,8 @@ package sunup.live;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -11,7 +13,11 @@ import sunup.live.fake.ManualClock;
 /** What is left out when forecasts take much of the machine. */
 class ForecastPoolTest {
   private final ManualClock clock = new ManualClock();
-  private final ForecastPool pool = new ForecastPool(clock, 1, 8, 0.5);
+  private final ForecastPool pool =
+      new ForecastPool(
+          clock,
+          new ThreadPoolExecutor(1, 1, 0, TimeUnit.SECONDS, new LinkedBlockingQueue<>(8)),
+          0.5);
 
   @AfterEach
   void end() {

@@ -5,13 +5,13 @@ package sunup.cluster;
  * it took the others for dead then, every node of a crowded machine would take the others'
  * mornings, which costs all of them still more. Kept in the lane.
  */
-final class Standing {
+final class StoodStill {
   /** Work of the lane that comes so much too late: others may have spoken meanwhile. */
   static final long STOOD_MS = 400;
 
   private long awakeAt;
 
-  Standing(long now) {
+  StoodStill(long now) {
     this.awakeAt = now;
   }
 

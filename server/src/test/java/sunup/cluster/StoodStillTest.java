@@ -6,15 +6,15 @@ import org.junit.jupiter.api.Test;
 import sunup.board.MorningId;
 
 /** A node's own stand-still, and moves one after the other. */
-class StandingTest {
+class StoodStillTest {
   @Test
   void shouldTellOnlyALongStandStill() {
-    Standing standing = new Standing(1_000);
+    StoodStill stood = new StoodStill(1_000);
 
-    assertThat(standing.since(1_200)).isZero();
-    assertThat(standing.since(1_700)).isZero();
-    assertThat(standing.since(4_900)).isEqualTo(3_000);
-    assertThat(standing.since(5_000)).isZero();
+    assertThat(stood.since(1_200)).isZero();
+    assertThat(stood.since(1_700)).isZero();
+    assertThat(stood.since(4_900)).isEqualTo(3_000);
+    assertThat(stood.since(5_000)).isZero();
   }
 
   @Test
