@@ -2,9 +2,9 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { type Board, startBoard } from './board.ts';
 import { complaints, openBrowser, shot, violations } from './chromium.ts';
+import { emptyBoard, inMinutes } from './daytime.ts';
 import { LANDSCAPE } from './standin/looked.ts';
 
-const ZONE = 'Europe/Lisbon';
 const WALL = { width: 1920, height: 1080 };
 const HEAD = 'room,start,technique,options,procedure,service';
 
@@ -19,16 +19,6 @@ afterEach(async () => {
   await Promise.all(browser.contexts().map((c) => c.close()));
   await board.stop();
 });
-
-/** A time of day three quarters of an hour from now, as the site's clocks show it. */
-function soon(): string {
-  const at = Math.ceil((Date.now() + 45 * 60_000) / 300_000) * 300_000;
-  return new Date(at).toLocaleTimeString('en-GB', {
-    timeZone: ZONE,
-    hour: '2-digit',
-    minute: '2-digit',
-  });
-}
 
 async function screen(path: string, size = LANDSCAPE): Promise<Page> {
   const context = await browser.newContext({ viewport: size, reducedMotion: 'reduce' });
@@ -54,9 +44,9 @@ async function take(desk: Page, csv: string): Promise<void> {
 
 /** A board with an open morning of three rooms, and the desk that opened it. */
 async function open(): Promise<Page> {
-  board = await startBoard(['--empty']);
+  board = await emptyBoard();
   const desk = await screen('/desk');
-  const at = soon();
+  const at = inMinutes(45);
   const rows = [
     `1,${at},general,,hernia,surgery`,
     `2,${at},general,,hip,orthopaedics`,
@@ -76,7 +66,7 @@ async function signOn(station: Page): Promise<void> {
 
 describe('pages on a real board', () => {
   it('should make rooms of the desk’s own list, mistakes named first', async () => {
-    board = await startBoard(['--empty']);
+    board = await emptyBoard();
     const desk = await screen('/desk');
     await touch(desk, 'case list');
     await desk.getByLabel('the case list as CSV').fill('room,start,technique\n1,7 o’clock,general');

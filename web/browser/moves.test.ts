@@ -1,10 +1,10 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { type Board, startBoard } from './board.ts';
+import type { Board } from './board.ts';
 import { complaints, openBrowser, shot, violations } from './chromium.ts';
+import { emptyBoard, inMinutes } from './daytime.ts';
 import { LANDSCAPE } from './standin/looked.ts';
 
-const ZONE = 'Europe/Lisbon';
 const HEAD = 'room,start,technique,options,procedure,service';
 
 let browser: Browser;
@@ -18,16 +18,6 @@ afterEach(async () => {
   await Promise.all(browser.contexts().map((c) => c.close()));
   await board.stop();
 });
-
-/** A time of day so many minutes from now, as the site's clocks show it. */
-function inMinutes(minutes: number): string {
-  const at = Math.ceil((Date.now() + minutes * 60_000) / 300_000) * 300_000;
-  return new Date(at).toLocaleTimeString('en-GB', {
-    timeZone: ZONE,
-    hour: '2-digit',
-    minute: '2-digit',
-  });
-}
 
 async function screen(path: string): Promise<Page> {
   const context = await browser.newContext({ viewport: LANDSCAPE, reducedMotion: 'reduce' });
@@ -43,7 +33,7 @@ async function touch(page: Page, name: string | RegExp): Promise<void> {
 
 /** A morning of two rooms whose drugs wait for a pharmacy that opens late. */
 async function late(): Promise<Page> {
-  board = await startBoard(['--empty']);
+  board = await emptyBoard();
   const desk = await screen('/desk');
   await touch(desk, 'case list');
   const at = inMinutes(45);

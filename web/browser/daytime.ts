@@ -1,0 +1,38 @@
+import { mkdir, mkdtemp, readFile, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { type Board, startBoard } from './board.ts';
+
+const SITE = join(import.meta.dirname, '../../ops/src/main/resources/plain/site.json');
+
+/** After everybody of the site has come, long before the date changes. */
+const HOUR = 13;
+
+/** A zone in which it is afternoon now: a test at three at night finds its people at work. */
+const ZONE = zoneAt(HOUR);
+
+function zoneAt(hour: number): string {
+  const off = ((hour - new Date().getUTCHours() + 36) % 24) - 12;
+  // The zone database counts these westward.
+  return off === 0 ? 'Etc/GMT' : `Etc/GMT${off > 0 ? '-' : '+'}${Math.abs(off)}`;
+}
+
+/** A time of day so many minutes from now, as the clocks of {@link emptyBoard}'s site show it. */
+export function inMinutes(minutes: number): string {
+  const at = Math.ceil((Date.now() + minutes * 60_000) / 300_000) * 300_000;
+  return new Date(at).toLocaleTimeString('en-GB', {
+    timeZone: ZONE,
+    hour: '2-digit',
+    minute: '2-digit',
+  });
+}
+
+/** A board without a morning, of the plain site where it is afternoon now. */
+export async function emptyBoard(): Promise<Board> {
+  const folder = await mkdtemp(join(tmpdir(), 'sunup-browser-'));
+  const site = JSON.parse(await readFile(SITE, 'utf8')) as { zone: string };
+  site.zone = ZONE;
+  await mkdir(join(folder, 'board'));
+  await writeFile(join(folder, 'board', 'site.json'), JSON.stringify(site));
+  return startBoard(['--empty'], folder);
+}
