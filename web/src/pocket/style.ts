@@ -10,17 +10,21 @@ export const pocketStyle = css`
   }
   header {
     display: flex;
+    flex-wrap: wrap;
     align-items: center;
-    gap: 12px;
+    gap: 4px 12px;
     padding: 10px 16px;
     background: var(--bar);
     color: var(--bar-ink);
   }
   header h1 {
-    flex: 1;
-    min-width: 0;
+    flex: 1 1 auto;
     font-size: 20px;
     line-height: 1.2;
+  }
+  /* A narrow phone has no room for it beside the name: then it stands below. */
+  header .demo {
+    order: 1;
   }
   .clock {
     font-size: 22px;
