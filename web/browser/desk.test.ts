@@ -1,36 +1,35 @@
 import type { Server } from 'node:http';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { openBrowser, shot, violations } from './chromium.ts';
+import { shot, violations } from './chromium.ts';
+import { Screens } from './screens.ts';
 import { StandIn } from './standin/board.ts';
 import { LANDSCAPE, PORTRAIT, scrolls, smallTargets } from './standin/looked.ts';
 import { MINUTE, morning, SEVEN } from './standin/morning.ts';
 import { servePages } from './standin/pages.ts';
 
-let browser: Browser;
+let screens: Screens;
 let server: Server;
 let address: string;
 const boards: StandIn[] = [];
 
 beforeAll(async () => {
-  browser = await openBrowser();
+  screens = await Screens.begin();
   ({ server, address } = await servePages());
 });
 afterAll(async () => {
-  await browser.close();
+  await screens.close();
   server.close();
 });
 afterEach(async () => {
   boards.splice(0).forEach((b) => b.stop());
-  await Promise.all(browser.contexts().map((c) => c.close()));
+  await screens.clear();
 });
 
 async function desk(size = LANDSCAPE): Promise<{ page: Page; board: StandIn }> {
   const board = new StandIn(morning(12));
   boards.push(board);
-  const context = await browser.newContext({ viewport: size, reducedMotion: 'reduce' });
-  const page = await context.newPage();
-  page.setDefaultTimeout(6_000);
+  const page = await screens.open(size, 6_000);
   await board.on(page);
   await page.goto(`${address}/desk`);
   await page.getByText('Everything is sent').waitFor();

@@ -1,29 +1,28 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { type Board, startBoard } from './board.ts';
-import { complaints, openBrowser, shot, violations } from './chromium.ts';
+import { complaints, shot, violations } from './chromium.ts';
 import { emptyBoard, inMinutes } from './daytime.ts';
+import { Screens } from './screens.ts';
 import { LANDSCAPE } from './standin/looked.ts';
 
 const WALL = { width: 1920, height: 1080 };
 const HEAD = 'room,start,technique,options,procedure,service';
 
-let browser: Browser;
+let screens: Screens;
 let board: Board;
 
 beforeAll(async () => {
-  browser = await openBrowser();
+  screens = await Screens.begin();
 });
-afterAll(() => browser.close());
+afterAll(() => screens.close());
 afterEach(async () => {
-  await Promise.all(browser.contexts().map((c) => c.close()));
+  await screens.clear();
   await board.stop();
 });
 
 async function screen(path: string, size = LANDSCAPE): Promise<Page> {
-  const context = await browser.newContext({ viewport: size, reducedMotion: 'reduce' });
-  const page = await context.newPage();
-  page.setDefaultTimeout(25_000);
+  const page = await screens.open(size, 25_000);
   await page.goto(`${board.address}${path}`);
   return page;
 }

@@ -1,26 +1,27 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
 import { type Board, startBoard } from './board.ts';
-import { complaints, openBrowser, shot, violations } from './chromium.ts';
+import { complaints, shot, violations } from './chromium.ts';
+import { Screens } from './screens.ts';
 
 const SIZE = { width: 1920, height: 1080 };
 const LOUD_WITHIN_MS = 6_000;
 const REAL_MS = 50_000;
 
-let browser: Browser;
+let screens: Screens;
 let boards: Board[] = [];
 
 vi.setConfig({ testTimeout: 120_000 });
 
 beforeAll(async () => {
-  browser = await openBrowser();
+  screens = await Screens.begin();
 });
 afterEach(async () => {
-  for (const context of browser.contexts()) await context.close();
+  await screens.clear();
   for (const board of boards) await board.stop();
   boards = [];
 });
-afterAll(() => browser.close());
+afterAll(() => screens.close());
 
 async function start(args: readonly string[], data?: string): Promise<Board> {
   const board = await startBoard(args, data);
@@ -29,8 +30,7 @@ async function start(args: readonly string[], data?: string): Promise<Board> {
 }
 
 async function open(address: string): Promise<{ page: Page; found: string[] }> {
-  const page = await browser.newPage({ viewport: SIZE });
-  page.setDefaultTimeout(REAL_MS);
+  const page = await screens.open(SIZE, REAL_MS);
   const found = complaints(page);
   await page.goto(`${address}/wall`);
   await page.locator('main:not(.old)').waitFor();

@@ -1,32 +1,33 @@
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import type { Live } from '../src/live/index.ts';
-import { openBrowser, shot, violations } from './chromium.ts';
+import { shot, violations } from './chromium.ts';
 import { FakeBoard } from './fake/board.ts';
 import { at, mixedRooms, NEEDS, room, suite } from './fake/mornings.ts';
+import { Screens } from './screens.ts';
 
 const DIST = join(import.meta.dirname, '..', 'dist');
 const SIZE = { width: 1920, height: 1080 };
 /** Rule 2's five seconds, and one more to see and say it. */
 const LOUD_WITHIN_MS = 6_000;
 
-let browser: Browser;
+let screens: Screens;
 let board: FakeBoard;
 let page: Page;
 
 beforeAll(async () => {
-  browser = await openBrowser();
+  screens = await Screens.begin();
 });
-afterAll(() => browser.close());
+afterAll(() => screens.close());
 beforeEach(async () => {
   board = new FakeBoard(DIST, [suite(), ...mixedRooms(16), ...NEEDS], at('07:04'));
-  page = await browser.newPage({ viewport: SIZE });
+  page = await screens.open(SIZE, 30_000);
   await page.goto(`${await board.start()}/wall`);
   await page.locator('main:not(.old) .clock', { hasText: '07:04' }).waitFor();
 });
 afterEach(async () => {
-  await page.close();
+  await screens.clear();
   await board.stop();
 });
 

@@ -1,8 +1,8 @@
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import type { PartUnion } from '../src/generated/wire.ts';
-import { complaints, openBrowser, shot, violations } from './chromium.ts';
+import { complaints, shot, violations } from './chromium.ts';
 import { FakeBoard } from './fake/board.ts';
 import {
   at,
@@ -14,27 +14,28 @@ import {
   startedRooms,
   suite,
 } from './fake/mornings.ts';
+import { Screens } from './screens.ts';
 
 const DIST = join(import.meta.dirname, '..', 'dist');
 const SIZE = { width: 1920, height: 1080 };
 
-let browser: Browser;
+let screens: Screens;
 let board: FakeBoard;
 let page: Page;
 
 beforeAll(async () => {
-  browser = await openBrowser();
+  screens = await Screens.begin();
 });
-afterAll(() => browser.close());
+afterAll(() => screens.close());
 afterEach(async () => {
-  await page.close();
+  await screens.clear();
   await board.stop();
 });
 
 async function wall(parts: PartUnion[], clock: string, query = ''): Promise<string[]> {
   board = new FakeBoard(DIST, parts, at(clock));
   const address = await board.start();
-  page = await browser.newPage({ viewport: SIZE });
+  page = await screens.open(SIZE, 30_000);
   const found = complaints(page);
   await page.goto(`${address}/wall${query}`);
   await page.locator('main:not(.old)').waitFor();
