@@ -21,6 +21,9 @@ import sunup.ops.bench.BenchCommand;
       RunCommand.class,
       RehearseCommand.class,
       ForecastCommand.class,
+      BackupCommand.class,
+      RestoreCommand.class,
+      AuditCommand.class,
       BenchCommand.class
     })
 public final class Main implements Runnable {

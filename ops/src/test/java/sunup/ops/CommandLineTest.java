@@ -6,6 +6,7 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import org.junit.jupiter.api.Test;
@@ -70,6 +71,28 @@ class CommandLineTest {
             "A demo: an invented morning that runs from 07:12, 10 times as fast as real time.");
     assertThat(RunCommand.aboutDemo(zone, at, 2.5, true))
         .contains("goes on where it was ended, at 07:12, 2.5 times as fast");
+  }
+
+  @Test
+  void shouldSayWhatToDoWhenThereIsNothingToBackUpOrNoKeyToSignWith(@TempDir Path folder) {
+    String none = folder.resolve("none").toString();
+    String file = folder.resolve("a.backup").toString();
+    assertThat(exit("backup", file, "--data", none)).isEqualTo(1);
+    assertThat(err.toString()).contains("There is no journal").doesNotContain("Exception");
+    assertThat(exit("restore", file, "--data", none)).isEqualTo(1);
+    assertThat(exit("audit", "--data", none, "--heads", file)).isEqualTo(2);
+    assertThat(err.toString()).contains("--heads and --key go together");
+  }
+
+  @Test
+  void shouldMakeAPairOfKeysThatOnlyItsOwnerCanReadAndMakeNoneOverAnother(@TempDir Path folder)
+      throws Exception {
+    Path key = folder.resolve("signing.pem");
+    assertThat(exit("audit", "key", key.toString())).isZero();
+    assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(key)))
+        .isEqualTo("rw-------");
+    assertThat(exit("audit", "key", key.toString())).isEqualTo(2);
+    assertThat(err.toString()).contains("is there already");
   }
 
   private int exit(String... args) {

@@ -17,14 +17,24 @@ interface Dialect {
   /** A connection for the one who reads, with automatic commit on. */
   Connection openReading() throws SQLException;
 
+  /**
+   * A connection that sees the database as it is now, whatever is written meanwhile, and keeps no
+   * writer waiting; with automatic commit off.
+   */
+  Connection openSnapshot() throws SQLException;
+
   /** Connections for the one who makes the tables, before all others. */
   DataSource migrating();
 
   /** The folder of the scripts that make the tables. */
   String scripts();
 
-  /** After private values were deleted and the deletion was committed: leave no copy behind. */
-  void scrub(Connection writing) throws SQLException;
+  /**
+   * After private values were deleted and the deletion was committed: leave no copy behind.
+   *
+   * @return false if somebody who reads was in the way; then it is to be done again later
+   */
+  boolean scrub(Connection writing) throws SQLException;
 
   /** Whether what failed at the opening may work in a while; then it is tried for a minute. */
   default boolean mayPass(SQLException e) {

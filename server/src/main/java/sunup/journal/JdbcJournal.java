@@ -43,6 +43,9 @@ public final class JdbcJournal implements Journal {
   /** Only the writer's; null after it was found broken. */
   private Connection writing;
 
+  /** Only the writer's: something was erased and a copy of it may be left. */
+  private boolean scrubOwed;
+
   private JdbcJournal(
       Dialect dialect, AutoCloseable held, Moments moments, Connection writing, JdbcReader reader) {
     this.dialect = dialect;
@@ -234,8 +237,9 @@ public final class JdbcJournal implements Journal {
     }
     try {
       writing().commit();
-      if (!lost.isEmpty()) {
-        dialect.scrub(writing());
+      scrubOwed |= !lost.isEmpty();
+      if (scrubOwed) {
+        scrubOwed = !dialect.scrub(writing());
       }
       return new Answer.Known<>(lost);
     } catch (SQLException e) {

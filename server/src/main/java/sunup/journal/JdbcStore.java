@@ -289,6 +289,29 @@ final class JdbcStore {
     return mornings;
   }
 
+  /** Every morning that any table names, also one whose head or events are gone. */
+  static List<MorningId> named(Connection c) throws SQLException {
+    List<MorningId> mornings = new ArrayList<>();
+    try (Statement s = c.createStatement();
+        ResultSet row =
+            s.executeQuery(
+                "SELECT suite, morning FROM head UNION SELECT suite, morning FROM event"
+                    + " UNION SELECT suite, morning FROM receipt ORDER BY suite, morning")) {
+      while (row.next()) {
+        mornings.add(morning(row));
+      }
+    }
+    return mornings;
+  }
+
+  static long receiptCount(Connection c, MorningId morning) throws SQLException {
+    try (PreparedStatement s = ask(c, "SELECT count(*) FROM receipt", morning, "");
+        ResultSet row = s.executeQuery()) {
+      row.next();
+      return row.getLong(1);
+    }
+  }
+
   static Set<MorningId> erase(Connection c, long now) throws SQLException {
     Set<MorningId> mornings = new HashSet<>();
     try (PreparedStatement s =

@@ -11,7 +11,7 @@ import org.flywaydb.core.api.MigrationState;
 /** Brings a database to the schema that this program reads. */
 final class Migrations {
   /** The table that says what was done. */
-  private static final String TABLE = "schema_history";
+  static final String TABLE = "schema_history";
 
   private Migrations() {}
 
@@ -23,6 +23,16 @@ final class Migrations {
    * @throws SQLException if the database does not answer
    */
   static void run(DataSource database, String scripts) throws IOException, SQLException {
+    run(database, scripts, "latest");
+  }
+
+  /**
+   * The same up to a version.
+   *
+   * @param version as the table of another database tells it
+   */
+  static void run(DataSource database, String scripts, String version)
+      throws IOException, SQLException {
     try {
       Flyway flyway =
           Flyway.configure(Migrations.class.getClassLoader())
@@ -32,6 +42,7 @@ final class Migrations {
               .baselineOnMigrate(true)
               .baselineVersion("0")
               .cleanDisabled(true)
+              .target(version)
               .load();
       MigrationInfo[] all = flyway.info().all();
       for (MigrationInfo one : all) {

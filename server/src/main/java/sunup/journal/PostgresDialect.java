@@ -93,6 +93,21 @@ final class PostgresDialect implements Dialect {
     }
   }
 
+  @Override
+  public Connection openSnapshot() throws SQLException {
+    Connection connection = openReading();
+    try {
+      connection.setTransactionIsolation(Connection.TRANSACTION_REPEATABLE_READ);
+      connection.setAutoCommit(false);
+      // The first question fixes what is seen.
+      Dialect.run(connection, "SELECT 1");
+      return connection;
+    } catch (SQLException e) {
+      connection.close();
+      throw e;
+    }
+  }
+
   private Connection connect(int silentSeconds) throws SQLException {
     Properties with = new Properties();
     with.putAll(given);
@@ -165,10 +180,11 @@ final class PostgresDialect implements Dialect {
   }
 
   @Override
-  public void scrub(Connection writing) throws SQLException {
+  public boolean scrub(Connection writing) throws SQLException {
     // The deleted rows leave the table's pages; the server's log, copies and backups keep them
     // until they go by themselves. Vacuum may not run inside a transaction.
     Dialect.runAlone(writing, "VACUUM private");
+    return true;
   }
 
   @Override

@@ -18,6 +18,9 @@ final class SqliteDialect implements Dialect {
 
   private static final int BUSY_MS = 5_000;
 
+  /** How long the writer waits for readers when it cuts the log. */
+  private static final int SCRUB_BUSY_MS = 100;
+
   private final String address;
   private final long maxPages;
 
@@ -48,6 +51,25 @@ final class SqliteDialect implements Dialect {
     Connection connection = connect();
     Dialect.run(connection, "PRAGMA query_only=ON");
     return connection;
+  }
+
+  @Override
+  public Connection openSnapshot() throws SQLException {
+    // How the file is kept stays as it is: it may be a backup.
+    SQLiteConfig config = new SQLiteConfig();
+    config.setBusyTimeout(BUSY_MS);
+    config.setTransactionMode(SQLiteConfig.TransactionMode.DEFERRED);
+    Connection connection = config.createConnection(address);
+    try {
+      Dialect.run(connection, "PRAGMA query_only=ON");
+      connection.setAutoCommit(false);
+      // The first read fixes what is seen.
+      Dialect.run(connection, "SELECT count(*) FROM sqlite_master");
+      return connection;
+    } catch (SQLException e) {
+      connection.close();
+      throw e;
+    }
   }
 
   private Connection connect() throws SQLException {
@@ -98,11 +120,24 @@ final class SqliteDialect implements Dialect {
     return "sqlite";
   }
 
+  /**
+   * The deleted values are overwritten in the file; older pages of the log still hold them. Who
+   * reads an older state, a backup for example, needs that log: the writer does not wait for it.
+   */
   @Override
-  public void scrub(Connection writing) throws SQLException {
-    // The deleted values are overwritten in the file; older pages of the log still hold them.
+  public boolean scrub(Connection writing) throws SQLException {
     // A checkpoint may not run inside a transaction.
-    Dialect.runAlone(writing, "PRAGMA wal_checkpoint(TRUNCATE)");
+    writing.setAutoCommit(true);
+    try {
+      Dialect.run(writing, "PRAGMA busy_timeout=" + SCRUB_BUSY_MS);
+      try (Statement statement = writing.createStatement();
+          ResultSet row = statement.executeQuery("PRAGMA wal_checkpoint(TRUNCATE)")) {
+        return row.next() && row.getInt(1) == 0;
+      }
+    } finally {
+      Dialect.run(writing, "PRAGMA busy_timeout=" + BUSY_MS);
+      writing.setAutoCommit(false);
+    }
   }
 
   @Override

@@ -40,8 +40,13 @@ final class CarelessDialect implements Dialect {
   }
 
   @Override
-  public void scrub(Connection writing) throws SQLException {
-    under.scrub(writing);
+  public Connection openSnapshot() throws SQLException {
+    return under.openSnapshot();
+  }
+
+  @Override
+  public boolean scrub(Connection writing) throws SQLException {
+    return under.scrub(writing);
   }
 
   @Override

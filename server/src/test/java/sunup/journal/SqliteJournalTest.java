@@ -150,6 +150,23 @@ class SqliteJournalTest extends JournalContract {
     assertThat(filesWith(secret)).isEmpty();
   }
 
+  @Test
+  void shouldCutTheLogAtTheNextErasingWhenABackupWasReadingAtTheFirst() throws Exception {
+    String secret = "zebra-crossing-value";
+    Head head = takeOver(MONDAY);
+    Append plain = command(MONDAY, head, "a", "one");
+    PrivateValue value = new PrivateValue("r1", bytes("k"), bytes(secret), 1_000);
+    append(
+        new Append(MONDAY, 1, 0, plain.chain(), plain.events(), plain.receipt(), List.of(value)));
+    try (Snapshot reading = Snapshot.of(JournalPlace.folder(folder.resolve("data")))) {
+      Waiting.<Answer<java.util.Set<sunup.board.MorningId>>>answer(t -> journal.erase(1_000, t));
+      assertThat(filesWith(secret)).isNotEmpty();
+      assertThat(reading.load(MONDAY).privates()).hasSize(1);
+    }
+    Waiting.<Answer<java.util.Set<sunup.board.MorningId>>>answer(t -> journal.erase(1_000, t));
+    assertThat(filesWith(secret)).isEmpty();
+  }
+
   private List<Path> filesWith(String text) throws IOException {
     List<Path> found = new ArrayList<>();
     try (var files = Files.list(folder.resolve("data"))) {

@@ -41,7 +41,8 @@ class DependenciesTest {
     "sunup.live..",
     "sunup.http..",
     "sunup.intake..",
-    "sunup.access.."
+    "sunup.access..",
+    "sunup.audit.."
   };
   private static JavaClasses all;
 
@@ -105,6 +106,7 @@ class DependenciesTest {
             "http",
             "intake",
             "access",
+            "audit",
             "ops");
   }
 

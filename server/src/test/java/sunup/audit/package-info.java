@@ -1,0 +1,2 @@
+/** A journal, and somebody who can write to it. */
+package sunup.audit;
