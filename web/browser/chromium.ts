@@ -1,28 +1,59 @@
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
+import { readlink } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
-import { readFileSync } from 'node:fs';
 import { chromium, type Browser, type Page } from 'playwright-core';
 
 const PATHS = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
 
-/** Starts the machine's own Chromium. `CHROMIUM` names another one. */
-export async function openBrowser(): Promise<Browser> {
+const ARGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--js-flags=--expose-gc',
+];
+
+/** The machine's own Chromium. `CHROMIUM` names another one. */
+function launching(): { executablePath: string; args: string[] } {
   const path = process.env['CHROMIUM'] ?? PATHS.find((candidate) => existsSync(candidate));
   if (!path) throw new Error('No Chromium here. Install it (apt-get install chromium).');
-  return chromium.launch({
-    executablePath: path,
-    args: [
-      '--no-sandbox',
-      '--disable-gpu',
-      '--disable-quic',
-      '--no-first-run',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-      '--js-flags=--expose-gc',
-    ],
+  return { executablePath: path, args: ARGS };
+}
+
+export async function openBrowser(): Promise<Browser> {
+  return chromium.launch(launching());
+}
+
+/** A browser of its own whose storage stays in a folder, as on a room's machine. */
+export interface Profile {
+  readonly page: Page;
+  /** Ends it without warning, as a machine that loses its power. */
+  kill(): Promise<void>;
+}
+
+export async function openProfile(
+  folder: string,
+  viewport: { width: number; height: number },
+): Promise<Profile> {
+  const context = await chromium.launchPersistentContext(folder, {
+    ...launching(),
+    viewport,
+    reducedMotion: 'reduce',
   });
+  return {
+    page: context.pages()[0] ?? (await context.newPage()),
+    kill: async () => {
+      const gone = new Promise((resolve) => context.once('close', resolve));
+      // The browser's lock on its folder names its process.
+      const [pid] = /\d+$/.exec(await readlink(join(folder, 'SingletonLock'))) ?? [];
+      process.kill(Number(pid), 'SIGKILL');
+      await gone;
+    },
+  };
 }
 
 /** Keeps a picture of the page under browser/shots, which git does not. */

@@ -3,13 +3,13 @@ import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { type Board, startBoard } from './board.ts';
 import { complaints, shot, violations } from './chromium.ts';
 import { emptyBoard, inMinutes } from './daytime.ts';
+import { HEAD, take, touch } from './hands.ts';
 import { Screens } from './screens.ts';
 import { LANDSCAPE } from './standin/looked.ts';
 
 const WALL = { width: 1920, height: 1080 };
 /** Rule 2's five seconds, and one more to see and say it. */
 const LOUD_WITHIN_MS = 6_000;
-const HEAD = 'room,start,technique,options,procedure,service';
 
 let screens: Screens;
 let board: Board;
@@ -28,20 +28,6 @@ async function screen(path: string, size = LANDSCAPE): Promise<Page> {
   const page = await screens.open(size, 25_000);
   await page.goto(`${board.address}${path}`);
   return page;
-}
-
-async function touch(page: Page, name: string | RegExp): Promise<void> {
-  await page.getByRole('button', { name }).first().click();
-}
-
-/** Takes a list at the desk and opens the morning. */
-async function take(desk: Page, csv: string): Promise<void> {
-  await touch(desk, 'case list');
-  await desk.getByLabel('the case list as CSV').fill(csv);
-  await touch(desk, 'Look at it first');
-  await touch(desk, 'Take this list');
-  await touch(desk, 'Open the morning');
-  await desk.getByText('Close the morning…').waitFor();
 }
 
 async function signOn(station: Page): Promise<void> {

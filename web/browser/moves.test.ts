@@ -3,10 +3,9 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Board } from './board.ts';
 import { complaints, shot, violations } from './chromium.ts';
 import { emptyBoard, inMinutes } from './daytime.ts';
+import { HEAD, take, touch } from './hands.ts';
 import { Screens } from './screens.ts';
 import { LANDSCAPE } from './standin/looked.ts';
-
-const HEAD = 'room,start,technique,options,procedure,service';
 
 let screens: Screens;
 let board: Board;
@@ -25,22 +24,13 @@ async function screen(path: string): Promise<Page> {
   return page;
 }
 
-async function touch(page: Page, name: string | RegExp): Promise<void> {
-  await page.getByRole('button', { name }).first().click();
-}
-
 /** A morning of two rooms whose drugs wait for a pharmacy that opens late. */
 async function late(): Promise<Page> {
   board = await emptyBoard();
   const desk = await screen('/desk');
-  await touch(desk, 'case list');
   const at = inMinutes(45);
   const rows = [`1,${at},general,,hernia,surgery`, `2,${at},general,,hip,orthopaedics`];
-  await desk.getByLabel('the case list as CSV').fill([HEAD, ...rows].join('\n'));
-  await touch(desk, 'Look at it first');
-  await touch(desk, 'Take this list');
-  await touch(desk, 'Open the morning');
-  await desk.getByText('Close the morning…').waitFor();
+  await take(desk, [HEAD, ...rows].join('\n'));
   await touch(desk, 'equipment');
   await desk.getByLabel('pharmacy opens at').fill(inMinutes(75));
   const pharmacy = desk.locator('form', { hasText: 'pharmacy' }).last();

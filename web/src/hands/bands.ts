@@ -27,6 +27,8 @@ export function clockWords(page: BoardPage): string {
 /** How far a touch has come, in words. */
 export function saidWords(said: Said): string {
   switch (said.state) {
+    case 'keeping':
+      return 'touched, being kept here';
     case 'waiting':
       return 'touched, not sent yet';
     case 'answered':
@@ -55,7 +57,7 @@ export function refusals(page: BoardPage): TemplateResult | typeof nothing {
     ${list.map(
       (said) =>
         html`<p>
-          <span><b>Not taken: ${said.label}.</b> ${said.words}</span>
+          <span><b>Not taken: ${said.label}${touched(page, said)}.</b> ${said.words}</span>
           <button @click=${() => page.said.putAway(said)}>I have read it</button>
         </p>`,
     )}
@@ -74,4 +76,9 @@ export function refusals(page: BoardPage): TemplateResult | typeof nothing {
           </p>`
     }
   </div>`;
+}
+
+/** When it was touched, if that was before the page was opened again. */
+function touched(page: BoardPage, said: Said): string {
+  return said.earlier ? `, touched ${page.hhmm(said.at)}` : '';
 }

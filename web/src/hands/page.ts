@@ -1,6 +1,6 @@
 import { LitElement } from 'lit';
 import type { CommandUnion, PartUnion, SuitePart } from '../generated/wire.ts';
-import { Live, type Page, RefusedEvent, suiteIn } from '../live/index.ts';
+import { EarlierEvent, Live, type Page, suiteIn } from '../live/index.ts';
 import { hhmm, hhmmss } from './clock.ts';
 import { type Said, SaidLog, type Saying } from './said.ts';
 
@@ -20,11 +20,18 @@ export abstract class BoardPage extends LitElement {
   readonly inSuite: string | undefined;
   private ticker: ReturnType<typeof setInterval> | undefined;
 
-  /** @param date of the morning that the page wants to see; none for the one that is on */
-  constructor(page: Page, screen: string, date?: string) {
+  /**
+   * @param date of the morning that the page wants to see; none for the one that is on
+   * @param keeps which parts this screen keeps for being opened while the board is away
+   */
+  constructor(page: Page, screen: string, date?: string, keeps?: (part: PartUnion) => boolean) {
     super();
     this.inSuite = suiteIn(location.search);
-    const shown = { suite: this.inSuite, ...(date === undefined ? {} : { date }) };
+    const shown = {
+      suite: this.inSuite,
+      ...(date === undefined ? {} : { date }),
+      ...(keeps === undefined ? {} : { keeps }),
+    };
     this.live = new Live({ page, screen, ...shown });
     this.said = new SaidLog(this.live);
   }
@@ -33,7 +40,7 @@ export abstract class BoardPage extends LitElement {
     super.connectedCallback();
     this.live.addEventListener('change', this.onChange);
     this.live.addEventListener('state', this.onDraw);
-    this.live.addEventListener('refused', this.onRefused);
+    this.live.addEventListener('earlier', this.onEarlier);
     this.said.addEventListener('change', this.onDraw);
     this.ticker = setInterval(this.onDraw, 1_000);
     this.live.start();
@@ -43,7 +50,7 @@ export abstract class BoardPage extends LitElement {
     super.disconnectedCallback();
     this.live.removeEventListener('change', this.onChange);
     this.live.removeEventListener('state', this.onDraw);
-    this.live.removeEventListener('refused', this.onRefused);
+    this.live.removeEventListener('earlier', this.onEarlier);
     this.said.removeEventListener('change', this.onDraw);
     clearInterval(this.ticker);
     this.live.stop();
@@ -97,18 +104,8 @@ export abstract class BoardPage extends LitElement {
 
   private readonly onDraw = (): void => this.requestUpdate();
 
-  private readonly onRefused = (event: Event): void => {
-    if (!(event instanceof RefusedEvent)) return;
-    const { kept, answer } = event;
-    const label = kept.label ?? kept.command.type.replaceAll('-', ' ');
-    const at = kept.touchedAt + kept.offset;
-    this.said.refusedLate(
-      kept.touch ?? kept.id,
-      `${label}, touched ${this.hhmm(at)}`,
-      at,
-      answer.code ?? '',
-      answer.words ?? '',
-    );
+  private readonly onEarlier = (event: Event): void => {
+    if (event instanceof EarlierEvent) this.said.resume(event.touches);
   };
 
   private readonly onChange = (): void => {

@@ -1,26 +1,31 @@
 import { describe, expect, it } from 'vitest';
 import type { Answer, CommandUnion } from '../generated/wire.ts';
+import type { Earlier, Kept, Sent } from '../live/index.ts';
 import { SAID_LIMIT, SaidLog } from './said.ts';
+
+const soon = () => new Promise((resolve) => setTimeout(resolve, 0));
 
 /** A line whose answers a test gives. */
 class HeldLine {
   readonly sent: CommandUnion[] = [];
   readonly options: { seen?: number; person?: string; touch?: string }[] = [];
+  shelved = Promise.resolve();
   private readonly waiting: ((answer: Answer) => void)[] = [];
 
   now(): number {
     return 1_000;
   }
 
-  send(command: CommandUnion, options: (typeof this.options)[number]): Promise<Answer> {
+  send(command: CommandUnion, options: (typeof this.options)[number]): Sent {
     this.sent.push(command);
     this.options.push(options);
-    return new Promise((resolve) => this.waiting.push(resolve));
+    const answer = new Promise<Answer>((resolve) => this.waiting.push(resolve));
+    return { kept: this.shelved, answer };
   }
 
   async answer(at: number, answer: Partial<Answer>): Promise<void> {
     this.waiting[at]!({ m: 'answer', id: `c${at}`, status: 'done', ...answer });
-    await new Promise((resolve) => setTimeout(resolve, 0));
+    await soon();
   }
 }
 
@@ -31,6 +36,8 @@ describe('what was said', () => {
     const line = new HeldLine();
     const log = new SaidLog(line);
     const said = log.say('suction gone through', [{ command: SWEEP }], { about: ['suction'] });
+    expect([said.state, log.pending('suction')]).toEqual(['keeping', undefined]);
+    await soon();
     expect([said.state, log.pending('suction')]).toEqual(['waiting', said]);
     await line.answer(0, { upTo: 9 });
     expect(said.state).toBe('answered');
@@ -69,21 +76,34 @@ describe('what was said', () => {
     expect(line.options.every((o) => o.person === 'A5')).toBe(true);
   });
 
-  it('should tell a touch that is refused after a reload once, however many commands it had', async () => {
-    const line = new HeldLine();
-    const before = new SaidLog(line);
-    before.say('rest', [{ command: SWEEP }, { command: SWEEP }]);
-    before.say('rest', [{ command: SWEEP }]);
-    const [one, other, later] = line.options.map((o) => o.touch!);
-    const log = new SaidLog(line);
-    for (const touch of [one!, other!, later!]) {
-      log.refusedLate(touch, 'rest, touched 06:50', 900, 'not-allowed', 'Ask the desk.');
-    }
-    log.refusedLate(other!, 'rest, touched 06:50', 900, 'started', 'The room has started.');
-    expect(log.refused().map((s) => s.words)).toEqual([
-      'Ask the desk. The room has started.',
-      'Ask the desk.',
+  it('should go on after a reload with what is not answered, one entry a touch', async () => {
+    const log = new SaidLog(new HeldLine());
+    const answers: ((answer: Answer) => void)[] = [];
+    const earlier = (id: string, touch: string): Earlier => {
+      const kept: Kept = {
+        id,
+        touch,
+        label: 'rest',
+        about: ['suction'],
+        command: SWEEP,
+        touchedAt: 900,
+        offset: 50,
+      };
+      return { kept, answer: new Promise((resolve) => answers.push(resolve)) };
+    };
+    log.resume([earlier('a', 'one'), earlier('b', 'one'), earlier('c', 'two')]);
+    expect(log.list.map((s) => [s.label, s.at, s.state])).toEqual([
+      ['rest', 950, 'waiting'],
+      ['rest', 950, 'waiting'],
     ]);
+    expect(log.pending('suction')).toBe(log.list[1]);
+    const refused = { m: 'answer', status: 'refused', words: 'Ask the desk.' } as const;
+    answers[0]!({ ...refused, id: 'a' });
+    answers[1]!({ ...refused, id: 'b' });
+    answers[2]!({ m: 'answer', id: 'c', status: 'done', upTo: 9 });
+    await soon();
+    expect(log.refused().map((s) => s.words)).toEqual(['Ask the desk.']);
+    expect([log.list[1]!.state, log.list[1]!.ids]).toEqual(['answered', ['c']]);
   });
 
   it('should offer to take back only for a while', async () => {

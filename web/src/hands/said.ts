@@ -1,8 +1,9 @@
 import type { Answer, CommandUnion } from '../generated/wire.ts';
 import { uuidv7 } from '../live/ids.ts';
+import type { Earlier, Kept, SendOptions, Sent } from '../live/index.ts';
 
 /** How far something that was said here has come. */
-export type SaidState = 'waiting' | 'answered' | 'on-board' | 'refused';
+export type SaidState = 'keeping' | 'waiting' | 'answered' | 'on-board' | 'refused';
 
 /** One touch and what became of it. A touch may carry several commands. */
 export interface Said {
@@ -13,6 +14,8 @@ export interface Said {
   readonly label: string;
   /** The morning's clock at the touch. */
   readonly at: number;
+  /** Touched before the page was opened again. */
+  readonly earlier: boolean;
   /** Keys of what it is about, so that a page can show it as not yet on the board. */
   readonly about: readonly string[];
   readonly undoable: boolean;
@@ -37,10 +40,7 @@ export interface Saying {
 /** What this needs of the connection. */
 export interface Line {
   now(): number;
-  send(
-    command: CommandUnion,
-    options: { seen?: number; person?: string; label?: string; touch?: string },
-  ): Promise<Answer>;
+  send(command: CommandUnion, options: SendOptions): Sent;
 }
 
 /** What the board can take back: what was said of items and steps. */
@@ -62,8 +62,9 @@ const NOT_TAKEN = 'This was not taken. Look again, then say it once more.';
 export const SAID_LIMIT = 60;
 
 /**
- * What was said from this screen. A touch is "waiting" until it was answered, "answered" once it is
- * kept, and "on the board" only when the board's sequence has reached it.
+ * What was said from this screen. A touch is "keeping" until this screen has it on its disk,
+ * "waiting" until it was answered, "answered" once the board has kept it, and "on the board" only
+ * when the board's sequence has reached it.
  */
 export class SaidLog extends EventTarget {
   readonly list: Said[] = [];
@@ -88,67 +89,57 @@ export class SaidLog extends EventTarget {
     options: { about?: readonly string[]; person?: string } = {},
   ): Said {
     const touch = uuidv7(this.line.now());
-    const said: Said = {
-      n: ++this.counter,
+    const said = this.enter({
       touch,
       label,
       at: this.line.now(),
+      earlier: false,
       about: options.about ?? [],
       undoable: sayings.every((s) => TAKEN_BACK.includes(s.command.type)),
-      state: 'waiting',
-      words: '',
-      code: '',
-      ids: [],
-      upTo: 0,
-      undone: false,
-      seen: false,
-    };
-    this.list.push(said);
-    this.trim();
-    const answers = sayings.map((s) =>
-      this.line.send(s.command, {
-        label,
-        touch,
-        ...(s.seen === undefined ? {} : { seen: s.seen }),
-        ...(options.person === undefined ? {} : { person: options.person }),
-      }),
-    );
-    void Promise.allSettled(answers).then((results) => {
-      this.settle(said, results);
+      state: 'keeping',
     });
+    try {
+      const sent = sayings.map((s) =>
+        this.line.send(s.command, {
+          label,
+          touch,
+          about: said.about,
+          ...(s.seen === undefined ? {} : { seen: s.seen }),
+          ...(options.person === undefined ? {} : { person: options.person }),
+        }),
+      );
+      void Promise.all(sent.map((s) => s.kept)).then(() => this.kept(said));
+      void this.settle(
+        said,
+        sent.map((s) => s.answer),
+      );
+    } catch (refused) {
+      said.state = 'refused';
+      said.words = refused instanceof Error ? refused.message : String(refused);
+    }
     this.changed();
     return said;
   }
 
-  /**
-   * What was said here before the page was loaded again, and is refused now: one notice a touch,
-   * however many of its commands are refused.
-   */
-  refusedLate(touch: string, label: string, touchedAt: number, code: string, words: string): void {
-    const told = this.refused().find((s) => s.touch === touch);
-    if (told) {
-      if (!told.words.includes(words)) {
-        told.words = `${told.words} ${words}`;
-        this.changed();
-      }
-      return;
+  /** What was said here before the page was opened again, and is not answered yet. */
+  resume(earlier: readonly Earlier[]): void {
+    for (const touch of new Set(earlier.map(({ kept }) => touchOf(kept)))) {
+      const of = earlier.filter(({ kept }) => touchOf(kept) === touch);
+      const { kept } = of[0]!;
+      const said = this.enter({
+        touch,
+        label: kept.label ?? kept.command.type.replaceAll('-', ' '),
+        at: kept.touchedAt + kept.offset,
+        earlier: true,
+        about: kept.about ?? [],
+        undoable: of.every((one) => TAKEN_BACK.includes(one.kept.command.type)),
+        state: 'waiting',
+      });
+      void this.settle(
+        said,
+        of.map((one) => one.answer),
+      );
     }
-    this.list.push({
-      n: ++this.counter,
-      touch,
-      label,
-      at: touchedAt,
-      about: [],
-      undoable: false,
-      state: 'refused',
-      words: words || NOT_TAKEN,
-      code,
-      ids: [],
-      upTo: 0,
-      undone: false,
-      seen: false,
-    });
-    this.trim();
     this.changed();
   }
 
@@ -205,25 +196,35 @@ export class SaidLog extends EventTarget {
     this.changed();
   }
 
-  private settle(said: Said, results: PromiseSettledResult<Answer>[]): void {
-    said.state = 'answered';
-    for (const result of results) {
-      if (result.status === 'rejected') {
-        said.state = 'refused';
-        said.words ||=
-          result.reason instanceof Error ? result.reason.message : String(result.reason);
-      } else if (result.value.status === 'done') {
-        said.ids.push(result.value.id);
-        said.upTo = Math.max(said.upTo, result.value.upTo ?? 0);
+  private enter(
+    what: Pick<Said, 'touch' | 'label' | 'at' | 'earlier' | 'about' | 'undoable' | 'state'>,
+  ): Said {
+    const rest = { words: '', code: '', ids: [], upTo: 0, undone: false, seen: false };
+    const said: Said = { n: ++this.counter, ...what, ...rest };
+    this.list.push(said);
+    this.trim();
+    return said;
+  }
+
+  private kept(said: Said): void {
+    if (said.state !== 'keeping') return;
+    said.state = 'waiting';
+    this.changed();
+  }
+
+  private async settle(said: Said, answers: readonly Promise<Answer>[]): Promise<void> {
+    const words = new Set<string>();
+    for (const answer of await Promise.all(answers)) {
+      if (answer.status === 'done') {
+        said.ids.push(answer.id);
+        said.upTo = Math.max(said.upTo, answer.upTo ?? 0);
       } else {
-        said.state = 'refused';
-        said.code ||= result.value.code ?? '';
-        said.words ||= result.value.words ?? NOT_TAKEN;
+        said.code ||= answer.code ?? '';
+        words.add(answer.words ?? NOT_TAKEN);
       }
     }
-    if (said.state === 'answered' && said.upTo <= this.board) {
-      said.state = 'on-board';
-    }
+    said.words = [...words].join(' ');
+    said.state = words.size > 0 ? 'refused' : said.upTo <= this.board ? 'on-board' : 'answered';
     this.changed();
   }
 
@@ -242,4 +243,8 @@ export class SaidLog extends EventTarget {
   private changed(): void {
     this.dispatchEvent(new Event('change'));
   }
+}
+
+function touchOf(kept: Kept): string {
+  return kept.touch ?? kept.id;
 }

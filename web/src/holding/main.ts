@@ -13,6 +13,7 @@ import {
 } from '../hands/bands.ts';
 import { minutesTo } from '../hands/clock.ts';
 import { isDone, wantsAnswer } from '../hands/items.ts';
+import { keepOwnFiles } from '../hands/own-files.ts';
 import { BoardPage, TAKE_BACK_MS } from '../hands/page.ts';
 import { shared } from '../hands/style.ts';
 import { CAUTION, stateName } from '../hands/words.ts';
@@ -60,7 +61,7 @@ export class Holding extends BoardPage {
         ${old === '' ? nothing : html`<span class="old-figures">${old}</span>`}
         <span class="when">${clockWords(this)}</span>${proof(this.live)}
       </header>
-      <sunup-banner .live=${this.live}></sunup-banner>
+      <sunup-banner hands .live=${this.live}></sunup-banner>
       ${refusals(this)}
       <main>${list.length === 0 ? this.nothingYet() : this.table(list)} ${panel ?? nothing}</main>
       <footer>${this.lastSaid()}${this.foot()}</footer>
@@ -244,3 +245,5 @@ export class Holding extends BoardPage {
     </p>`;
   }
 }
+
+keepOwnFiles('/holding');

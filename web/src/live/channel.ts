@@ -27,9 +27,26 @@ export class Channel {
   private touched = new Set<string>();
   private at: Stand | null = null;
   private lowerBeats = 0;
+  /** The morning of parts that were kept on this screen, as long as nothing newer is shown. */
+  private keptMorning: string | undefined;
 
   get stand(): Stand | null {
     return this.at;
+  }
+
+  /** The morning that is shown, live or kept. */
+  get morning(): string | undefined {
+    return this.at?.morning ?? this.keptMorning;
+  }
+
+  /** Shows what this screen had kept. It proves nothing: a view is asked for, nothing is resumed. */
+  restore(morning: string, parts: readonly PartUnion[]): void {
+    if (this.at) return;
+    this.keptMorning = morning;
+    for (const part of parts) {
+      this.parts.set(part.key, part);
+      this.touched.add(part.key);
+    }
   }
 
   /**
@@ -58,6 +75,7 @@ export class Channel {
     for (const key of this.parts.keys()) this.touched.add(key);
     this.parts.clear();
     this.at = null;
+    this.keptMorning = undefined;
     this.lowerBeats = 0;
   }
 

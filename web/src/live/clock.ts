@@ -31,6 +31,14 @@ export class MorningClock {
     return this.base ? this.base.morning + (at - this.base.at) * this.rateNow : otherwise;
   }
 
+  /** The clock of a picture that was kept: it goes on from there until the server says better. */
+  restore(at: number, morning: number, rate: number, lastLive: number): void {
+    if (this.base) return;
+    this.rateNow = rate;
+    this.base = { at, morning, roundTrip: Number.POSITIVE_INFINITY };
+    this.lastLive = lastLive;
+  }
+
   /** A heartbeat's clock: sets the rate, and the time if it was unknown or has jumped. */
   beat(at: number, morning: number, rate: number): void {
     const jumped =

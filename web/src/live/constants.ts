@@ -42,3 +42,8 @@ export const RESEND_MS = 5_000;
 export const LATER_MS = 2_000;
 /** Commands on the way at once. */
 export const IN_FLIGHT_MAX = 16;
+
+/** How often a picture is kept for a page that is opened while the board is away. */
+export const PICTURE_MS = 5_000;
+/** An older picture is of another morning. */
+export const PICTURE_AGE_MAX_MS = 18 * 3_600_000;

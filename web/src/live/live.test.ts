@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { Beat, Frame, PartUnion, View } from '../generated/wire.ts';
-import { LOWER_BEATS_TO_FORGET, STALE_MS, VIEW_WAIT_MS } from './constants.ts';
+import {
+  LOWER_BEATS_TO_FORGET,
+  PICTURE_AGE_MAX_MS,
+  PICTURE_MS,
+  STALE_MS,
+  VIEW_WAIT_MS,
+} from './constants.ts';
 import { FakeNetwork } from './fake/fake-network.ts';
 import { FakeShelf } from './fake/fake-shelf.ts';
 import { FakeTimers } from './fake/fake-timers.ts';
@@ -41,10 +47,8 @@ const beat = (over: Partial<Beat> = {}): Beat => ({
   ...over,
 });
 
-function live() {
-  const timers = new FakeTimers();
+function live(shelf = new FakeShelf(), timers = new FakeTimers()) {
   const network = new FakeNetwork();
-  const shelf = new FakeShelf();
   const one = new Live({
     page: 'station',
     screen: 'station-7',
@@ -52,6 +56,7 @@ function live() {
     timers,
     shelf,
     open: network.open,
+    keeps: (part) => part.key !== 'b',
   });
   one.start();
   network.last.accept();
@@ -136,11 +141,11 @@ describe('the live picture', () => {
     expect(one.now()).toBe(910_000);
   });
 
-  it('shouldStampATouchWithItsTimeTheOffsetAndTheMorning', () => {
+  it('shouldStampATouchWithItsTimeTheOffsetAndTheMorning', async () => {
     const { one, network, timers } = live();
     network.last.deliver(view());
     network.last.deliver(beat());
-    void one.send({ type: 'begin', item: '7/tube' }, { seen: 4, person: 'p1' });
+    await one.send({ type: 'begin', item: '7/tube' }, { seen: 4, person: 'p1' }).kept;
     const [sent] = network.last.of('send');
     expect(sent).toMatchObject({ morning: at.morning, seen: 4, person: 'p1' });
     expect(sent!.touchedAt).toBe(timers.date());
@@ -155,9 +160,10 @@ describe('the live picture', () => {
     network.last.deliver(view());
     const sent = one.send({ type: 'begin', item: '7/tube' });
     expect(one.unsent).toBe(1);
+    await sent.kept;
     const { id } = network.last.of('send')[0]!;
     network.last.deliver({ m: 'answer', id, status: 'done', upTo: 41 });
-    const answer = await sent;
+    const answer = await sent.answer;
     expect(one.unsent).toBe(0);
     expect(one.onBoard(answer)).toBe(false);
     network.last.deliver(frame(11, { upTo: 41 }));
@@ -172,5 +178,56 @@ describe('the live picture', () => {
     network.last.deliver(view({ epoch: 1, n: 2 }));
     network.last.deliver(beat({ epoch: 1, n: 2 }));
     expect(one.state.stale).toBe(false);
+  });
+
+  it('shouldShowWhatItKeptAsOldUntilTheBoardIsBackAndTakeTouchesOnIt', async () => {
+    const before = live();
+    before.network.last.deliver(view({ parts: [place('a', 1), place('b', 2)] }));
+    before.network.last.deliver(beat());
+    before.timers.pass(PICTURE_MS - 1);
+    before.network.last.deliver(beat());
+    before.timers.pass(1);
+    before.network.last.end();
+
+    const { one, network, shelf } = live(before.shelf, before.timers);
+    await shelf.open();
+    expect([...one.parts.keys()]).toEqual(['a']);
+    expect(one.state).toMatchObject({ stale: true, everSeen: true });
+    expect(one.lastLiveAt).toBe(900_000);
+    before.timers.pass(1_000);
+    expect(one.now()).toBe(900_010 + 10_000);
+    await one.send({ type: 'begin', item: '7/tube' }).kept;
+    expect(network.last.of('send')[0]).toMatchObject({ morning: at.morning });
+    expect(network.last.of('hello')[0]).not.toHaveProperty('epoch');
+
+    network.last.deliver(view({ epoch: 4, parts: [place('c', 3)] }));
+    network.last.deliver(beat({ epoch: 4 }));
+    expect([...one.parts.keys()]).toEqual(['c']);
+    expect(one.state.stale).toBe(false);
+  });
+
+  it('shouldNotShowAPictureOfAnotherDay', async () => {
+    const { shelf } = live();
+    shelf.picture = {
+      morning: at.morning,
+      parts: [place('a', 1)],
+      keptAt: new FakeTimers().date() - PICTURE_AGE_MAX_MS - 1,
+      clock: 900_000,
+      rate: 1,
+      lastLiveAt: 900_000,
+    };
+    const { one } = live(shelf);
+    await shelf.open();
+    expect(one.parts.size).toBe(0);
+    expect(one.state.everSeen).toBe(false);
+  });
+
+  it('shouldSayWhenThisBrowserKeepsNothing', async () => {
+    const shelf = new FakeShelf();
+    shelf.broken = true;
+    const { one, network } = live(shelf);
+    await one.send({ type: 'begin', item: '7/tube' }).kept;
+    expect(one.state.durable).toBe(false);
+    expect(network.last.of('send').length).toBe(1);
   });
 });

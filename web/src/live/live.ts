@@ -7,10 +7,18 @@ import type {
 } from '../generated/wire.ts';
 import { Channel, type Effect } from './channel.ts';
 import { MorningClock } from './clock.ts';
-import { PATH, STALE_LOOK_MS, TICK_MS, VIEW_WAIT_MS } from './constants.ts';
+import {
+  PATH,
+  PICTURE_AGE_MAX_MS,
+  PICTURE_MS,
+  STALE_LOOK_MS,
+  TICK_MS,
+  VIEW_WAIT_MS,
+} from './constants.ts';
+import { DbShelf } from './db-shelf.ts';
 import { uuidv7 } from './ids.ts';
-import { Outbox } from './outbox.ts';
-import { type Kept, LocalShelf, type Shelf } from './shelf.ts';
+import { type Earlier, Outbox, type Sent } from './outbox.ts';
+import type { Kept, Picture, Shelf } from './shelf.ts';
 import { type OpenSocket, Socket } from './socket.ts';
 import { realTimers, type Timers } from './timers.ts';
 
@@ -50,15 +58,13 @@ export class BeatEvent extends Event {
   }
 }
 
-/** What was touched before this page was loaded, and refused now. */
-export class RefusedEvent extends Event {
-  readonly kept: Kept;
-  readonly answer: Answer;
+/** What was touched before this page was loaded and is not answered yet. */
+export class EarlierEvent extends Event {
+  readonly touches: readonly Earlier[];
 
-  constructor(kept: Kept, answer: Answer) {
-    super('refused');
-    this.kept = kept;
-    this.answer = answer;
+  constructor(touches: readonly Earlier[]) {
+    super('earlier');
+    this.touches = touches;
   }
 }
 
@@ -84,20 +90,34 @@ export interface LiveOptions {
   readonly timers?: Timers;
   readonly open?: OpenSocket;
   readonly shelf?: Shelf;
+  /**
+   * Which parts this screen keeps, so that it can be opened and touched while the board is away.
+   * Without it nothing is kept but touches.
+   */
+  readonly keeps?: (part: PartUnion) => boolean;
+}
+
+export interface SendOptions {
+  readonly seen?: number;
+  readonly person?: string;
+  readonly label?: string;
+  readonly touch?: string;
+  readonly about?: readonly string[];
 }
 
 type Listed<K extends PartUnion['part']> = Extract<PartUnion, { part: K }>;
 
 /**
  * The live picture of a morning on one screen, and the way for touches to the board. Events:
- * `change` (a {@link ChangeEvent}, at most one a picture), `state`, `beat`, `trouble`, `refused` (a
- * {@link RefusedEvent}).
+ * `change` (a {@link ChangeEvent}, at most one a picture), `state`, `beat`, `trouble`, `earlier` (an
+ * {@link EarlierEvent}).
  */
 export class Live extends EventTarget {
   private readonly options: LiveOptions;
   private readonly timers: Timers;
   private readonly channel = new Channel();
   private readonly clock = new MorningClock();
+  private readonly shelf: Shelf;
   private readonly outbox: Outbox;
   private readonly socket: Socket;
   private readonly lists = new Map<string, readonly PartUnion[]>();
@@ -113,12 +133,12 @@ export class Live extends EventTarget {
     super();
     this.options = options;
     this.timers = options.timers ?? realTimers;
+    this.shelf = options.shelf ?? new DbShelf(shelfName(options));
     this.outbox = new Outbox(
-      options.shelf ?? new LocalShelf(shelfName(options)),
+      this.shelf,
       this.timers,
       (message) => this.socket.send(message),
       () => this.refreshState(true),
-      (kept, answer) => this.dispatchEvent(new RefusedEvent(kept, answer)),
     );
     this.socket = new Socket(
       options.url ?? defaultUrl(),
@@ -134,7 +154,9 @@ export class Live extends EventTarget {
   }
 
   start(): void {
+    void this.open();
     this.socket.start();
+    if (this.options.keeps) this.everyPicture(this.options.keeps);
     this.everyLook();
     this.everyTick();
   }
@@ -218,16 +240,15 @@ export class Live extends EventTarget {
    * Sends a command, again and again until it is answered, over reloads too.
    *
    * @param opts `seen` is the revision of what the person saw, `person` who is signed on, `label`
-   *   what was said in words, `touch` the same for all commands of one touch
-   * @returns the answer: `done`, `refused`, or `dropped` if a person dropped it while it was held
-   * @throws OutboxFull (as a rejection) if nothing more is taken
+   *   what was said in words, `touch` the same for all commands of one touch, `about` keys of what
+   *   it is about
+   * @returns when it is kept here, and the answer: `done`, `refused`, or `dropped` if a person
+   *   dropped it while it was held
+   * @throws OutboxFull if nothing more is taken
    */
-  async send(
-    command: CommandUnion,
-    opts: { seen?: number; person?: string; label?: string; touch?: string } = {},
-  ): Promise<Answer> {
+  send(command: CommandUnion, opts: SendOptions = {}): Sent {
     const touchedAt = this.timers.date();
-    const morning = this.channel.stand?.morning;
+    const { morning } = this.channel;
     return this.outbox.add({
       id: uuidv7(touchedAt),
       ...(morning === undefined ? {} : { morning }),
@@ -236,9 +257,50 @@ export class Live extends EventTarget {
       ...(opts.person === undefined ? {} : { person: opts.person }),
       ...(opts.label === undefined ? {} : { label: opts.label }),
       ...(opts.touch === undefined ? {} : { touch: opts.touch }),
+      ...(opts.about === undefined ? {} : { about: opts.about }),
       touchedAt,
       offset: Math.round(this.now() - touchedAt),
     });
+  }
+
+  /** What this screen has kept: touches go on their way, the last picture stands until a newer one. */
+  private async open(): Promise<void> {
+    try {
+      const { touches, picture } = await this.shelf.open();
+      if (picture && this.options.keeps) this.restore(picture);
+      const earlier = this.outbox.earlier(touches);
+      if (earlier.length > 0) this.dispatchEvent(new EarlierEvent(earlier));
+    } catch {
+      this.outbox.keepsNothing();
+    }
+  }
+
+  private restore(picture: Picture): void {
+    const age = this.timers.date() - picture.keptAt;
+    if (this.everSeen || age < 0 || age > PICTURE_AGE_MAX_MS) return;
+    const clock = picture.clock + age * picture.rate;
+    this.clock.restore(this.timers.now(), clock, picture.rate, picture.lastLiveAt);
+    this.channel.restore(picture.morning, picture.parts);
+    this.everSeen = true;
+    this.changedParts();
+    this.refreshState();
+  }
+
+  /** Only what is proved is kept: a picture that is not live stays as old as it is. */
+  private everyPicture(keeps: (part: PartUnion) => boolean): void {
+    const { morning } = this.channel;
+    const { lastLiveAt } = this.clock;
+    if (morning !== undefined && lastLiveAt !== null && !this.readState().stale) {
+      this.shelf.show({
+        morning,
+        parts: [...this.channel.parts.values()].filter(keeps),
+        keptAt: this.timers.date(),
+        clock: this.now(),
+        rate: this.clock.rate,
+        lastLiveAt,
+      });
+    }
+    this.timers.after(PICTURE_MS, () => this.everyPicture(keeps));
   }
 
   private opened(): void {

@@ -23,26 +23,32 @@ const refused = (id: string): Answer => ({
   words: 'Look again.',
 });
 
-function outbox(shelf = new FakeShelf()) {
+/** An outbox whose screen's shelf has been looked through. */
+async function outbox(shelf = new FakeShelf()) {
   const timers = new FakeTimers();
   const sent: Send[] = [];
-  const wire = { open: true };
-  const late: [Kept, Answer][] = [];
   const box = new Outbox(
     shelf,
     timers,
-    (message) => wire.open && sent.push(message) > 0,
+    (message) => sent.push(message) > 0,
     () => {},
-    (one, answer) => late.push([one, answer]),
   );
-  return { box, late, timers, sent, shelf, wire, ids: () => sent.map((one) => one.id) };
+  const earlier = await shelf.open().then(
+    (found) => box.earlier(found.touches),
+    () => (box.keepsNothing(), []),
+  );
+  return { box, earlier, timers, sent, shelf, ids: () => sent.map((one) => one.id) };
 }
+
+/** Lets what is kept be kept. */
+const shelved = () => new Promise((resolve) => setTimeout(resolve, 0));
 
 describe('the outbox', () => {
   it('shouldSendAtOnceAndResolveWithTheAnswer', async () => {
-    const { box, sent, shelf } = outbox();
+    const { box, sent, shelf } = await outbox();
     box.connected();
-    const answer = box.add(kept('a', begin('7/tube')));
+    const { answer } = box.add(kept('a', begin('7/tube')));
+    await shelved();
     expect(sent).toEqual([{ m: 'send', ...kept('a', begin('7/tube')) }]);
     expect(shelf.kept.has('a')).toBe(true);
     box.answered(done('a'));
@@ -51,10 +57,11 @@ describe('the outbox', () => {
     expect(box.unsent).toBe(0);
   });
 
-  it('shouldSendAgainUnderTheSameIdUntilAnswered', () => {
-    const { box, timers, ids } = outbox();
+  it('shouldSendAgainUnderTheSameIdUntilAnswered', async () => {
+    const { box, timers, ids } = await outbox();
     box.connected();
-    void box.add(kept('a', note));
+    box.add(kept('a', note));
+    await shelved();
     timers.pass(RESEND_MS * 2);
     expect(ids()).toEqual(['a', 'a', 'a']);
     box.answered(done('a'));
@@ -62,80 +69,111 @@ describe('the outbox', () => {
     expect(ids().length).toBe(3);
   });
 
-  it('shouldTellARefusalOfWhatWasTouchedBeforeAReload', () => {
-    const before = outbox();
-    const touched = { ...kept('a', begin('7/tube')), label: 'tube begun' };
-    void before.box.add(touched);
-    const { box, late, sent } = outbox(before.shelf);
+  it('shouldTellTheAnswerToWhatWasTouchedBeforeAReload', async () => {
+    const before = await outbox();
+    const touched = { ...kept('a', begin('7/tube')), label: 'tube begun', about: ['7/tube'] };
+    before.box.add(touched);
+    await shelved();
+    const { box, earlier, sent } = await outbox(before.shelf);
     box.connected();
     expect(sent).toEqual([{ m: 'send', ...kept('a', begin('7/tube')) }]);
     box.answered(refused('a'));
-    expect(late).toEqual([[touched, refused('a')]]);
+    expect(earlier.map((one) => one.kept)).toEqual([touched]);
+    expect(await earlier[0]!.answer).toEqual(refused('a'));
   });
 
-  it('shouldTellARefusalOnlyToWhoeverWaitsForIt', async () => {
-    const { box, late } = outbox();
+  it('shouldSendNothingThatIsNotSafeOnThisScreenYet', async () => {
+    const { box, shelf, ids } = await outbox();
     box.connected();
-    const answer = box.add(kept('a', note));
-    box.answered(refused('a'));
-    expect(await answer).toEqual(refused('a'));
-    expect(late).toEqual([]);
+    shelf.slow = true;
+    const { kept: safe } = box.add(kept('a', begin('7/tube')));
+    box.add(kept('b', begin('7/tube')));
+    await shelved();
+    expect([ids(), box.unsent]).toEqual([[], 2]);
+    shelf.sync();
+    await safe;
+    expect(ids()).toEqual(['a']);
   });
 
-  it('shouldKeepWhatWasTouchedOfflineAndSendItInOrderWhenConnected', () => {
-    const { box, ids } = outbox();
-    void box.add(kept('a', note));
-    void box.add(kept('b', note));
+  it('shouldSendWhatWasTouchedBeforeAReloadFirst', async () => {
+    const shelf = new FakeShelf();
+    (await outbox(shelf)).box.add(kept('a', begin('7/tube')));
+    await shelved();
+    const sent: string[] = [];
+    const box = new Outbox(
+      shelf,
+      new FakeTimers(),
+      (message) => sent.push(message.id) > 0,
+      () => {},
+    );
+    box.connected();
+    box.add(kept('b', begin('7/tube')));
+    await shelved();
+    expect(sent).toEqual([]);
+    box.earlier((await shelf.open()).touches);
+    expect(sent).toEqual(['a']);
+  });
+
+  it('shouldKeepWhatWasTouchedOfflineAndSendItInOrderWhenConnected', async () => {
+    const { box, ids } = await outbox();
+    box.add(kept('a', note));
+    box.add(kept('b', note));
+    await shelved();
     expect(ids()).toEqual([]);
     box.connected();
     expect(ids()).toEqual(['a', 'b']);
   });
 
-  it('shouldSendAllAgainAfterANewConnection', () => {
-    const { box, ids } = outbox();
+  it('shouldSendAllAgainAfterANewConnection', async () => {
+    const { box, ids } = await outbox();
     box.connected();
-    void box.add(kept('a', note));
+    box.add(kept('a', note));
+    await shelved();
     box.disconnected();
     box.connected();
     expect(ids()).toEqual(['a', 'a']);
   });
 
-  it('shouldSurviveAReload', () => {
+  it('shouldSurviveAReload', async () => {
     const shelf = new FakeShelf();
-    void outbox(shelf).box.add(kept('a', note));
-    const after = outbox(shelf);
+    (await outbox(shelf)).box.add(kept('a', note));
+    await shelved();
+    const after = await outbox(shelf);
     expect(after.box.unsent).toBe(1);
     after.box.connected();
     expect(after.ids()).toEqual(['a']);
   });
 
-  it('shouldKeepACommandAfterNotNowAndTryLater', () => {
-    const { box, timers, ids } = outbox();
+  it('shouldKeepACommandAfterNotNowAndTryLater', async () => {
+    const { box, timers, ids } = await outbox();
     box.connected();
-    void box.add(kept('a', note));
+    box.add(kept('a', note));
+    await shelved();
     box.answered({ m: 'answer', id: 'a', status: 'later' });
     expect(box.unsent).toBe(1);
     timers.pass(LATER_MS);
     expect(ids()).toEqual(['a', 'a']);
   });
 
-  it('shouldSendCommandsOnOneItemOneAfterTheOther', () => {
-    const { box, ids } = outbox();
+  it('shouldSendCommandsOnOneItemOneAfterTheOther', async () => {
+    const { box, ids } = await outbox();
     box.connected();
-    void box.add(kept('a', begin('7/tube')));
-    void box.add(kept('b', begin('7/tube')));
-    void box.add(kept('c', begin('7/scope')));
+    box.add(kept('a', begin('7/tube')));
+    box.add(kept('b', begin('7/tube')));
+    box.add(kept('c', begin('7/scope')));
+    await shelved();
     expect(ids()).toEqual(['a', 'c']);
     box.answered(done('a'));
     expect(ids()).toEqual(['a', 'c', 'b']);
   });
 
   it('shouldHoldLaterCommandsOnTheSameItemBehindARefusalAndStopNothingElse', async () => {
-    const { box, ids } = outbox();
+    const { box, ids } = await outbox();
     box.connected();
-    const first = box.add(kept('a', begin('7/tube')));
-    void box.add(kept('b', begin('7/tube')));
-    void box.add(kept('c', begin('7/scope')));
+    const { answer: first } = box.add(kept('a', begin('7/tube')));
+    box.add(kept('b', begin('7/tube')));
+    box.add(kept('c', begin('7/scope')));
+    await shelved();
     box.answered(refused('a'));
     expect((await first).status).toBe('refused');
     expect(box.held.map((one) => one.id)).toEqual(['b']);
@@ -147,57 +185,62 @@ describe('the outbox', () => {
     expect(box.held).toEqual([]);
   });
 
-  it('shouldKeepAHeldCommandHeldOverAReload', () => {
+  it('shouldKeepAHeldCommandHeldOverAReload', async () => {
     const shelf = new FakeShelf();
-    const { box } = outbox(shelf);
+    const { box } = await outbox(shelf);
     box.connected();
-    void box.add(kept('a', begin('7/tube')));
-    void box.add(kept('b', begin('7/tube')));
+    box.add(kept('a', begin('7/tube')));
+    box.add(kept('b', begin('7/tube')));
+    await shelved();
     box.answered(refused('a'));
-    const after = outbox(shelf);
+    const after = await outbox(shelf);
     after.box.connected();
     expect(after.ids()).toEqual([]);
     expect(after.box.held.map((one) => one.id)).toEqual(['b']);
   });
 
   it('shouldDropAHeldCommandWhenAPersonSaysSo', async () => {
-    const { box, shelf } = outbox();
+    const { box, shelf } = await outbox();
     box.connected();
-    void box.add(kept('a', begin('7/tube')));
-    const second = box.add(kept('b', begin('7/tube')));
+    box.add(kept('a', begin('7/tube')));
+    const { answer: second } = box.add(kept('b', begin('7/tube')));
+    await shelved();
     box.answered(refused('a'));
     box.discard(['b']);
     expect((await second).status).toBe('dropped');
     expect(shelf.kept.size).toBe(0);
   });
 
-  it('shouldStopLoudlyWhenFullAndLoseNothing', () => {
-    const { box } = outbox();
-    for (let i = 0; i < OUTBOX_MAX; i++) void box.add(kept(String(i), note));
+  it('shouldStopLoudlyWhenFullAndLoseNothing', async () => {
+    const { box } = await outbox();
+    for (let i = 0; i < OUTBOX_MAX; i++) box.add(kept(String(i), note));
+    await shelved();
     expect(box.full).toBe(true);
     expect(() => box.add(kept('more', note))).toThrow(OutboxFull);
     expect(box.unsent).toBe(OUTBOX_MAX);
   });
 
-  it('shouldHaveOnlySoManyOnTheWayAtOnce', () => {
-    const { box, ids } = outbox();
+  it('shouldHaveOnlySoManyOnTheWayAtOnce', async () => {
+    const { box, ids } = await outbox();
     box.connected();
-    for (let i = 0; i < IN_FLIGHT_MAX + 5; i++) void box.add(kept(String(i), note));
+    for (let i = 0; i < IN_FLIGHT_MAX + 5; i++) box.add(kept(String(i), note));
+    await shelved();
     expect(ids().length).toBe(IN_FLIGHT_MAX);
     box.answered(done('0'));
     expect(ids().length).toBe(IN_FLIGHT_MAX + 1);
   });
 
-  it('shouldSayWhenTheBrowserKeepsNothing', () => {
+  it('shouldSayWhenTheBrowserKeepsNothing', async () => {
     const shelf = new FakeShelf();
     shelf.broken = true;
-    const { box } = outbox(shelf);
-    void box.add(kept('a', note));
+    const { box } = await outbox(shelf);
+    box.add(kept('a', note));
+    await shelved();
     expect(box.durable).toBe(false);
     expect(box.unsent).toBe(1);
   });
 
-  it('shouldKnowWhatACommandIsAbout', () => {
+  it('shouldKnowWhatACommandIsAbout', async () => {
     expect(about(begin('7/tube'))).toBe('item:7/tube');
     expect(about({ type: 'release', unit: 'us-1' })).toBe('unit:us-1');
     expect(about(note)).toBeNull();

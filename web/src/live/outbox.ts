@@ -13,13 +13,29 @@ export class OutboxFull extends Error {
   }
 }
 
+/** A command on its way. */
+export interface Sent {
+  /** It is safe on this screen now, or the screen says that it keeps nothing. */
+  readonly kept: Promise<void>;
+  /** It may come after days. */
+  readonly answer: Promise<Answer>;
+}
+
+/** A command that was touched before the page was opened, and what becomes of it. */
+export interface Earlier {
+  readonly kept: Kept;
+  readonly answer: Promise<Answer>;
+}
+
 interface Entry {
   kept: Kept;
   readonly key: string | null;
+  /** Kept on this screen, so that it may be sent: what is answered was never lost before. */
+  shelved: boolean;
   /** Monotonic time before which it is not sent (again). */
   notBefore: number;
   onTheWay: boolean;
-  readonly answer: ((answer: Answer) => void) | null;
+  readonly answer: (answer: Answer) => void;
 }
 
 /**
@@ -44,9 +60,10 @@ export class Outbox {
   private readonly timers: Timers;
   private readonly transmit: (message: Send) => boolean;
   private readonly changed: () => void;
-  private readonly refusedLate: (kept: Kept, answer: Answer) => void;
   private readonly entries: Entry[] = [];
   private online = false;
+  /** What was kept before comes first: nothing goes until it is known. */
+  private opened = false;
   private safely = true;
   private cancelTimer: () => void = () => {};
 
@@ -55,14 +72,35 @@ export class Outbox {
     timers: Timers,
     transmit: (message: Send) => boolean,
     changed: () => void,
-    refusedLate: (kept: Kept, answer: Answer) => void = () => {},
   ) {
     this.shelf = shelf;
     this.timers = timers;
     this.transmit = transmit;
     this.changed = changed;
-    this.refusedLate = refusedLate;
-    for (const kept of shelf.load().slice(0, OUTBOX_MAX)) this.push(kept, null);
+  }
+
+  /** Takes back what this screen has kept, before what was touched meanwhile. */
+  earlier(touches: readonly Kept[]): Earlier[] {
+    const before: Earlier[] = [];
+    const entries: Entry[] = [];
+    for (const kept of touches) {
+      if (this.entries.some((e) => e.kept.id === kept.id)) continue;
+      const answer = new Promise<Answer>((resolve) => {
+        entries.push({ ...entry(kept, resolve), shelved: true });
+      });
+      before.push({ kept, answer });
+    }
+    this.entries.unshift(...entries);
+    this.opened = true;
+    this.pump();
+    this.changed();
+    return before;
+  }
+
+  /** This screen keeps nothing: what is touched is sent, and the page says so. */
+  keepsNothing(): void {
+    this.safely = false;
+    this.earlier([]);
   }
 
   /** Commands without an answer, held ones included. */
@@ -85,14 +123,24 @@ export class Outbox {
   }
 
   /** @throws OutboxFull if nothing more is taken */
-  add(kept: Kept): Promise<Answer> {
+  add(kept: Kept): Sent {
     if (this.full) throw new OutboxFull();
-    return new Promise((resolve) => {
-      if (!this.shelf.put(kept)) this.safely = false;
-      this.push(kept, resolve);
-      this.pump();
-      this.changed();
-    });
+    let answered: (answer: Answer) => void;
+    const answer = new Promise<Answer>((resolve) => (answered = resolve));
+    const added = entry(kept, answered!);
+    this.entries.push(added);
+    return { kept: this.shelve(added), answer };
+  }
+
+  private async shelve(added: Entry): Promise<void> {
+    try {
+      await this.shelf.put(added.kept);
+    } catch {
+      this.safely = false;
+    }
+    added.shelved = true;
+    this.pump();
+    this.changed();
   }
 
   /** A socket is open and the hello is said: everything unanswered goes again. */
@@ -121,9 +169,7 @@ export class Outbox {
       this.entries.splice(at, 1);
       this.shelf.remove(entry.kept.id);
       if (answer.status === 'refused') this.hold(entry.key, answer);
-      // Whoever touched it before a reload waits for no promise, and must hear of it all the same.
-      if (!entry.answer && answer.status === 'refused') this.refusedLate(entry.kept, answer);
-      entry.answer?.(answer);
+      entry.answer(answer);
     }
     this.pump();
     this.changed();
@@ -135,7 +181,7 @@ export class Outbox {
       if (!entry.kept.refusal || !ids.includes(entry.kept.id)) continue;
       const { refusal: _, ...kept } = entry.kept;
       entry.kept = kept;
-      this.shelf.put(kept);
+      this.again(kept);
     }
     this.pump();
     this.changed();
@@ -148,19 +194,17 @@ export class Outbox {
       if (at < 0) continue;
       const [entry] = this.entries.splice(at, 1);
       this.shelf.remove(id);
-      entry!.answer?.({ m: 'answer', id, status: 'dropped' });
+      entry!.answer({ m: 'answer', id, status: 'dropped' });
     }
     this.pump();
     this.changed();
   }
 
-  private push(kept: Kept, answer: Entry['answer']): void {
-    this.entries.push({
-      kept,
-      key: about(kept.command),
-      notBefore: 0,
-      onTheWay: false,
-      answer,
+  /** Keeps what became of a touch that is safe already. */
+  private again(kept: Kept): void {
+    this.shelf.put(kept).catch(() => {
+      this.safely = false;
+      this.changed();
     });
   }
 
@@ -170,14 +214,14 @@ export class Outbox {
     for (const entry of this.entries) {
       if (entry.key !== key || entry.onTheWay) continue;
       entry.kept = { ...entry.kept, refusal };
-      this.shelf.put(entry.kept);
+      this.again(entry.kept);
     }
   }
 
   /** Sends what may go now and looks again when the next thing is due. */
   private pump(): void {
     this.cancelTimer();
-    if (!this.online) return;
+    if (!this.online || !this.opened) return;
     const now = this.timers.now();
     const busy = new Set<string>();
     let onTheWay = 0;
@@ -185,6 +229,7 @@ export class Outbox {
     for (const entry of this.entries) {
       if (entry.kept.refusal || (entry.key !== null && busy.has(entry.key))) continue;
       if (entry.key !== null) busy.add(entry.key);
+      if (!entry.shelved) continue;
       if (onTheWay >= IN_FLIGHT_MAX) break;
       onTheWay++;
       if (entry.notBefore <= now) {
@@ -200,7 +245,11 @@ export class Outbox {
   }
 }
 
+function entry(kept: Kept, answer: Entry['answer']): Entry {
+  return { kept, key: about(kept.command), shelved: false, notBefore: 0, onTheWay: false, answer };
+}
+
 function message(kept: Kept): Send {
-  const { refusal: _refusal, label: _label, touch: _touch, ...rest } = kept;
+  const { refusal: _refusal, label: _label, touch: _touch, about: _about, ...rest } = kept;
   return { m: 'send', ...rest };
 }

@@ -10,8 +10,12 @@ interface Band {
   readonly todo: string;
 }
 
-/** What has to be said over the whole width, worst first. Empty when all is well. */
-export function bands(state: LiveState, lastLive: string | null): readonly Band[] {
+/**
+ * What has to be said over the whole width, worst first. Empty when all is well.
+ *
+ * @param hands the page takes touches of a room's own work, which goes on while the board is away
+ */
+export function bands(state: LiveState, lastLive: string | null, hands = false): readonly Band[] {
   const found: Band[] = [];
   if (state.noSuite) {
     found.push({ kind: 'stale', head: say('stale.no-suite'), todo: say('stale.no-suite-do') });
@@ -19,7 +23,7 @@ export function bands(state: LiveState, lastLive: string | null): readonly Band[
     found.push({ kind: 'stale', head: say('stale.never'), todo: say('stale.never-do') });
   } else if (state.stale) {
     const head = lastLive ? say('stale.since', { time: lastLive }) : say('stale.since-unknown');
-    found.push({ kind: 'stale', head, todo: say('stale.do') });
+    found.push({ kind: 'stale', head, todo: say(hands ? 'stale.hands-do' : 'stale.do') });
   }
   if (state.full) found.push({ kind: 'warn', head: say('full'), todo: say('full.do') });
   if (state.readOnly && !state.stale) {
@@ -38,6 +42,7 @@ export function bands(state: LiveState, lastLive: string | null): readonly Band[
 @customElement('sunup-banner')
 export class SunupBanner extends LitElement {
   @property({ attribute: false }) live!: Live;
+  @property({ type: Boolean }) hands = false;
 
   static override styles = css`
     :host {
@@ -84,7 +89,7 @@ export class SunupBanner extends LitElement {
     const suite = this.live.list('suite')[0];
     const lastLive = at !== null && suite ? clockTime(at, suite.zone) : null;
     return html`<div role="alert">
-      ${bands(this.live.state, lastLive).map(
+      ${bands(this.live.state, lastLive, this.hands).map(
         (band) =>
           html`<div class="band ${band.kind}">
             <strong>${band.head}</strong><span>${band.todo}</span>

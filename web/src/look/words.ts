@@ -24,6 +24,7 @@ const british = {
   'stale.since': 'Not live since {time}',
   'stale.since-unknown': 'Not live',
   'stale.do': 'What you see is old. Do not act on it. Ask by telephone.',
+  'stale.hands-do': 'What others did since is missing. What you touch is kept here and sent later.',
   'stale.never-do': 'Nothing has been received yet. Trying again all the time.',
   'read-only': 'The board cannot save at the moment',
   'read-only.do': 'Touches are kept on this screen and sent when it can.',

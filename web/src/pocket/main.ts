@@ -10,12 +10,13 @@ import {
   sentWords,
 } from '../hands/bands.ts';
 import { moveAnswers, moveWords } from '../hands/moves.ts';
+import { keepOwnFiles } from '../hands/own-files.ts';
 import { BoardPage, TAKE_BACK_MS } from '../hands/page.ts';
 import { shared } from '../hands/style.ts';
 import { CAUTION, personName } from '../hands/words.ts';
 import { proof } from '../look/index.ts';
 import { askedOf, callsFor, choices, type MyRoom, myRooms, roomWords, Whose } from './model.ts';
-import { keepOwnFiles, screenName, suiteOfThisPhone } from './phone.ts';
+import { screenName, suiteOfThisPhone } from './phone.ts';
 import { pocketStyle } from './style.ts';
 
 /** On a phone: whose rooms, in which order, and what is asked of this person. */
@@ -219,4 +220,4 @@ export class Pocket extends BoardPage {
 }
 
 suiteOfThisPhone();
-keepOwnFiles();
+keepOwnFiles('/pocket');

@@ -38,13 +38,3 @@ export function suiteOfThisPhone(): void {
     // Nothing is kept here: the first suite, or the one in the address.
   }
 }
-
-/** Lets the page open with the network gone; what it shows still comes from the board alone. */
-export function keepOwnFiles(): void {
-  if ('serviceWorker' in navigator) {
-    // Without it the page works too, as long as the server is there.
-    navigator.serviceWorker
-      .register('/pocket-worker.js', { scope: '/pocket' })
-      .catch(() => undefined);
-  }
-}

@@ -1,8 +1,16 @@
 import { html } from 'lit';
 import { customElement } from 'lit/decorators.js';
-import type { EvidenceUnion, ItemPart, PersonPart, Section, Step } from '../generated/wire.ts';
+import type {
+  EvidenceUnion,
+  ItemPart,
+  PartUnion,
+  PersonPart,
+  Section,
+  Step,
+} from '../generated/wire.ts';
 import { refusals } from '../hands/bands.ts';
 import { cannotBe, outsideBand, type SectionView, short } from '../hands/items.ts';
+import { keepOwnFiles } from '../hands/own-files.ts';
 import { BoardPage } from '../hands/page.ts';
 import '../look/index.ts';
 import { shared } from '../hands/style.ts';
@@ -53,6 +61,15 @@ export function roomOf(path: string): string {
   return decodeURIComponent(/\/station\/([^/]+)/.exec(path)?.[1] ?? '');
 }
 
+/** What a set-up goes on with while the board is away: this room's, people and things; no figures. */
+const OF_THE_SUITE: readonly PartUnion['part'][] = ['suite', 'person', 'unit', 'place'];
+const OF_THE_ROOM: readonly PartUnion['part'][] = ['room', 'case', 'item'];
+
+function keptAt(room: string, part: PartUnion): boolean {
+  if (OF_THE_SUITE.includes(part.part)) return true;
+  return OF_THE_ROOM.includes(part.part) && 'room' in part && part.room === room;
+}
+
 @customElement('sunup-station')
 export class Station extends BoardPage {
   static override styles = [shared, sideStyle, stationStyle];
@@ -67,7 +84,7 @@ export class Station extends BoardPage {
 
   constructor() {
     const room = roomOf(location.pathname);
-    super('station', `station-${room}`);
+    super('station', `station-${room}`, undefined, (part) => keptAt(room, part));
     this.room = room;
     this.signed = sessionStorage.getItem(this.storageKey) ?? undefined;
   }
@@ -102,7 +119,7 @@ export class Station extends BoardPage {
     document.title = `Station ${this.room} · Sunup`;
     return html`
       ${top(this, view)}
-      <sunup-banner .live=${this.live}></sunup-banner>
+      <sunup-banner hands .live=${this.live}></sunup-banner>
       <main>
         ${
           idle
@@ -358,3 +375,5 @@ export class Station extends BoardPage {
     return `sunup.station.${this.room}.person`;
   }
 }
+
+keepOwnFiles('/station');

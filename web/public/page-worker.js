@@ -1,8 +1,10 @@
 /**
- * Keeps the pocket page's own files, so that it opens with the network gone. It keeps nothing of the
- * board: the socket does not pass here, and no other request is answered from what is kept.
+ * Keeps the own files of one page (its scope: /pocket, /station, /holding), so that it opens with the
+ * network gone. It keeps nothing of the board: the socket does not pass here, and no other request is
+ * answered from what is kept.
  */
-const FILES = 'sunup-pocket-files';
+const PAGE = new URL(registration.scope).pathname;
+const FILES = `sunup-files${PAGE}`;
 
 addEventListener('install', (event) => event.waitUntil(begin().then(() => skipWaiting())));
 addEventListener('activate', (event) => event.waitUntil(clients.claim()));
@@ -11,16 +13,21 @@ addEventListener('fetch', (event) => {
   const { request } = event;
   const url = new URL(request.url);
   if (request.method !== 'GET' || url.origin !== location.origin) return;
-  if (request.mode === 'navigate' && url.pathname === '/pocket') {
+  if (request.mode === 'navigate' && mine(url.pathname)) {
     event.respondWith(page(request));
   } else if (url.pathname.startsWith('/assets/')) {
     event.respondWith(asset(request));
   }
 });
 
+/** A station's rooms share one page. */
+function mine(path) {
+  return path === PAGE || path.startsWith(`${PAGE}/`);
+}
+
 /** The first visit was loaded without this worker: its files are fetched for the next one. */
 async function begin() {
-  const answer = await fetch('/pocket');
+  const answer = await fetch(PAGE);
   if (answer.ok) await keep(await caches.open(FILES), answer);
 }
 
@@ -32,19 +39,19 @@ async function page(request) {
     if (answer.ok) await keep(files, answer.clone());
     return answer;
   } catch (gone) {
-    const kept = await files.match('/pocket');
+    const kept = await files.match(PAGE);
     if (kept) return kept;
     throw gone;
   }
 }
 
 async function keep(files, answer) {
-  const before = await (await files.match('/pocket'))?.text();
+  const before = await (await files.match(PAGE))?.text();
   const text = await answer.clone().text();
   if (before === text) return;
   await Promise.all((await files.keys()).map((key) => files.delete(key)));
   await files.addAll(new Set(text.match(/\/assets\/[\w.-]+/g) ?? []));
-  await files.put('/pocket', answer);
+  await files.put(PAGE, answer);
 }
 
 /** Their names are of their content: one that is kept can't be old. */
