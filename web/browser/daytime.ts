@@ -3,7 +3,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Board, startBoard } from './board.ts';
 
-const SITE = join(import.meta.dirname, '../../ops/src/main/resources/plain/site.json');
+const SITES = join(import.meta.dirname, '../../ops/src/main/resources');
+const SITE = join(SITES, 'plain/site.json');
 
 /** After everybody of the site has come, long before the date changes. */
 const HOUR = 13;
@@ -27,12 +28,20 @@ export function inMinutes(minutes: number): string {
   });
 }
 
-/** A board without a morning, of the plain site where it is afternoon now. */
+/**
+ * A board without a morning, of the plain site where it is afternoon now; with the bedside figures
+ * that the demo's pharmacist has released.
+ */
 export async function emptyBoard(): Promise<Board> {
   const folder = await mkdtemp(join(tmpdir(), 'sunup-browser-'));
-  const site = JSON.parse(await readFile(SITE, 'utf8')) as { zone: string };
+  const site = (await json(SITE)) as { zone: string; bedside: unknown };
   site.zone = ZONE;
+  site.bedside = ((await json(join(SITES, 'demo/site.json'))) as typeof site).bedside;
   await mkdir(join(folder, 'board'));
   await writeFile(join(folder, 'board', 'site.json'), JSON.stringify(site));
   return startBoard(['--empty'], folder);
+}
+
+async function json(file: string): Promise<unknown> {
+  return JSON.parse(await readFile(file, 'utf8'));
 }

@@ -34,3 +34,25 @@ export async function scrolls(page: Page): Promise<boolean> {
     return root.scrollHeight > innerHeight + 1 || root.scrollWidth > innerWidth + 1;
   });
 }
+
+/** What is cut off or would have to be scrolled inside the page, by class. */
+export async function overflowing(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const found: string[] = [];
+    const walk = (root: Document | ShadowRoot) => {
+      for (const element of root.querySelectorAll('*')) {
+        if (element.shadowRoot) {
+          walk(element.shadowRoot);
+        }
+        const box = element as HTMLElement;
+        const over = getComputedStyle(box);
+        const clipped = over.overflowY !== 'visible' && box.scrollHeight > box.clientHeight + 1;
+        if (clipped && box.clientHeight > 60 && !box.classList.contains('vh')) {
+          found.push(`${box.className} ${box.scrollHeight} in ${box.clientHeight}`);
+        }
+      }
+    };
+    walk(document);
+    return found;
+  });
+}

@@ -61,6 +61,11 @@ export abstract class BoardPage extends LitElement {
     return undefined;
   }
 
+  /** When what is touched now was done, if it is entered afterwards from paper. */
+  get doneAt(): number | undefined {
+    return undefined;
+  }
+
   /** The morning as a whole, once it has been seen. */
   get suite(): SuitePart | undefined {
     return this.live.list('suite')[0];
@@ -89,7 +94,13 @@ export abstract class BoardPage extends LitElement {
   /** One touch, one or more commands. */
   say(label: string, sayings: readonly Saying[], options: TouchOptions = {}): Said {
     const person = this.person;
-    return this.said.say(label, sayings, { ...options, ...(person ? { person } : {}) });
+    const doneAt = this.doneAt;
+    const said = doneAt === undefined ? label : `${label}, done ${this.hhmm(doneAt)}`;
+    return this.said.say(said, sayings, {
+      ...options,
+      ...(person ? { person } : {}),
+      ...(doneAt === undefined ? {} : { doneAt }),
+    });
   }
 
   /** One command. */

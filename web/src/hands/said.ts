@@ -82,11 +82,12 @@ export class SaidLog extends EventTarget {
    * Sends the commands one after another, in order.
    *
    * @param label what was said, in words
+   * @param options `doneAt` is when it was done, if that was not now
    */
   say(
     label: string,
     sayings: readonly Saying[],
-    options: { about?: readonly string[]; person?: string } = {},
+    options: { about?: readonly string[]; person?: string; doneAt?: number } = {},
   ): Said {
     const touch = uuidv7(this.line.now());
     const said = this.enter({
@@ -106,6 +107,7 @@ export class SaidLog extends EventTarget {
           about: said.about,
           ...(s.seen === undefined ? {} : { seen: s.seen }),
           ...(options.person === undefined ? {} : { person: options.person }),
+          ...(options.doneAt === undefined ? {} : { doneAt: options.doneAt }),
         }),
       );
       void Promise.all(sent.map((s) => s.kept)).then(() => this.kept(said));

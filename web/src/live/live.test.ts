@@ -230,4 +230,12 @@ describe('the live picture', () => {
     expect(one.state.durable).toBe(false);
     expect(network.last.of('send').length).toBe(1);
   });
+
+  it('should say when it was done beside when it was entered', async () => {
+    const { one, network } = live();
+    network.last.deliver(view());
+    await one.send({ type: 'open-morning' }, { doneAt: 700_000 }).kept;
+    const sent = network.last.sent.at(-1) as { touchedAt: number; offset: number };
+    expect(sent.touchedAt + sent.offset).toBe(700_000);
+  });
 });

@@ -103,6 +103,8 @@ export interface SendOptions {
   readonly label?: string;
   readonly touch?: string;
   readonly about?: readonly string[];
+  /** When it was done by the morning's time, if not now: the time entered stays the touch's. */
+  readonly doneAt?: number;
 }
 
 type Listed<K extends PartUnion['part']> = Extract<PartUnion, { part: K }>;
@@ -259,7 +261,7 @@ export class Live extends EventTarget {
       ...(opts.touch === undefined ? {} : { touch: opts.touch }),
       ...(opts.about === undefined ? {} : { about: opts.about }),
       touchedAt,
-      offset: Math.round(this.now() - touchedAt),
+      offset: Math.round((opts.doneAt ?? this.now()) - touchedAt),
     });
   }
 

@@ -1,6 +1,8 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import type { MovePart, NeedPart, PersonPart } from '../generated/wire.ts';
+import { short } from '../hands/items.ts';
+import { fetchReadings, type Series, slowWords } from '../hands/readings.ts';
 import {
   boardWords,
   clockWords,
@@ -19,12 +21,18 @@ import { askedOf, callsFor, choices, type MyRoom, myRooms, roomWords, Whose } fr
 import { screenName, suiteOfThisPhone } from './phone.ts';
 import { pocketStyle } from './style.ts';
 
+/** How often a technician's phone asks which readings change slowly. */
+const SLOW_EVERY_MS = 60_000;
+
 /** On a phone: whose rooms, in which order, and what is asked of this person. */
 @customElement('sunup-pocket')
 export class Pocket extends BoardPage {
   static override styles = [shared, pocketStyle];
 
   private readonly whose = new Whose();
+  /** Machines' readings that change slowly, for technicians; asked for now and then. */
+  private slow: readonly Series[] = [];
+  private slowAt = -SLOW_EVERY_MS;
 
   constructor() {
     super('pocket', screenName());
@@ -97,6 +105,7 @@ export class Pocket extends BoardPage {
   }
 
   private mine(me: PersonPart): TemplateResult {
+    if (me.role === 'technician') this.askSlow();
     const asked = askedOf(me, this.list('move'));
     const calls = callsFor(me, this.list('need'));
     const rooms = myRooms(me, this.list('room'), this.list('need'), this.list('move'));
@@ -123,6 +132,20 @@ export class Pocket extends BoardPage {
       <h2>Asked of you</h2>
       ${asked.length + calls.length === 0 ? html`<p class="dim">nothing is asked of you</p>` : nothing}
       ${asked.map((m) => this.asked(m))} ${calls.map((n) => this.call(me, n))}
+      ${
+        me.role === 'technician' && this.slow.length > 0
+          ? html`<h2>Slow changes</h2>
+              ${this.slow.map(
+                (s) =>
+                  html`<section class="card" aria-label="room ${s.room} ${short(s.name)}">
+                    <p>
+                      <b>Room ${s.room}: ${short(s.name)} ${slowWords(s)}</b
+                      ><small>more than chance; look for a leak before it is a fault</small>
+                    </p>
+                  </section>`,
+              )}`
+          : nothing
+      }
       <h2>Your rooms</h2>
       ${
         waits.length === 0
@@ -137,6 +160,17 @@ export class Pocket extends BoardPage {
             </ol>`
       }
     `;
+  }
+
+  private askSlow(): void {
+    if (performance.now() - this.slowAt < SLOW_EVERY_MS) return;
+    this.slowAt = performance.now();
+    void fetchReadings()
+      .catch(() => [])
+      .then((found) => {
+        this.slow = found;
+        this.requestUpdate();
+      });
   }
 
   private asked(move: MovePart): TemplateResult {

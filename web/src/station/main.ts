@@ -9,11 +9,15 @@ import type {
   Step,
 } from '../generated/wire.ts';
 import { refusals } from '../hands/bands.ts';
+import type { Series } from '../hands/readings.ts';
 import { cannotBe, outsideBand, type SectionView, short } from '../hands/items.ts';
 import { keepOwnFiles } from '../hands/own-files.ts';
 import { BoardPage } from '../hands/page.ts';
 import '../look/index.ts';
 import { shared } from '../hands/style.ts';
+import { FiguresDesk } from './figures/desk.ts';
+import { figuresPanel } from './figures/panel.ts';
+import { figuresStyle } from './figures/style.ts';
 import { CAUTION, count, personName, SEND, sectionName, stepName } from '../hands/words.ts';
 import {
   canSweep,
@@ -27,6 +31,7 @@ import {
   sweep,
   idleWords,
 } from './model.ts';
+import { RoomReadings, technicianFor } from './readings.ts';
 import { left } from './rows.ts';
 import { foot, right } from './side.ts';
 import { sideStyle } from './style-side.ts';
@@ -48,7 +53,22 @@ export interface Asking {
 
 /** What the right-hand side is used for. */
 export type Side =
-  { kind: 'waits' } | { kind: 'who' } | { kind: 'help' } | { kind: 'item'; item: string } | Asking;
+  | { kind: 'waits' }
+  | { kind: 'who' }
+  | { kind: 'help' }
+  | { kind: 'item'; item: string }
+  | { kind: 'paper'; typed: string; wrong: string }
+  | HandingOver
+  | Asking;
+
+/** Both sign: who goes and who comes, and what the one who comes wants to see again. */
+export interface HandingOver {
+  kind: 'hand-over';
+  from: PersonPart;
+  to: PersonPart;
+  again: Set<Section>;
+  gives: boolean;
+}
 
 /** The section that is open, and what is not done in it while exceptions are being named. */
 export interface OpenSection {
@@ -72,12 +92,16 @@ function keptAt(room: string, part: PartUnion): boolean {
 
 @customElement('sunup-station')
 export class Station extends BoardPage {
-  static override styles = [shared, sideStyle, stationStyle];
+  static override styles = [shared, sideStyle, stationStyle, figuresStyle];
 
   readonly room: string;
   half: Half = 'set-up';
   opened: OpenSection | undefined;
   side: Side = { kind: 'waits' };
+  readonly figures: FiguresDesk;
+  readonly readings: RoomReadings;
+  /** While what was written on paper is entered: when it was done. */
+  private paperAt: number | undefined;
   private signed: string | undefined;
   /** What is said as soon as somebody has signed on. */
   private afterSign: (() => void) | undefined;
@@ -86,12 +110,19 @@ export class Station extends BoardPage {
     const room = roomOf(location.pathname);
     super('station', `station-${room}`, undefined, (part) => keptAt(room, part));
     this.room = room;
+    const changed = () => this.requestUpdate();
+    this.figures = new FiguresDesk(room, changed);
+    this.readings = new RoomReadings(room, changed);
     this.signed = sessionStorage.getItem(this.storageKey) ?? undefined;
   }
 
   override get person(): string | undefined {
     const here = this.signed && this.live.list('person').find((p) => p.person === this.signed);
     return here && here.leftAt === undefined ? here.person : undefined;
+  }
+
+  override get doneAt(): number | undefined {
+    return this.paperAt;
   }
 
   get view(): StationView {
@@ -116,17 +147,24 @@ export class Station extends BoardPage {
   override render() {
     const view = this.view;
     const idle = idleWords(this.live.state.everSeen, this.suite?.phase, view, this.room);
+    if (this.live.state.everSeen) {
+      this.figures.bench.inRoom(view.plan?.caseId);
+      this.readings.follow(view.items);
+    }
+    const over = this.figures.shown && !idle;
     document.title = `Station ${this.room} · Sunup`;
     return html`
       ${top(this, view)}
       <sunup-banner hands .live=${this.live}></sunup-banner>
-      <main>
+      <main class=${over ? 'over' : ''}>
         ${
           idle
             ? html`<p class="idle">${idle}</p>
                 <div class="right">${refusals(this)}</div>`
-            : html`<div class="left">${left(this, view)}</div>
-                <div class="right">${right(this, view, refusals(this))}</div>`
+            : over
+              ? html`${refusals(this)} ${figuresPanel(this, view)}`
+              : html`<div class="left">${left(this, view)}</div>
+                  <div class="right">${right(this, view, refusals(this))}</div>`
         }
       </main>
       <footer>
@@ -148,6 +186,11 @@ export class Station extends BoardPage {
   close(): void {
     this.afterSign = undefined;
     this.show({ kind: 'waits' });
+  }
+
+  openFigures(): void {
+    this.close();
+    this.figures.open();
   }
 
   /** The set-up is somebody's: who it is comes first, then what was touched. */
@@ -203,7 +246,8 @@ export class Station extends BoardPage {
     this.signOff();
   }
 
-  handOver(from: PersonPart, to: PersonPart): void {
+  /** After both have signed; what the one who comes wants to see again is open from now on. */
+  handOver({ from, to, again }: HandingOver): void {
     this.tell(`handed over to ${personName(to)}`, {
       type: 'hand-over',
       from: from.person,
@@ -212,11 +256,27 @@ export class Station extends BoardPage {
     });
     this.signed = to.person;
     sessionStorage.setItem(this.storageKey, to.person);
+    const open = this.view.items.filter((i) => again.has(i.section) && i.state === 'good');
+    if (open.length > 0) {
+      const sections = [...again].map((s) => sectionName(s).toLowerCase()).join(', ');
+      this.say(
+        `to be seen again: ${sections}`,
+        open.map((i) => ({ command: { type: 'reopen', item: i.item }, seen: i.revision })),
+        { about: [...again] },
+      );
+    }
+    this.close();
+  }
+
+  /** From now on touches say what was done at this time; without one, what is done now. */
+  enterFromPaper(doneAt: number | undefined): void {
+    this.paperAt = doneAt;
     this.close();
   }
 
   signOff(): void {
     this.signed = undefined;
+    this.paperAt = undefined;
     sessionStorage.removeItem(this.storageKey);
     this.close();
   }
@@ -365,6 +425,13 @@ export class Station extends BoardPage {
     const text = what.trim() || SEND[1]!;
     this.tell(`asked for ${text}`, { type: 'ask-help', room: this.room, what: text });
     this.close();
+  }
+
+  /** A slow change is told to a technician by whoever sees it, as a call that is not urgent. */
+  sendTechnician(series: Series): void {
+    const what = technicianFor(series);
+    const command = { type: 'ask-help', room: this.room, what } as const;
+    this.tell(`asked for ${what}`, command, { about: [series.item] });
   }
 
   reportReady(): void {

@@ -13,6 +13,17 @@ export function left(at: Station, view: StationView): TemplateResult {
   const open = at.opened;
   const shown = open && view.sections.find((s) => s.section === open.section);
   return html`
+    ${
+      at.doneAt === undefined
+        ? nothing
+        : html`<div class="from-paper" role="status">
+            <span>From paper: done at ${at.hhmm(at.doneAt)}, entered now</span>
+            <button @click=${() => at.show({ kind: 'paper', typed: '', wrong: '' })}>
+              Another time
+            </button>
+            <button @click=${() => at.enterFromPaper(undefined)}>End</button>
+          </div>`
+    }
     <div class=${classMap({ rows: true, opened: shown !== undefined })}>
       <ol class="sections" aria-label="sections">
         ${repeat(

@@ -2,8 +2,12 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { ItemPart } from '../generated/wire.ts';
 import { bandWords, isDone, outsideBand, wantsAnswer } from '../hands/items.ts';
 import { faultWords, LEFT_OUT, personName, reading, roleName, SEND } from '../hands/words.ts';
+import { frame } from './frame.ts';
+import { paperSheet } from './from-paper.ts';
+import { handOverSheet } from './hand-over.ts';
 import type { Asking, Side, Station } from './main.ts';
 import { peopleFor, type StationView } from './model.ts';
+import { plot } from './readings.ts';
 import { itemSmall } from './rows.ts';
 import { hereWords } from './top.ts';
 
@@ -18,27 +22,13 @@ export function sheet(at: Station, view: StationView, side: Side): TemplateResul
       return itemSheet(at, side.item);
     case 'ask':
       return askSheet(at, view, side);
+    case 'hand-over':
+      return handOverSheet(at, view, side);
+    case 'paper':
+      return paperSheet(at, side);
     default:
       return html``;
   }
-}
-
-function frame(at: Station, title: string, body: unknown): TemplateResult {
-  return html`<section
-    class="sheet"
-    aria-label=${title}
-    @keydown=${(e: KeyboardEvent) => {
-      if (e.key === 'Escape') {
-        at.close();
-      }
-    }}
-  >
-    <div class="head">
-      <h2>${title}</h2>
-      <button @click=${() => at.close()}>Close</button>
-    </div>
-    ${body}
-  </section>`;
 }
 
 function whoSheet(at: Station): TemplateResult {
@@ -53,6 +43,9 @@ function whoSheet(at: Station): TemplateResult {
           ? html`<div class="grid">
               <button @click=${() => at.leave(me)}>I leave this room</button>
               <button @click=${() => at.signOff()}>Sign off only</button>
+              <button @click=${() => at.show({ kind: 'paper', typed: '', wrong: '' })}>
+                Enter from paper
+              </button>
             </div>`
           : nothing
       }
@@ -67,7 +60,18 @@ function whoSheet(at: Station): TemplateResult {
               </button>
               ${
                 me && p.role === me.role
-                  ? html`<button @click=${() => at.handOver(me, p)}>Hand over</button>`
+                  ? html`<button
+                      @click=${() =>
+                        at.show({
+                          kind: 'hand-over',
+                          from: me,
+                          to: p,
+                          again: new Set(),
+                          gives: false,
+                        })}
+                    >
+                      Hand over
+                    </button>`
                   : nothing
               }
             </div>`,
@@ -129,6 +133,7 @@ function itemSheet(at: Station, ref: string): TemplateResult {
           item.gates ? html`<br />needed before ${item.gates.replaceAll('-', ' ')}` : nothing
         }${item.who.length > 0 ? html`<br />${item.who.map(roleName).join(' or ')}` : nothing}
       </p>
+      ${plot(at.readings.of(item))}
       ${item.state === 'fault' ? faultActions(at, item) : doneOrOpen(at, item)}`,
   );
 }

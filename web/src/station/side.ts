@@ -5,9 +5,11 @@ import { minutesTo } from '../hands/clock.ts';
 import { keyWords, lapsesSoon, short } from '../hands/items.ts';
 import { moveWords, roomAnswers } from '../hands/moves.ts';
 import { TAKE_BACK_MS } from '../hands/page.ts';
+import { slowWords } from '../hands/readings.ts';
 import { roleName } from '../hands/words.ts';
 import { oldFigures } from '../look/index.ts';
 import type { Station } from './main.ts';
+
 import { openSections, type StationView } from './model.ts';
 import { sheet } from './sheets.ts';
 
@@ -21,7 +23,10 @@ export function right(at: Station, view: StationView, refused: unknown): Templat
   }
   return html`${refused} ${waits(at, view)} ${undo(at)}
     <div class="help">
-      <button @click=${() => at.show({ kind: 'help' })}>Send someone, not urgent</button>
+      <div class="two">
+        <button @click=${() => at.show({ kind: 'help' })}>Send someone, not urgent</button>
+        <button @click=${() => at.openFigures()}>Bedside figures</button>
+      </div>
       <p>Emergency: use the wall button</p>
     </div>
     ${ready(at, view)}`;
@@ -71,8 +76,21 @@ function waits(at: Station, view: StationView): TemplateResult {
       ].filter((s) => s !== '');
       return html`<div class="w">${w.words}<small>${small.join(' · ')}</small></div>`;
     });
+  const slow = at.readings.slow.map((s) => {
+    const asked = at.said.pending(s.item) ?? at.said.list.find((one) => one.about.includes(s.item));
+    return html`<div class="w ask">
+      ${short(s.name)} ${slowWords(s)}<small
+        >more than chance; the check itself takes a little: look for a leak</small
+      >
+      <div class="two">
+        <button ?disabled=${asked !== undefined} @click=${() => at.sendTechnician(s)}>
+          ${asked ? 'Technician told' : 'Tell the technician'}
+        </button>
+      </div>
+    </div>`;
+  });
   const old = oldFigures(at.suite);
-  const cards = [...moves(at), ...own, ...help, ...lapses, ...others];
+  const cards = [...moves(at), ...own, ...help, ...lapses, ...slow, ...others];
   const started = view.room?.startedAt !== undefined;
   const head = started ? 'This room has started' : 'Your start also waits for';
   return html`<section class="waits" aria-label=${head}>

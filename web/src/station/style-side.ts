@@ -65,7 +65,9 @@ export const sideStyle = css`
     flex: none;
   }
   .help button {
-    width: 100%;
+    flex: 1;
+    line-height: 1.1;
+    padding: 0 10px;
   }
   .help p,
   .emergency {
@@ -176,6 +178,10 @@ export const sideStyle = css`
     color: var(--dim);
     font-size: 17px;
   }
+  .col button[aria-pressed='true'] {
+    border-width: 4px;
+    background: var(--good-fill);
+  }
   .col button.main small {
     color: var(--bar-dim);
   }
@@ -192,5 +198,41 @@ export const sideStyle = css`
     color: var(--ember);
     font-weight: 600;
     font-size: 18px;
+  }
+  .plot {
+    margin: 0;
+    flex: none;
+  }
+  .plot svg {
+    display: block;
+    width: 100%;
+    max-height: 120px;
+  }
+  .plot line,
+  .plot polyline {
+    fill: none;
+    stroke: var(--dim);
+    stroke-width: 2;
+  }
+  .plot .limit {
+    stroke: var(--ember);
+    stroke-dasharray: 8 6;
+  }
+  .plot circle {
+    fill: var(--raised);
+    stroke: var(--ink);
+    stroke-width: 2;
+  }
+  .plot .now {
+    fill: var(--ink);
+  }
+  .plot figcaption {
+    font-size: 17px;
+    line-height: 1.2;
+    color: var(--dim);
+  }
+  .plot b {
+    display: block;
+    color: var(--ember);
   }
 `;

@@ -290,8 +290,21 @@ export const stationStyle = css`
     color: #fffdf7;
   }
   .rest,
-  .chain {
+  .chain,
+  .from-paper {
     flex: none;
+  }
+  .from-paper {
+    display: flex;
+    gap: 8px;
+    align-items: center;
+    padding-left: 12px;
+    border: 3px dashed var(--ember);
+    border-radius: 14px;
+    font-weight: 650;
+  }
+  .from-paper span {
+    flex: 1;
   }
   .rest.two button {
     flex: 1;
@@ -351,7 +364,7 @@ export const stationStyle = css`
     }
     header {
       display: grid;
-      grid-template-columns: auto auto minmax(0, 1fr) auto;
+      grid-template-columns: auto auto minmax(0, 1fr) auto auto;
       gap: 8px 14px;
     }
     header h1 {
@@ -367,11 +380,14 @@ export const stationStyle = css`
       grid-area: 2 / 1 / 3 / 4;
     }
     header .half {
-      grid-area: 2 / 4;
+      grid-area: 2 / 4 / 3 / 6;
+    }
+    header .proof {
+      grid-area: 1 / 5;
     }
     .left .rows {
       flex: none;
-      height: 480px;
+      height: 458px;
     }
     .left .rows.opened {
       height: 552px;

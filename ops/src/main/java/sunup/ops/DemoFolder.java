@@ -57,11 +57,12 @@ final class DemoFolder {
   void keep(Kept kept) throws IOException {
     Path next = folder.resolve(KEPT + ".next");
     Files.write(next, Json.bytes(kept));
-    Files.move(
-        next,
-        folder.resolve(KEPT),
-        StandardCopyOption.ATOMIC_MOVE,
-        StandardCopyOption.REPLACE_EXISTING);
+    replace(next, folder.resolve(KEPT));
+  }
+
+  /** A kill leaves the old file or the new one. */
+  static void replace(Path next, Path file) throws IOException {
+    Files.move(next, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
   }
 
   /** A file of the program copied into the folder, unless it is there already. */

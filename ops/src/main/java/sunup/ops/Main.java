@@ -24,6 +24,7 @@ import sunup.ops.bench.BenchCommand;
       BackupCommand.class,
       RestoreCommand.class,
       AuditCommand.class,
+      BedsideCommand.class,
       BenchCommand.class
     })
 public final class Main implements Runnable {

@@ -7,11 +7,7 @@ import io.vertx.ext.web.handler.BodyHandler;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.ExecutionException;
 import java.util.concurrent.Executor;
-import java.util.concurrent.TimeUnit;
-import java.util.concurrent.TimeoutException;
 import sunup.board.Actor;
 import sunup.board.Command;
 import sunup.board.CommandId;
@@ -27,16 +23,12 @@ import sunup.live.Owners;
 import sunup.sheets.Sheets;
 import sunup.suites.Owner;
 import sunup.suites.Reply;
-import sunup.suites.Standpoint;
 import sunup.suites.Submission;
 
 /** A case list for the desk: what it would change, and taking it if it would still change that. */
 final class IntakeApi {
   static final String PREVIEW = "/api/intake/preview";
   static final String TAKE = "/api/intake/take";
-
-  /** How long a morning's owner may take for its state or an answer. */
-  private static final int OWNER_SECONDS = 5;
 
   /** Letters of the preview's hash in the id of what it becomes. */
   private static final int HASH_LETTERS = 24;
@@ -91,7 +83,7 @@ final class IntakeApi {
           CaseListResult list =
               CaseList.read("list", csv, site, morning.date(), sheets, takeRows(rows));
           Owner owner = owners.owner(morning);
-          Morning now = state(owner);
+          Morning now = OwnerCalls.state(owner);
           Intake.Taken taken = Intake.compare(list, site, morning.date(), now, at);
           return take ? take(owner, now, taken, hash, at) : taken.preview();
         });
@@ -153,7 +145,7 @@ final class IntakeApi {
             now.seq(),
             at,
             0);
-    Reply reply = wait(submit(owner, all));
+    Reply reply = OwnerCalls.submit(owner, all);
     if (reply instanceof Reply.Done done) {
       return new Taken(commands.size(), Math.max(now.seq(), done.upTo()), "The list is taken.");
     }
@@ -161,35 +153,5 @@ final class IntakeApi {
     String words = refused ? ((Reply.Refused) reply).words() : ((Reply.Later) reply).words();
     throw new Answers.Wrong(
         "Not taken", refused ? 409 : 503, "Nothing of the list was taken. " + words);
-  }
-
-  private static CompletableFuture<Reply> submit(Owner owner, Submission submission) {
-    CompletableFuture<Reply> reply = new CompletableFuture<>();
-    owner.submit(submission, reply::complete);
-    return reply;
-  }
-
-  private static Morning state(Owner owner) throws Answers.Wrong {
-    CompletableFuture<Standpoint> first = new CompletableFuture<>();
-    Runnable unwatch = owner.watch(first::complete);
-    try {
-      return wait(first).state();
-    } finally {
-      unwatch.run();
-    }
-  }
-
-  private static <T> T wait(CompletableFuture<T> future) throws Answers.Wrong {
-    try {
-      return future.get(OWNER_SECONDS, TimeUnit.SECONDS);
-    } catch (TimeoutException e) {
-      throw new Answers.Wrong(
-          "Not now", 503, "The journal does not answer. Try again; nothing is taken twice.");
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      throw new Answers.Wrong("Not now", 503, "The board is closing.");
-    } catch (ExecutionException e) {
-      throw new IllegalStateException(e);
-    }
   }
 }

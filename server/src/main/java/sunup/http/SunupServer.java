@@ -109,7 +109,7 @@ public final class SunupServer {
     Connections connections = new Connections(options.origins());
     this.live =
         new LiveEndpoint(vertx, hosted.mornings(), options.clock(), connections, options.limits());
-    this.router = router(connections, owners);
+    this.router = router(connections, owners, options);
     this.http =
         vertx
             .createHttpServer(
@@ -137,7 +137,7 @@ public final class SunupServer {
         options.pace());
   }
 
-  private Router router(Connections connections, Owners owners) {
+  private Router router(Connections connections, Owners owners, ServerOptions options) {
     Sheets sheets = Sheets.standard();
     Router made = Router.router(vertx);
     made.route().handler(new Guard(connections)::check);
@@ -145,6 +145,8 @@ public final class SunupServer {
     new ForecastApi(vertx, requests).mount(made);
     new IntakeApi(vertx, requests, hosted, sheets, owners).mount(made);
     new SiteApi(hosted, sheets).mount(made);
+    new BedsideApi(vertx, requests, hosted, owners).mount(made);
+    new ReadingsApi(vertx, requests, hosted, owners, options.clock(), suites).mount(made);
     new Health(hosted.mornings(), () -> cluster == null ? null : cluster.routing().state())
         .mount(made);
     new ProtocolPages().mount(made);

@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.LocalTime;
 import java.util.List;
 import java.util.Map;
+import sunup.bedside.BedsideSettings;
 import sunup.board.PersonId;
 import sunup.board.PlaceId;
 import sunup.board.Role;
@@ -28,6 +29,7 @@ import sunup.board.UnitPlan;
  * @param units shared equipment
  * @param places places away from the rooms
  * @param words the site's own words for techniques and options, lower case, and what they mean
+ * @param bedside what the site decides about bedside figures, and which its pharmacy has released
  */
 public record SiteFile(
     String file,
@@ -38,7 +40,8 @@ public record SiteFile(
     List<Roaming> roaming,
     List<UnitPlan> units,
     List<Place> places,
-    Map<String, String> words) {
+    Map<String, String> words,
+    BedsideSettings bedside) {
 
   /**
    * A room.

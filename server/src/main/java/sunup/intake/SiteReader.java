@@ -15,6 +15,7 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import sunup.bedside.BedsideSettings;
 import sunup.board.PersonId;
 import sunup.board.PlaceId;
 import sunup.board.Role;
@@ -92,6 +93,7 @@ public final class SiteReader {
     List<UnitPlan> units = units(f);
     List<SiteFile.Place> places = places(f);
     Map<String, String> words = words(f);
+    BedsideSettings bedside = BedsideReader.read(f);
     f.done();
     int people = roaming.size() + rooms.stream().mapToInt(r -> r.people().size() + 1).sum();
     if (people > MAX_PEOPLE) {
@@ -100,7 +102,8 @@ public final class SiteReader {
     if (!problems.isEmpty()) {
       return null;
     }
-    return new SiteFile(file, suite, settings, begins, rooms, roaming, units, places, words);
+    return new SiteFile(
+        file, suite, settings, begins, rooms, roaming, units, places, words, bedside);
   }
 
   private SiteSettings settings(Fields f) {

@@ -1,6 +1,7 @@
 package sunup.http;
 
 import java.util.List;
+import sunup.bedside.CaseAnswer;
 
 /** The records of the API that only this package knows. */
 public final class ApiTypes {
@@ -11,6 +12,10 @@ public final class ApiTypes {
         IntakeApi.Taken.class,
         SiteApi.Site.class,
         SiteApi.SuiteNames.class,
+        BedsideApi.Figures.class,
+        BedsideApi.Question.class,
+        CaseAnswer.class,
+        ReadingsApi.Found.class,
         Health.Status.class,
         Health.Live.class,
         Problem.class);

@@ -2,8 +2,12 @@ package sunup.intake;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.LocalDate;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import sunup.bedside.BedsideSettings;
+import sunup.bedside.Release;
+import sunup.bedside.Unit;
 import sunup.board.Step;
 
 /** The site's file: what comes with Sunup, and what is said of mistakes. */
@@ -82,5 +86,55 @@ class SiteReaderTest {
         .containsExactly(
             "site.json, rooms: 12: options: 'alon' is not known; did you mean 'alone'?",
             "site.json, words: sab: 'spinl' is not known; did you mean 'spinal'?");
+  }
+
+  @Test
+  void shouldReadWhatTheSiteDecidesAboutBedsideFiguresAndTellMistakesByLine() {
+    assertThat(SiteFile.standard().bedside()).isEqualTo(BedsideSettings.first());
+    String text =
+        SiteFile.standardText()
+            .replace(
+                "\"suite\": \"main\",",
+                """
+                "suite": "main",
+                "bedside": {
+                  "pressureUnits": ["bar"], "residualPsi": 150,
+                  "releases": [{"figure": "mac", "fingerprint": "1", "by": "B", "on": "2026-01-12"}]
+                },
+                """);
+    SiteFile site = SiteReader.read("site.json", text).site();
+    assertThat(site.bedside().pressureUnits()).containsExactly(Unit.BAR);
+    assertThat(site.bedside().residualPsi()).isEqualTo(150);
+    assertThat(site.bedside().releases())
+        .containsExactly(new Release("mac", "1", "B", LocalDate.of(2026, 1, 12)));
+    String wrong =
+        text.replace("\"mac\"", "\"macc\"")
+            .replace("2026-01-12", "12 January")
+            .replace("[\"bar\"]", "[\"bars\"]");
+    assertThat(Lists.words(SiteReader.read("site.json", wrong).problems()))
+        .anyMatch(p -> p.contains("line 5, bedside: pressureUnits: 'bars' is not known"))
+        .anyMatch(p -> p.contains("line 6, bedside: releases: figure: 'macc' is not known"))
+        .anyMatch(p -> p.contains("releases: on: '12 January' is no date"));
+  }
+
+  @Test
+  void shouldPutReleasesIntoTheFileAndLeaveAllElseAsItIs() {
+    List<Release> two =
+        List.of(
+            new Release("mac", "a1", "B. Doe \"night\"", LocalDate.of(2026, 1, 12)),
+            new Release("tube", "b2", "B. Doe", LocalDate.of(2026, 1, 13)));
+    String none = SiteFile.standardText();
+    String added = ReleaseWriter.write(none, two);
+    assertThat(added).startsWith(none.substring(0, none.lastIndexOf('}')).stripTrailing());
+    String again = ReleaseWriter.write(added, two.subList(1, 2));
+    String empty = none.replace("\"suite\": \"main\",", "\"suite\": \"main\", \"bedside\": {},");
+    String some = empty.replace("\"bedside\": {}", "\"bedside\": {\"residualPsi\": 150}");
+    for (String text :
+        List.of(added, ReleaseWriter.write(empty, two), ReleaseWriter.write(some, two))) {
+      assertThat(SiteReader.read("site.json", text).site().bedside().releases()).isEqualTo(two);
+    }
+    assertThat(SiteReader.read("site.json", again).site().bedside().releases())
+        .isEqualTo(two.subList(1, 2));
+    assertThat(ReleaseWriter.write(again, two)).isEqualTo(added);
   }
 }

@@ -28,11 +28,13 @@ public final class BedsideFigures {
    *
    * @param fingerprint of the figure as it stands: edition, texts and the site's settings; a
    *     release names it
+   * @param settings the site's own numbers that the result depends on, in words; empty if none
    * @param released who released it and when, or null if it is off
    * @param off why it is off, or null if it is released
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  public record Listed(Card card, String fingerprint, @Maybe Release released, @Maybe String off) {}
+  public record Listed(
+      Card card, String fingerprint, String settings, @Maybe Release released, @Maybe String off) {}
 
   public BedsideFigures(BedsideSettings site) {
     this.site = site;
@@ -69,6 +71,7 @@ public final class BedsideFigures {
               return new Listed(
                   figure.card(),
                   fingerprint(figure),
+                  figure.settings(),
                   release,
                   release == null ? off(figure, today) : null);
             })

@@ -8,16 +8,26 @@ import java.util.List;
  * @param releases figures released by the pharmacy; none at first
  * @param ceilings of local anaesthetics, each with its source
  * @param residualPsi gauge pressure below which a cylinder counts as empty
+ * @param pressureUnits units of pressure that the site's gauges have, in the order in which they
+ *     are offered; none is chosen beforehand
  */
-public record BedsideSettings(List<Release> releases, List<Ceiling> ceilings, double residualPsi) {
-  /** 200 psi: common in published worked examples of cylinder duration. */
-  static final double RESIDUAL_PSI = 200;
+public record BedsideSettings(
+    List<Release> releases, List<Ceiling> ceilings, double residualPsi, List<Unit> pressureUnits) {
+  /** Units that gauges of cylinders have. */
+  public static final List<Unit> GAUGES = List.of(Unit.PSI, Unit.BAR, Unit.KPA);
 
-  private static final double RESIDUAL_PSI_MAX = 1000;
+  /** 200 psi: common in published worked examples of cylinder duration. */
+  public static final double RESIDUAL_PSI = 200;
+
+  public static final double RESIDUAL_PSI_MAX = 1000;
 
   public BedsideSettings {
     releases = List.copyOf(releases);
     ceilings = List.copyOf(ceilings);
+    pressureUnits = List.copyOf(pressureUnits);
+    if (pressureUnits.isEmpty() || !GAUGES.containsAll(pressureUnits)) {
+      throw new IllegalArgumentException("units of pressure must be one or more of " + GAUGES);
+    }
     Numbers.atLeast(0, residualPsi, "residual pressure");
     if (residualPsi > RESIDUAL_PSI_MAX) {
       throw new IllegalArgumentException(
@@ -27,10 +37,10 @@ public record BedsideSettings(List<Release> releases, List<Ceiling> ceilings, do
 
   /** Nothing released; published ceilings of one table. */
   public static BedsideSettings first() {
-    return new BedsideSettings(List.of(), Ceiling.PUBLISHED, RESIDUAL_PSI);
+    return new BedsideSettings(List.of(), Ceiling.PUBLISHED, RESIDUAL_PSI, GAUGES);
   }
 
   public BedsideSettings released(List<Release> by) {
-    return new BedsideSettings(by, ceilings, residualPsi);
+    return new BedsideSettings(by, ceilings, residualPsi, pressureUnits);
   }
 }

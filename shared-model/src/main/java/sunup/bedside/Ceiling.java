@@ -3,6 +3,7 @@ package sunup.bedside;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.List;
+import java.util.Locale;
 import sunup.codec.Maybe;
 
 /**
@@ -81,6 +82,19 @@ public record Ceiling(
   /** The solution, as it is chosen and shown. */
   public String solution() {
     return drug + (withVasoconstrictor ? WITH : PLAIN);
+  }
+
+  /** All of it in words; two ceilings that differ never read alike. */
+  String words() {
+    return solution()
+        + " ("
+        + family.name().toLowerCase(Locale.ROOT)
+        + "): "
+        + (mgPerKg == null ? "no limit" : Numbers.text(mgPerKg) + " mg")
+        + " per kg, "
+        + (fixedMg == null ? "no limit" : "at most " + Numbers.text(fixedMg) + " mg")
+        + " in all; "
+        + source;
   }
 
   static final String WITH = " with vasoconstrictor";

@@ -21,13 +21,11 @@ public final class Cylinders {
       " is a liquid in its cylinder: the gauge stays at the pressure of its vapour until the liquid"
           + " is gone, so it doesn't tell what is left; weigh the cylinder";
 
+  private static final double GAUGE_PSI_MAX = 3000;
+
   private static final Input GAS =
       Input.choice("gas", "gas", "oxygen", "air", "nitrous oxide", "carbon dioxide");
-  private static final Input GAUGE =
-      Input.number("pressure", "gauge", 0, 3000, Unit.PSI, Unit.BAR, Unit.KPA);
   private static final Input FLOW = Input.number("flow", "flow", 0, 100, Unit.L_PER_MIN);
-  private static final Input RESIDUAL =
-      Input.number("residual", "kept in it", 0, 1000, Unit.PSI, Unit.BAR, Unit.KPA).optional();
   private static final Input MARGIN =
       Input.number("margin", "margin on the time", 0, 50, Unit.PERCENT_OF).optional();
   private static final Input WATER = Input.number("water", "water volume", 0.1, 60, Unit.L);
@@ -61,7 +59,17 @@ public final class Cylinders {
         * (1 - marginPercent / 100);
   }
 
+  /** A pressure in the units of the site's gauges, up to so many psi. */
+  private static Input pressure(String name, String label, double mostPsi, BedsideSettings site) {
+    Unit first = site.pressureUnits().get(0);
+    double most = Numbers.down(first.fromBase(mostPsi), 0);
+    return Input.number(name, label, 0, most, site.pressureUnits().toArray(Unit[]::new));
+  }
+
   static List<Figure> figures(BedsideSettings site) {
+    Input gauge = pressure("pressure", "gauge", GAUGE_PSI_MAX, site);
+    Input residual =
+        pressure("residual", "kept in it", BedsideSettings.RESIDUAL_PSI_MAX, site).optional();
     Input size =
         Input.choice(
             "size",
@@ -79,7 +87,7 @@ public final class Cylinders {
             range,
             CAUTION,
             false,
-            List.of(GAS, size, GAUGE, FLOW, RESIDUAL, MARGIN));
+            List.of(GAS, size, gauge, FLOW, residual, MARGIN));
     Card byWater =
         new Card(
             "cylinder-water-volume",
@@ -90,8 +98,8 @@ public final class Cylinders {
             range,
             CAUTION + " Oxygen is not quite an ideal gas: some hundredths off when full.",
             false,
-            List.of(GAS, WATER, GAUGE, FLOW, RESIDUAL, MARGIN));
-    String settings = "residual psi " + Numbers.text(site.residualPsi());
+            List.of(GAS, WATER, gauge, FLOW, residual, MARGIN));
+    String settings = "kept in a cylinder: " + Unit.PSI.text(site.residualPsi());
     return List.of(
         new Figure(
             bySize,
@@ -99,12 +107,12 @@ public final class Cylinders {
             given -> {
               CylinderSize chosen = CylinderSize.named(given.word("size")).orElseThrow();
               Pressure kept = kept(given, site);
-              Pressure gauge = given.pressure("pressure");
+              Pressure read = given.pressure("pressure");
               String factor =
                   chosen == CylinderSize.UK_E
                       ? "680 L / 137 bar"
                       : Numbers.text(chosen.litresPerPsi()) + " L/psi";
-              return left(given, usableLitres(chosen, gauge, kept), kept, factor);
+              return left(given, usableLitres(chosen, read, kept), kept, factor);
             }),
         new Figure(
             byWater,

@@ -92,9 +92,9 @@ public final class LocalAnaesthetics {
     List<Ceiling> ceilings = site.ceilings();
     String settings =
         ceilings.stream()
-            .map(Ceiling::toString)
+            .map(Ceiling::words)
             .sorted(Comparator.naturalOrder())
-            .collect(Collectors.joining(";"));
+            .collect(Collectors.joining("\n"));
     return List.of(
         new Figure(ceilingCard(ceilings), settings, given -> ceiling(given, ceilings)),
         new Figure(mixtureCard(ceilings), settings, given -> mixture(given, ceilings)));
@@ -106,7 +106,7 @@ public final class LocalAnaesthetics {
   }
 
   private static Input concentration(String name) {
-    return Input.number(name, "concentration", 0.1, 100, Unit.MG_PER_ML, Unit.PERCENT);
+    return Input.number(name, name.replace('-', ' '), 0.1, 100, Unit.MG_PER_ML, Unit.PERCENT);
   }
 
   private static String sources(List<Ceiling> ceilings) {

@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -218,5 +220,28 @@ class CylindersTest {
                     Desk.of("2", Unit.L_PER_MIN))
                 .message())
         .contains("1,900 bar", "unit");
+  }
+
+  /** 2000 psi = 137.9 bar and 200 psi = 13.8 bar by NIST SP 811. */
+  @Test
+  void shouldOfferTheUnitsOfTheSitesGaugesOnlyAndTakeTheSamePressureInEach() {
+    BedsideSettings bar = new BedsideSettings(List.of(), Ceiling.PUBLISHED, 200, List.of(Unit.BAR));
+    BedsideFigures figures = new BedsideFigures(Desk.releasing(bar));
+    Answer answer = Desk.ask(figures, "cylinder", us(Unit.BAR, "137.9"));
+    assertThat(Desk.line((Answer.Worked) answer, "lasts")).isEqualTo("100 min (1 h 40 min)");
+    Answer refused = Desk.ask(figures, "cylinder", us(Unit.PSI, "2000"));
+    assertThat(((Answer.Refused) refused).reasons())
+        .containsExactly(new Answer.Reason("pressure", "gauge can't be in this unit; choose bar"));
+    Answer high = Desk.ask(figures, "cylinder", us(Unit.BAR, "2000"));
+    assertThat(((Answer.Refused) high).reasons().get(0).message())
+        .startsWith("gauge 2,000 bar is outside 0 bar to 206 bar");
+  }
+
+  private static Map<String, Entry> us(Unit unit, String gauge) {
+    return Desk.entries(
+        "gas", Desk.of("oxygen"),
+        "size", Desk.of("US E"),
+        "pressure", Desk.of(gauge, unit),
+        "flow", Desk.of("5", Unit.L_PER_MIN));
   }
 }

@@ -127,7 +127,8 @@ class LocalAnaestheticsTest {
     Ceiling own =
         new Ceiling(
             "lidocaine", Ceiling.Family.AMIDE, false, 3.0, 300.0, "Oxford Medical Education table");
-    BedsideSettings site = new BedsideSettings(List.of(), List.of(own), 200);
+    BedsideSettings site =
+        new BedsideSettings(List.of(), List.of(own), 200, BedsideSettings.GAUGES);
     Answer answer =
         Desk.ask(
             new BedsideFigures(Desk.releasing(site)),
@@ -162,7 +163,8 @@ class LocalAnaestheticsTest {
     Ceiling unsourced = new Ceiling("bupivacaine", Ceiling.Family.AMIDE, false, 2.0, 175.0, " ");
     assertThatThrownBy(() -> LocalAnaesthetics.limit(unsourced, new Weight(40), ADULT))
         .hasMessageContaining("no source, no figure");
-    BedsideSettings site = new BedsideSettings(List.of(), List.of(label), 200);
+    BedsideSettings site =
+        new BedsideSettings(List.of(), List.of(label), 200, BedsideSettings.GAUGES);
     Answer answer =
         Desk.ask(
             new BedsideFigures(Desk.releasing(site)),

@@ -68,10 +68,11 @@ class ReleaseTest {
     List<Release> releases = Desk.releasing(FIRST).releases();
     List<Ceiling> own =
         List.of(new Ceiling("lidocaine", Ceiling.Family.AMIDE, false, 5.0, 350.0, "another table"));
-    BedsideSettings changed = new BedsideSettings(releases, own, 200);
+    BedsideSettings changed = new BedsideSettings(releases, own, 200, BedsideSettings.GAUGES);
     assertThat(listed(changed, "local-anaesthetic").off()).contains("changed since");
     assertThat(listed(changed, "cylinder").off()).isNull();
-    BedsideSettings residual = new BedsideSettings(releases, Ceiling.PUBLISHED, 0);
+    BedsideSettings residual =
+        new BedsideSettings(releases, Ceiling.PUBLISHED, 0, BedsideSettings.GAUGES);
     assertThat(listed(residual, "cylinder").off()).contains("changed since");
   }
 

@@ -1,0 +1,60 @@
+package sunup.http;
+
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import sunup.board.Morning;
+import sunup.board.MorningId;
+import sunup.live.Owners;
+import sunup.suites.Owner;
+import sunup.suites.Reply;
+import sunup.suites.Standpoint;
+import sunup.suites.Submission;
+
+/** Asks a morning's owner and waits; for threads that may wait. */
+final class OwnerCalls {
+  /** How long a morning's owner may take for its state or an answer. */
+  private static final int OWNER_SECONDS = 5;
+
+  private OwnerCalls() {}
+
+  static Owner owner(Owners owners, MorningId morning) throws Answers.Wrong {
+    try {
+      return owners.owner(morning);
+    } catch (RuntimeException none) {
+      throw new Answers.Wrong("Not now", 503, "Nobody has the morning now. Ask again.");
+    }
+  }
+
+  /** The morning as its owner knows it now. */
+  static Morning state(Owner owner) throws Answers.Wrong {
+    CompletableFuture<Standpoint> first = new CompletableFuture<>();
+    Runnable unwatch = owner.watch(first::complete);
+    try {
+      return wait(first).state();
+    } finally {
+      unwatch.run();
+    }
+  }
+
+  static Reply submit(Owner owner, Submission submission) throws Answers.Wrong {
+    CompletableFuture<Reply> reply = new CompletableFuture<>();
+    owner.submit(submission, reply::complete);
+    return wait(reply);
+  }
+
+  private static <T> T wait(CompletableFuture<T> future) throws Answers.Wrong {
+    try {
+      return future.get(OWNER_SECONDS, TimeUnit.SECONDS);
+    } catch (TimeoutException e) {
+      throw new Answers.Wrong(
+          "Not now", 503, "The journal does not answer. Try again; nothing is taken twice.");
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new Answers.Wrong("Not now", 503, "The board is closing.");
+    } catch (ExecutionException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+}

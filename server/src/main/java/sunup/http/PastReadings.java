@@ -1,0 +1,108 @@
+package sunup.http;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import sunup.board.Morning;
+import sunup.board.MorningId;
+import sunup.journal.Answer;
+import sunup.review.readings.Readings;
+import sunup.suites.Standpoint;
+import sunup.suites.Suites;
+
+/**
+ * What was read at the machines on mornings that are over, from the journal. A morning is read once
+ * in {@link #KEPT_MS}: entries may still come for some days after it. May be called from any thread
+ * that may wait.
+ */
+final class PastReadings {
+  /** Days that are looked back. */
+  static final int DAYS_BACK_MAX = 28;
+
+  /** Mornings that are read at most. */
+  static final int MORNINGS_MAX = 15;
+
+  static final long KEPT_MS = 3_600_000;
+
+  private static final int JOURNAL_SECONDS = 5;
+
+  private final Suites suites;
+  private final Map<MorningId, Kept> kept = new ConcurrentHashMap<>();
+
+  private record Kept(long at, List<Readings.Reading> readings) {}
+
+  PastReadings(Suites suites) {
+    this.suites = suites;
+  }
+
+  /**
+   * All readings of the mornings before this one that are closed, or over for two days.
+   *
+   * @param nowMs monotonic
+   */
+  List<Readings.Reading> before(MorningId today, long nowMs) throws Answers.Wrong {
+    kept.entrySet().removeIf(e -> nowMs - e.getValue().at() > KEPT_MS);
+    List<Readings.Reading> all = new ArrayList<>();
+    for (MorningId morning : mornings(today)) {
+      Kept one = kept.get(morning);
+      if (one == null) {
+        Morning state = look(morning);
+        if (state == null) {
+          continue;
+        }
+        boolean over =
+            state.phase() == Morning.Phase.CLOSED
+                || morning.date().isBefore(today.date().minusDays(1));
+        if (!over) {
+          continue;
+        }
+        one = new Kept(nowMs, Readings.of(state));
+        kept.put(morning, one);
+      }
+      all.addAll(one.readings());
+    }
+    return all;
+  }
+
+  private List<MorningId> mornings(MorningId today) throws Answers.Wrong {
+    CompletableFuture<Answer<List<MorningId>>> asked = new CompletableFuture<>();
+    suites.mornings(asked::complete);
+    if (!(wait(asked) instanceof Answer.Known<List<MorningId>> known)) {
+      throw new Answers.Wrong("Not now", 503, "The journal does not answer. Ask again.");
+    }
+    LocalDate first = today.date().minusDays(DAYS_BACK_MAX);
+    return known.value().stream()
+        .filter(m -> m.suite().equals(today.suite()))
+        .filter(m -> m.date().isBefore(today.date()) && !m.date().isBefore(first))
+        .sorted(Comparator.comparing(MorningId::date).reversed())
+        .limit(MORNINGS_MAX)
+        .toList();
+  }
+
+  private Morning look(MorningId morning) throws Answers.Wrong {
+    CompletableFuture<Optional<Standpoint>> asked = new CompletableFuture<>();
+    suites.look(morning, asked::complete);
+    return wait(asked).map(Standpoint::state).orElse(null);
+  }
+
+  private static <T> T wait(CompletableFuture<T> future) throws Answers.Wrong {
+    try {
+      return future.get(JOURNAL_SECONDS, TimeUnit.SECONDS);
+    } catch (TimeoutException e) {
+      throw new Answers.Wrong("Not now", 503, "The journal does not answer. Ask again.");
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new Answers.Wrong("Not now", 503, "The board is closing.");
+    } catch (ExecutionException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+}

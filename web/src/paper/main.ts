@@ -1,0 +1,146 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { customElement } from 'lit/decorators.js';
+import type { CasePart, ItemPart, RoomPart } from '../generated/wire.ts';
+import { bandWords, evidenceWords, isDone } from '../hands/items.ts';
+import { BoardPage } from '../hands/page.ts';
+import { shared } from '../hands/style.ts';
+import { CAUTION, roleName, sectionName, stateName, stepName, STEPS } from '../hands/words.ts';
+import '../look/index.ts';
+import { roomSheets } from './model.ts';
+import { paperStyle } from './style.ts';
+
+/**
+ * One sheet a room for when everything is down: what is asked, room for the time and the hand, and
+ * what was known when it was printed. Nothing about the patient stands on it.
+ */
+@customElement('sunup-paper')
+export class Paper extends BoardPage {
+  static override styles = [shared, paperStyle];
+
+  private readonly only = new URLSearchParams(location.search).get('room') ?? undefined;
+
+  constructor() {
+    super('station', 'paper');
+  }
+
+  override render() {
+    const sheets = roomSheets(this.list('room'), this.list('case'), this.list('item'), this.only);
+    document.title = 'Paper · Sunup';
+    return html`
+      <header class="screen">
+        <h1>Paper</h1>
+        <p>
+          One sheet a room, for when everything is down. Print when the morning is opened and again
+          when something has changed.
+        </p>
+        <button
+          class="main"
+          ?disabled=${sheets.length === 0 || this.live.state.stale}
+          @click=${() => print()}
+        >
+          Print ${sheets.length === 1 ? '1 sheet' : `${sheets.length} sheets`}
+        </button>
+      </header>
+      <sunup-banner class="screen" .live=${this.live}></sunup-banner>
+      <main>
+        ${
+          sheets.length === 0
+            ? html`<p class="empty">
+                ${
+                  this.live.state.everSeen
+                    ? 'There is no first case to print a sheet for.'
+                    : 'Looking for the board. Nothing is printed until it answers.'
+                }
+              </p>`
+            : nothing
+        }
+        ${sheets.map((s) => this.sheet(s.room, s.plan, s.items))}
+      </main>
+    `;
+  }
+
+  private sheet(room: RoomPart, plan: CasePart, items: readonly ItemPart[]): TemplateResult {
+    const what = [plan.technique, ...plan.options].join(' + ').replaceAll('-', ' ');
+    let section = '';
+    return html`<article aria-label="room ${room.room}">
+      <h2>Room ${room.room}<span>${this.hhmm(room.target)} · ${what}</span></h2>
+      <p class="known">
+        ${this.suite?.hospital ?? ''} · ${this.suite?.date ?? ''} · known at
+        ${this.hhmm(this.live.lastLiveAt ?? this.now)}. Not the anaesthetic record.
+      </p>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">what</th>
+            <th scope="col">reads</th>
+            <th scope="col">before</th>
+            <th scope="col">known</th>
+            <th scope="col">done at</th>
+            <th scope="col">by</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${items.map((item) => {
+            const head = sectionName(item.section);
+            const first = head !== section;
+            section = head;
+            return html`${
+                first
+                  ? html`<tr class="section">
+                      <th scope="rowgroup" colspan="6">${head}</th>
+                    </tr>`
+                  : nothing
+              }
+              <tr>
+                <th scope="row">
+                  ${item.name}<small>${item.who.map(roleName).join(' or ')}</small>
+                </th>
+                <td>${asks(item)}</td>
+                <td>${item.gates ? stepName(item.gates) : ''}</td>
+                <td>${this.known(item)}</td>
+                <td class="write"></td>
+                <td class="write"></td>
+              </tr>`;
+          })}
+          <tr class="section">
+            <th scope="rowgroup" colspan="6">Start</th>
+          </tr>
+          ${STEPS.map((step) => {
+            const at = plan.steps.find((s) => s.step === step)?.at;
+            return html`<tr>
+              <th scope="row">${stepName(step)}</th>
+              <td></td>
+              <td></td>
+              <td>${at === undefined ? '' : this.hhmm(at)}</td>
+              <td class="write"></td>
+              <td class="write"></td>
+            </tr>`;
+          })}
+        </tbody>
+      </table>
+      <p class="known">
+        Afterwards: at the station touch your name, then “Enter from paper”, with the time done.
+        Emergency: the wall button. ${CAUTION}
+      </p>
+    </article>`;
+  }
+
+  private known(item: ItemPart): string {
+    if (item.state === 'open') {
+      return '';
+    }
+    const by = evidenceWords(item);
+    return `${stateName(item.state)} ${this.hhmm(item.since)}${isDone(item) && by ? ` ${by}` : ''}`;
+  }
+}
+
+/** What is to be written beside the time: a number with its unit, a choice, a second hand. */
+function asks(item: ItemPart): string {
+  const { kind, unit, choices, witness, undo } = item.asks;
+  const bits: string[] = [];
+  if (kind === 'number') bits.push(`____ ${unit ?? ''} (${bandWords(item)})`);
+  if (kind === 'choice') bits.push(choices.map((c) => c.replace(/^!/, '')).join(' / '));
+  if (witness) bits.push('second person: ____');
+  if (undo) bits.push(undo);
+  return bits.join('; ');
+}

@@ -1,0 +1,45 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { timeOn } from '../hands/clock.ts';
+import { frame } from './frame.ts';
+import type { Side, Station } from './main.ts';
+
+/** When it was done, for what was written down while the board was down. */
+export function paperSheet(at: Station, paper: Extract<Side, { kind: 'paper' }>): TemplateResult {
+  const press = (key: string) => {
+    const typed = key === 'back' ? paper.typed.slice(0, -1) : (paper.typed + key).slice(0, 4);
+    at.show({ kind: 'paper', typed, wrong: '' });
+  };
+  const use = () => {
+    const doneAt = timeOn(at.suite?.date ?? '', paper.typed, at.zone);
+    const wrong =
+      doneAt === undefined
+        ? 'Type the time of day with four digits, like 0650.'
+        : doneAt > at.now
+          ? 'That is still to come. What is done now needs no time.'
+          : '';
+    if (wrong === '') {
+      at.enterFromPaper(doneAt);
+    } else {
+      at.show({ ...paper, wrong });
+    }
+  };
+  const keys = ['7', '8', '9', '4', '5', '6', '1', '2', '3', 'back', '0'];
+  return frame(
+    at,
+    'Enter from paper: when was it done?',
+    html`<div class="pad">
+      <p class="shown" aria-live="polite"><span>${paper.typed || ' '}</span><small>time</small></p>
+      <p class="dim range">then touch what was done then; the board keeps both times</p>
+      <div class="keys">
+        ${keys.map(
+          (key) =>
+            html`<button aria-label=${key === 'back' ? 'delete' : key} @click=${() => press(key)}>
+              ${key === 'back' ? '⌫' : key}
+            </button>`,
+        )}
+      </div>
+      ${paper.wrong ? html`<p class="wrong" role="alert">${paper.wrong}</p>` : nothing}
+      <button class="main" @click=${use}>Done at this time</button>
+    </div>`,
+  );
+}
