@@ -61,6 +61,8 @@ describe('desk', () => {
     board.set({ ...found, standing: 'stuck', word: 'stuck' });
     await page.getByRole('button', { name: 'changed (1)' }).click();
     await page.getByText(/→ stuck/).waitFor();
+    // The morning's time, not that of whoever runs this.
+    await page.getByText(/^Changed since 07:0\d$/).waitFor();
     await shot(page, 'desk-changed');
     expect(await violations(page)).toEqual([]);
     await page.getByRole('button', { name: 'Seen: mark from now' }).click();
@@ -178,6 +180,8 @@ describe('desk', () => {
       await look('list');
       await page.getByRole('button', { name: 'notes' }).click();
       await look('notes');
+      await page.getByRole('button', { name: 'try on a copy' }).click();
+      await look('copy');
     });
   }
 });

@@ -5,10 +5,12 @@ import { complaints, shot, violations } from './chromium.ts';
 import { emptyBoard, inMinutes } from './daytime.ts';
 import { HEAD, take, touch } from './hands.ts';
 import { Screens } from './screens.ts';
-import { LANDSCAPE } from './standin/looked.ts';
+import { LANDSCAPE, scrolls, smallTargets } from './standin/looked.ts';
 
 let screens: Screens;
 let board: Board;
+/** When the pharmacy of this morning opens. */
+let opens = '';
 
 beforeAll(async () => {
   screens = await Screens.begin();
@@ -32,7 +34,8 @@ async function late(): Promise<Page> {
   const rows = [`1,${at},general,,hernia,surgery`, `2,${at},general,,hip,orthopaedics`];
   await take(desk, [HEAD, ...rows].join('\n'));
   await touch(desk, 'equipment');
-  await desk.getByLabel('pharmacy opens at').fill(inMinutes(75));
+  opens = inMinutes(75);
+  await desk.getByLabel('pharmacy opens at').fill(opens);
   const pharmacy = desk.locator('form', { hasText: 'pharmacy' }).last();
   await pharmacy.getByRole('button', { name: 'Opens then' }).click();
   return desk;
@@ -75,6 +78,34 @@ describe('a move', () => {
     await touch(station, notSafe);
     await desk.getByText(/called not safe by .* \d\d:\d\d: off for this morning/).waitFor();
     expect(await desk.getByRole('button', { name: /^Ask pharmacy/ }).count()).toBe(0);
+    expect(wrong).toEqual([]);
+  });
+
+  it('should be worked out on a copy, side by side with the morning, and change nothing', async () => {
+    const desk = await screen('/desk');
+    const wrong = complaints(desk);
+    await touch(desk, 'try on a copy');
+    await desk.getByLabel('copy: pharmacy opens at').fill(inMinutes(5));
+    const pharmacy = desk.locator('form', { hasText: 'pharmacy' }).last();
+    await pharmacy.getByRole('button', { name: 'Opens then' }).click();
+    const sides = desk.locator('table.sides');
+    await desk
+      .getByText(/saves \d+\.\d ± \d+\.\d min/)
+      .first()
+      .waitFor();
+    expect(await sides.locator('tbody tr').count()).toBe(2);
+    await touch(desk, 'Change something else');
+    await touch(desk, 'Swap their cases');
+    await desk.getByText('cases of 1 and 2 swapped').waitFor();
+    await sides.waitFor();
+    await shot(desk, 'real-desk-copy');
+    expect(await scrolls(desk)).toBe(false);
+    expect(await smallTargets(desk, 48)).toEqual([]);
+    expect(await violations(desk)).toEqual([]);
+
+    await touch(desk, 'Throw the copy away');
+    await touch(desk, 'equipment');
+    await desk.getByText(`pharmacy · opens ${opens}`).waitFor();
     expect(wrong).toEqual([]);
   });
 });

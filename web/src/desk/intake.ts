@@ -1,4 +1,5 @@
 import { inSuite, suiteIn } from '../live/index.ts';
+import { ask, NotTaken, wordsOf } from './ask.ts';
 
 /** What the server says of a case list before it is taken. */
 export interface Preview {
@@ -31,9 +32,6 @@ export interface Problem {
 /** Bytes of a list that are sent at most. */
 export const LIST_LIMIT = 1_000_000;
 
-/** The server's own words when it takes nothing. */
-export class NotTaken extends Error {}
-
 /** Asks what taking this list would change. Nothing happens yet. */
 export async function preview(csv: string, date: string): Promise<Preview> {
   return (await post(here(`/api/intake/preview?date=${encodeURIComponent(date)}`), csv)) as Preview;
@@ -56,33 +54,9 @@ async function post(url: string, csv: string): Promise<unknown> {
   if (csv.length > LIST_LIMIT) {
     throw new NotTaken('This is larger than any case list. Choose the list of one date.');
   }
-  let response: Response;
-  try {
-    response = await fetch(url, {
-      method: 'POST',
-      headers: { 'content-type': 'text/csv; charset=utf-8' },
-      body: csv,
-    });
-  } catch {
-    throw new NotTaken('The board does not answer. Nothing was taken; try again.');
-  }
-  const text = await response.text();
-  let body: unknown;
-  try {
-    body = text === '' ? {} : JSON.parse(text);
-  } catch {
-    body = {};
-  }
-  if (!response.ok) {
-    throw new NotTaken(
-      wordsOf(body) ?? `The board answered ${response.status}. Nothing was taken.`,
-    );
-  }
-  return body;
-}
-
-function wordsOf(body: unknown): string | undefined {
-  const words = (body as { words?: unknown; message?: unknown } | null) ?? {};
-  const found = words.words ?? words.message;
-  return typeof found === 'string' ? found : undefined;
+  return ask(url, {
+    type: 'text/csv; charset=utf-8',
+    body: csv,
+    otherwise: 'Nothing was taken',
+  });
 }

@@ -9,6 +9,7 @@ import type { SuitePart } from '../generated/wire.ts';
 import { inSuite, type TroubleEvent } from '../live/index.ts';
 import { dateWords, oldFigures, proof } from '../look/index.ts';
 import { type Change, changes, Looked, type Mark, markOf, type Seen } from './changes.ts';
+import { copyPanel, CopyState } from './copy.ts';
 import { listPanel, ListState } from './list.ts';
 import { dateIn, dayAfter, type DeskRow, deskRows, heardWords, onTimeWords } from './model.ts';
 import { movesPanel } from './moves.ts';
@@ -22,12 +23,14 @@ import { deskStyle } from './style.ts';
 import { thingsPanel } from './things.ts';
 
 /** What the right-hand side shows. */
-export type Panel = 'needs' | 'since' | 'moves' | 'room' | 'people' | 'things' | 'list' | 'notes';
+export type Panel =
+  'needs' | 'since' | 'moves' | 'copy' | 'room' | 'people' | 'things' | 'list' | 'notes';
 
 const PANELS: readonly [Panel, string][] = [
   ['needs', 'needs'],
   ['since', 'changed'],
   ['moves', 'moves'],
+  ['copy', 'try on a copy'],
   ['room', 'room'],
   ['people', 'people'],
   ['things', 'equipment'],
@@ -51,6 +54,7 @@ export class Desk extends BoardPage {
   /** The form that is open in a panel, by key. */
   form: string | undefined;
   readonly listState = new ListState(this);
+  readonly copyState = new CopyState(this);
   readonly looked = new Looked();
   /** The morning that the marks are of; another one begins with a mark of its own. */
   private markedOn: string | undefined;
@@ -70,6 +74,7 @@ export class Desk extends BoardPage {
   override connectedCallback(): void {
     super.connectedCallback();
     this.live.addEventListener('change', this.firstMark);
+    this.live.addEventListener('beat', this.firstMark);
     // Before what the touch does: a mark is of what was on the screen when somebody looked at it.
     addEventListener('pointerdown', this.onTouched, { capture: true });
     addEventListener('keydown', this.onTouched, { capture: true });
@@ -78,6 +83,8 @@ export class Desk extends BoardPage {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.live.removeEventListener('change', this.firstMark);
+    this.live.removeEventListener('beat', this.firstMark);
+    this.copyState.giveUp();
     removeEventListener('pointerdown', this.onTouched, { capture: true });
     removeEventListener('keydown', this.onTouched, { capture: true });
   }
@@ -111,7 +118,8 @@ export class Desk extends BoardPage {
 
   private readonly firstMark = (): void => {
     const date = this.suite?.date;
-    if (date !== undefined && date !== this.markedOn) {
+    // Until the first heartbeat the screen's own clock stands in for the morning's.
+    if (date !== undefined && date !== this.markedOn && this.live.lastLiveAt !== null) {
       this.markedOn = date;
       this.looked.begin(this.mark, performance.now());
     }
@@ -280,6 +288,8 @@ export class Desk extends BoardPage {
         return sincePanel(this);
       case 'moves':
         return movesPanel(this);
+      case 'copy':
+        return copyPanel(this, this.copyState);
       case 'room':
         return roomPanel(this, rows);
       case 'people':

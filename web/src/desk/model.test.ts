@@ -7,6 +7,7 @@ import {
   dayAfter,
   deskRows,
   heardWords,
+  isFree,
   late,
   onTimeWords,
   owesReason,
@@ -82,6 +83,7 @@ describe('the desk', () => {
       item('case:C3/airway.tubes', { state: 'in-hand', room: '3' }),
       item('case:C3/airway.plan-b', { room: '3' }),
       item('case:C3/patient.papers', { state: 'good', room: '3' }),
+      item('case:C3/team.brief', { state: 'good', room: '3' }),
       item('room:3/machine.bag', { state: 'good', room: '3' }),
       item('case:C7/drugs.drawn', { state: 'good', room: '7' }),
     ];
@@ -90,6 +92,21 @@ describe('the desk', () => {
       ['3', ['case:C3/drugs.drawn', 'case:C3/airway.tubes']],
       ['7', ['case:C7/drugs.drawn']],
     ]);
+  });
+
+  it('should call free whoever is here for a case that is cancelled', () => {
+    const rows = deskRows(
+      [room('1'), room('2')],
+      [plan('C1', '1', { cancelled: true }), plan('C2', '2')],
+      [],
+      [],
+    );
+    const here = person('A1', { ownRoom: '1', arrivedAt: 1 });
+    expect(isFree(here, rows)).toBe(true);
+    expect(isFree({ ...here, leftAt: 2 }, rows)).toBe(false);
+    expect(isFree({ ...here, room: '2' }, rows)).toBe(false);
+    expect(isFree(person('A1', { ownRoom: '1' }), rows)).toBe(false);
+    expect(isFree(person('T1', { arrivedAt: 1 }), rows)).toBe(false);
   });
 
   it('should ask for a reason only once the grace minutes are past', () => {

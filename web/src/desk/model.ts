@@ -95,7 +95,8 @@ export function voidedBySwap(
     items: items
       .filter((i) => i.item.startsWith(`case:${plan.caseId}/`))
       .filter((i) => i.state === 'good' || i.state === 'in-hand')
-      .filter((i) => i.section !== 'patient' && i.section !== 'surgeon' && i.section !== 'start')
+      .filter((i) => i.section !== 'patient' && i.section !== 'surgeon')
+      .filter((i) => i.section !== 'team' && i.section !== 'start')
       .sort((a, b) => a.order - b.order),
   }));
 }
@@ -128,6 +129,14 @@ export function peopleInOrder(people: readonly PersonPart[], now: number): Perso
       due(a) - due(b) ||
       personName(a).localeCompare(personName(b), 'en', { numeric: true }),
   );
+}
+
+/** Whoever is here and whose room has no first case any more: free for other rooms. */
+export function isFree(p: PersonPart, rows: readonly DeskRow[]): boolean {
+  const room = p.room ?? p.ownRoom;
+  const row = rows.find((r) => r.room.room === room);
+  const here = p.arrivedAt !== undefined && p.leftAt === undefined;
+  return here && row !== undefined && (row.plan === undefined || row.plan.cancelled);
 }
 
 /** Rooms from which no word came, for asking. */

@@ -5,7 +5,7 @@ import { codeField, onSubmit, textField, timeField, timeIn } from '../hands/form
 import { personName } from '../hands/words.ts';
 import { say } from '../look/index.ts';
 import type { Desk } from './main.ts';
-import { peopleInOrder } from './model.ts';
+import { isFree, peopleInOrder } from './model.ts';
 
 /** Who is here, who is not, and what can be arranged: arrived, expected, left, handed over. */
 export function peoplePanel(at: Desk): TemplateResult {
@@ -125,8 +125,9 @@ function personWords(at: Desk, p: PersonPart): string {
     return `planned ${at.hhmm(p.plannedAt)}${expected}`;
   }
   const where = p.room ? `in ${p.room}` : 'in no room';
+  const free = isFree(p, at.rows) ? ` · free: ${p.room ?? p.ownRoom} has no case` : '';
   const word = p.lastWordAt === undefined ? '' : ` · last word ${at.hhmm(p.lastWordAt)}`;
-  return `arrived ${at.hhmm(p.arrivedAt)} · ${where}${word}`;
+  return `arrived ${at.hhmm(p.arrivedAt)} · ${where}${free}${word}`;
 }
 
 function more(at: Desk, p: PersonPart, people: PersonPart[]): TemplateResult {

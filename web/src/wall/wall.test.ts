@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { NeedPart, RoomPart, SuitePart } from '../generated/wire.ts';
 import { LINES_MAX, lineSizes, LOUD_MAX, loudKeys } from './needs.ts';
-import { settle, SORT_LEAST_MS, SORT_MS } from './order.ts';
 import { readSettings, smallestLetters } from './settings.ts';
 import { askWords, calm, calmOld, countWords, lookAgain, needFigure, roomWord } from './words.ts';
 
@@ -77,37 +76,6 @@ describe('the settings of the wall', () => {
   it('shouldAskForLettersByDistanceAndSize', () => {
     expect(smallestLetters({ inches: 55, metres: 6 })).toBeCloseTo(67.6, 1);
     expect(smallestLetters({ inches: 65, metres: 3 })).toBeCloseTo(28.6, 1);
-  });
-});
-
-describe('the order of the lines', () => {
-  it('shouldNotChangeWithinAMinute', () => {
-    const first = settle(null, ['a', 'b', 'c'], 0, 1);
-    const second = settle(first, ['c', 'b', 'a'], SORT_MS - 1, 1);
-    expect(second.keys).toEqual(['a', 'b', 'c']);
-    expect(settle(second, ['c', 'b', 'a'], SORT_MS, 1).keys).toEqual(['c', 'b', 'a']);
-  });
-
-  it('shouldLetGoWhatIsGoneAndPutWhatIsNewLast', () => {
-    const first = settle(null, ['a', 'b', 'c'], 0, 1);
-    expect(settle(first, ['new', 'c', 'a'], 1, 1).keys).toEqual(['a', 'c', 'new']);
-  });
-
-  it('shouldPutWhatBecomesUrgentWhereItBelongsAtOnce', () => {
-    const first = settle(null, ['a', 'b', 'c'], 0, 1);
-    const stuck = settle(first, ['new', 'c', 'a', 'b'], 1, 1, new Set(['new']));
-    expect(stuck.keys).toEqual(['new', 'a', 'b', 'c']);
-    const also = settle(stuck, ['c', 'new', 'a', 'b'], 2, 1, new Set(['new', 'c']));
-    expect(also.keys).toEqual(['c', 'new', 'a', 'b']);
-    expect(settle(also, ['new', 'c', 'b', 'a'], 3, 1, new Set(['new', 'c'])).keys).toEqual(
-      also.keys,
-    );
-  });
-
-  it('shouldFollowAFastRehearsalButNotFasterThanEyesDo', () => {
-    const first = settle(null, ['a', 'b'], 0, 60);
-    expect(settle(first, ['b', 'a'], SORT_LEAST_MS - 1, 60).keys).toEqual(['a', 'b']);
-    expect(settle(first, ['b', 'a'], SORT_LEAST_MS, 60).keys).toEqual(['b', 'a']);
   });
 });
 

@@ -7,7 +7,6 @@ import { WIDTH } from './geometry.ts';
 import { Horizon } from './horizon.ts';
 import { type LineSizes, lineSizes } from './needs.ts';
 import './needs.ts';
-import { settle, type Shown } from './order.ts';
 import { smallestLetters, type WallSettings } from './settings.ts';
 import { skyStyles } from './sky.css.ts';
 import { wallStyles } from './wall.css.ts';
@@ -34,7 +33,6 @@ export class SunupWall extends LitElement {
   @state() private fits = true;
 
   private horizon: Horizon | null = null;
-  private shown: Shown | null = null;
   private readonly observer = new ResizeObserver(() => this.resized());
   private drawnNow = 0;
   private drawn: Drawn = { suite: undefined, rooms: [], needs: [] };
@@ -210,13 +208,9 @@ export class SunupWall extends LitElement {
     return remarks.map((remark) => html` · <strong>${remark}</strong>`);
   }
 
-  /** The lines in the order in which they stand, which changes seldom. */
+  /** The lines in the board's order, which changes seldom and is the same on every screen. */
   private ordered(): readonly NeedPart[] {
-    const byKey = new Map(this.live.list('need').map((need) => [need.key, need]));
-    const ranked = [...byKey.values()].sort((a, b) => a.rank - b.rank).map((need) => need.key);
-    const stuck = new Set(ranked.filter((key) => byKey.get(key)!.kind === 'stuck'));
-    this.shown = settle(this.shown, ranked, performance.now(), this.live.rate, stuck);
-    return this.shown.keys.map((key) => byKey.get(key)!);
+    return [...this.live.list('need')].sort((a, b) => a.rank - b.rank);
   }
 }
 

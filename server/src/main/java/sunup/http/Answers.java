@@ -27,6 +27,10 @@ final class Answers {
       super(detail);
       this.problem = new Problem(title, status, detail);
     }
+
+    void send(RoutingContext context) {
+      problem.send(context);
+    }
   }
 
   /** Work of a request that may find that it can't be answered. */
@@ -39,7 +43,7 @@ final class Answers {
     try {
       json(context, 200, work.call());
     } catch (Wrong wrong) {
-      wrong.problem.send(context);
+      wrong.send(context);
     }
   }
 
@@ -75,7 +79,7 @@ final class Answers {
       Buffer bytes = Buffer.buffer(Json.bytes(work.call()));
       back.runOnContext(v -> json(context, 200, bytes));
     } catch (Wrong wrong) {
-      back.runOnContext(v -> wrong.problem.send(context));
+      back.runOnContext(v -> wrong.send(context));
     } catch (Exception e) {
       LOG.error("{} failed", context.request().path(), e);
       back.runOnContext(v -> Guard.problem(500).send(context));

@@ -4,8 +4,6 @@ import io.vertx.core.Vertx;
 import io.vertx.ext.web.Router;
 import io.vertx.ext.web.RoutingContext;
 import io.vertx.ext.web.handler.BodyHandler;
-import java.time.DateTimeException;
-import java.time.LocalDate;
 import java.util.List;
 import java.util.concurrent.Executor;
 import sunup.board.Actor;
@@ -18,7 +16,6 @@ import sunup.intake.CaseList;
 import sunup.intake.CaseListResult;
 import sunup.intake.Intake;
 import sunup.intake.SiteFile;
-import sunup.live.Mornings;
 import sunup.live.Owners;
 import sunup.sheets.Sheets;
 import sunup.suites.Owner;
@@ -79,7 +76,7 @@ final class IntakeApi {
           Hosted.Suite suite = hosted.asked(context);
           SiteFile site = suite.site();
           long at = suite.mornings().nowMs();
-          MorningId morning = morning(suite.mornings(), date);
+          MorningId morning = AskedMorning.of(suite.mornings(), date);
           CaseListResult list =
               CaseList.read("list", csv, site, morning.date(), sheets, takeRows(rows));
           Owner owner = owners.owner(morning);
@@ -87,22 +84,6 @@ final class IntakeApi {
           Intake.Taken taken = Intake.compare(list, site, morning.date(), now, at);
           return take ? take(owner, now, taken, hash, at) : taken.preview();
         });
-  }
-
-  private static MorningId morning(Mornings mornings, String date) throws Answers.Wrong {
-    MorningId today = mornings.today();
-    LocalDate day;
-    try {
-      day = date == null || date.isEmpty() ? today.date() : LocalDate.parse(date);
-    } catch (DateTimeException e) {
-      throw new Answers.Wrong("Not a date", 400, "Give the date as 2026-11-25.");
-    }
-    MorningId morning = new MorningId(today.suite(), day);
-    if (!mornings.takes(morning)) {
-      throw new Answers.Wrong(
-          "Too far", 422, "Lists are taken for dates near today, " + today.date() + ".");
-    }
-    return morning;
   }
 
   private static CaseList.Take takeRows(String rows) throws Answers.Wrong {

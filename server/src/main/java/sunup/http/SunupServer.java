@@ -39,6 +39,7 @@ import sunup.live.Mornings;
 import sunup.live.OutlookSight;
 import sunup.live.Owners;
 import sunup.live.ThreadLane;
+import sunup.live.Tries;
 import sunup.sheets.Sheets;
 import sunup.suites.Decider;
 import sunup.suites.Suites;
@@ -109,7 +110,8 @@ public final class SunupServer {
     Connections connections = new Connections(options.origins());
     this.live =
         new LiveEndpoint(vertx, hosted.mornings(), options.clock(), connections, options.limits());
-    this.router = router(connections, owners, options);
+    Tries tries = new Tries(options.clock(), lane, forecasts);
+    this.router = router(connections, owners, tries, options);
     this.http =
         vertx
             .createHttpServer(
@@ -131,19 +133,21 @@ public final class SunupServer {
         owners,
         options.clock(),
         lane,
-        new OutlookSight(site.settings()),
+        new OutlookSight(site.settings(), options.clock().rate()),
         forecasts,
         lookups,
         options.pace());
   }
 
-  private Router router(Connections connections, Owners owners, ServerOptions options) {
+  private Router router(
+      Connections connections, Owners owners, Tries tries, ServerOptions options) {
     Sheets sheets = Sheets.standard();
     Router made = Router.router(vertx);
     made.route().handler(new Guard(connections)::check);
     new Webroot("webroot").mount(made);
     new ForecastApi(vertx, requests).mount(made);
     new IntakeApi(vertx, requests, hosted, sheets, owners).mount(made);
+    new TryApi(vertx, requests, hosted, owners, tries).mount(made);
     new SiteApi(hosted, sheets).mount(made);
     new BedsideApi(vertx, requests, hosted, owners).mount(made);
     new ReadingsApi(vertx, requests, hosted, owners, options.clock(), suites).mount(made);

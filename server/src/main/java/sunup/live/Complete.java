@@ -3,14 +3,13 @@ package sunup.live;
 import java.lang.reflect.RecordComponent;
 import java.util.Optional;
 import sunup.codec.Maybe;
-import sunup.wire.ClientMessage;
 
 /** Finds what is missing in a message. What is missing inside a command is the board's to say. */
-final class Complete {
+public final class Complete {
   private Complete() {}
 
   /** The first component that is null and not marked as optional. */
-  static Optional<String> missing(ClientMessage message) {
+  public static Optional<String> missing(Object message) {
     for (RecordComponent component : message.getClass().getRecordComponents()) {
       if (!component.isAnnotationPresent(Maybe.class) && read(component, message) == null) {
         return Optional.of(component.getName());
@@ -19,7 +18,7 @@ final class Complete {
     return Optional.empty();
   }
 
-  private static Object read(RecordComponent component, ClientMessage message) {
+  private static Object read(RecordComponent component, Object message) {
     try {
       return component.getAccessor().invoke(message);
     } catch (ReflectiveOperationException e) {

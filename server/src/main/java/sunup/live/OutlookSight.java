@@ -17,16 +17,22 @@ import sunup.wire.Part;
  * The board's own sight: the forecast and the outlook.
  *
  * @param site what is said of a morning that nobody has planned yet
+ * @param rate morning seconds per real second
  */
-public record OutlookSight(SiteSettings site) implements Sight {
+public record OutlookSight(SiteSettings site, double rate) implements Sight {
   /** So long before its set-up begins a draft gets figures: nothing is known earlier. */
   private static final long FORECAST_FROM_MS = 36 * 3_600_000L;
 
-  @Override
-  public Figuring figuring(Morning state, long now, int trialsMost) {
+  /** True while there is something to forecast, near enough for anything to be known of it. */
+  public static boolean hasFigures(Morning state, long now) {
     boolean goesOn = state.phase() == Morning.Phase.DRAFT || state.phase() == Morning.Phase.OPEN;
     boolean isNear = state.beginsAt() - now <= FORECAST_FROM_MS;
-    if (!goesOn || !isNear || state.cases().isEmpty()) {
+    return goesOn && isNear && !state.cases().isEmpty();
+  }
+
+  @Override
+  public Figuring figuring(Morning state, long now, int trialsMost) {
+    if (!hasFigures(state, now)) {
       return null;
     }
     Run run = new Run(Outlook.input(state, now, trialsMost));
@@ -51,6 +57,7 @@ public record OutlookSight(SiteSettings site) implements Sight {
     MoveSearch search =
         new MoveSearch(
             Outlook.input(state, of.now(), MoveSearch.SCREEN_TRIALS),
+            Outlook.free(state, of.now()),
             of,
             Outlook.movesOff(state, of.now()));
     return new Searching() {
@@ -72,7 +79,7 @@ public record OutlookSight(SiteSettings site) implements Sight {
       return new Seen(null, List.of(nothingPlanned(morning)));
     }
     Judged last = before == null ? Judged.NOTHING : (Judged) before;
-    Judged judged = Outlook.judge(last, state, figures, now);
+    Judged judged = Outlook.judge(last, state, figures, now, rate);
     return new Seen(judged, Outlook.parts(state, figures, judged, now, true));
   }
 

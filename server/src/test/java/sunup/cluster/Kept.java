@@ -109,7 +109,7 @@ final class Kept {
     /** What a screen shows that the replay does not, or the other way round, in words. */
     List<String> compare(String screen, String page, Map<String, Part> parts) throws IOException {
       SiteFile site = SiteReader.read("site.json", SiteFile.standardText()).site();
-      OutlookSight sight = new OutlookSight(site.settings());
+      OutlookSight sight = new OutlookSight(site.settings(), 1);
       Audience audience =
           switch (page) {
             case "wall" -> Audience.WALL;

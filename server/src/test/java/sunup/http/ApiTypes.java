@@ -2,6 +2,8 @@ package sunup.http;
 
 import java.util.List;
 import sunup.bedside.CaseAnswer;
+import sunup.wire.Tried;
+import sunup.wire.TryAsk;
 
 /** The records of the API that only this package knows. */
 public final class ApiTypes {
@@ -18,6 +20,8 @@ public final class ApiTypes {
         ReadingsApi.Found.class,
         Health.Status.class,
         Health.Live.class,
+        Tried.class,
+        TryAsk.class,
         Problem.class);
   }
 }

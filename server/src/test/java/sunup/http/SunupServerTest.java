@@ -16,6 +16,10 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.ResultSet;
+import java.sql.Statement;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
@@ -157,6 +161,65 @@ class SunupServerTest {
     desk.await(
         ServerMessage.Frame.class,
         f -> f.set().stream().anyMatch(Part.ChancePart.class::isInstance));
+  }
+
+  /** Rows of the journal's tables and the heads of its mornings, as they lie in the file. */
+  private String journal() throws Exception {
+    StringBuilder found = new StringBuilder();
+    String file = "jdbc:sqlite:" + folder.resolve("data").resolve("journal.db");
+    try (Connection connection = DriverManager.getConnection(file);
+        Statement statement = connection.createStatement()) {
+      for (String what :
+          new String[] {
+            "SELECT morning || ' ' || epoch || ' ' || seq || ' ' || hex(chain) FROM head",
+            "SELECT count(*) FROM event",
+            "SELECT count(*) FROM receipt",
+            "SELECT count(*) FROM private"
+          }) {
+        try (ResultSet rows = statement.executeQuery(what)) {
+          while (rows.next()) {
+            found.append(rows.getString(1)).append('\n');
+          }
+        }
+      }
+    }
+    return found.toString();
+  }
+
+  @Test
+  void shouldShowACopyBesideTheMorningAndRecordNothing() throws Exception {
+    String hash = post("/api/intake/preview", "text/csv", CSV).json().path("hash").asText();
+    assertThat(post("/api/intake/take?hash=" + hash, "text/csv", CSV).status()).isEqualTo(200);
+    String before = journal();
+
+    Got got =
+        post(
+            "/api/try",
+            "application/json",
+            "{\"changes\":[{\"change\":\"swap\",\"one\":\"1\",\"other\":\"2\"},"
+                + "{\"change\":\"one-more-person\",\"role\":\"technician\"}]}");
+
+    assertThat(got.status()).as(got.text()).isEqualTo(200);
+    assertThat(got.json().path("rooms")).hasSize(2);
+    assertThat(got.json().path("trials").asInt()).isPositive();
+    assertThat(before).contains("2026-11-25 ");
+    assertThat(journal()).isEqualTo(before);
+    for (String wrong :
+        new String[] {
+          "{\"changes\":[]}",
+          "{\"changes\":[null]}",
+          "{}",
+          "null",
+          "{\"changes\":[{\"change\":\"swap\",\"one\":\"1\"}]}",
+          "{\"changes\":[{\"change\":\"swap\",\"one\":\"1\",\"other\":\"77\"}]}",
+          "{\"changes\":[{\"change\":\"fewer-checks\"}]}"
+        }) {
+      Got refused = post("/api/try", "application/json", wrong);
+      assertThat(refused.status()).as(wrong + refused.text()).isIn(400, 422);
+      assertThat(refused.json().path("words").asText()).isNotBlank();
+      assertThat(refused.text()).doesNotContain("Exception").doesNotContain("sunup.");
+    }
+    assertThat(journal()).isEqualTo(before);
   }
 
   @Test

@@ -22,6 +22,11 @@ class OutlookSightTest {
   private static final long HOUR = 3_600_000L;
   private static final LocalDate DAY = LocalDate.of(2026, 11, 25);
 
+  /** The standard site with one case, the day before. */
+  static Morning draft() {
+    return draft(SiteFile.standard());
+  }
+
   private static Morning draft(SiteFile site) {
     byte[] csv = "room,start,technique\n1,07:30,general\n".getBytes(StandardCharsets.UTF_8);
     Intake.Taken taken =
@@ -37,7 +42,7 @@ class OutlookSightTest {
   @Test
   void shouldComputeTomorrowsDraftAndNoneOfALaterDay() {
     SiteFile site = SiteFile.standard();
-    OutlookSight sight = new OutlookSight(site.settings());
+    OutlookSight sight = new OutlookSight(site.settings(), 1);
     Morning draft = draft(site);
     assertThat(sight.figuring(draft, draft.beginsAt() - 18 * HOUR, 64)).isNotNull();
     assertThat(sight.figuring(draft, draft.beginsAt() - 40 * HOUR, 64)).isNull();

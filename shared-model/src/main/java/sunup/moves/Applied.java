@@ -24,8 +24,17 @@ public final class Applied {
    * @param since from when it counts: when it was accepted, or now
    */
   public static ForecastInput to(ForecastInput in, Move move, long since) {
+    return to(in, List.of(), move, since);
+  }
+
+  /**
+   * The same where people without a room to serve are here, who are not in the input.
+   *
+   * @param free such people; one who is sent serves the room that it is for and no other
+   */
+  public static ForecastInput to(ForecastInput in, List<PersonIn> free, Move move, long since) {
     if (move instanceof Move.SendTo send) {
-      return sent(in, send, since);
+      return sent(withFree(in, free, send), send, since);
     }
     if (move instanceof Move.Unit unit) {
       return promised(in, unit);
@@ -44,6 +53,25 @@ public final class Applied {
     }
     if (move instanceof Move.Later later) {
       return Copies.room(in, later.room().value(), r -> later(r, later));
+    }
+    return in;
+  }
+
+  /** The input with one more unit of a kind: nobody can be asked for it, it can only be tried. */
+  public static ForecastInput oneMore(ForecastInput in, String kind) {
+    return Copies.kinds(
+        in, k -> k.id().equals(kind) ? new KindIn(k.id(), k.capacity() + 1, k.promised()) : k);
+  }
+
+  private static ForecastInput withFree(ForecastInput in, List<PersonIn> free, Move.SendTo send) {
+    String id = send.person().value();
+    if (Suite.person(in, id) != null || Suite.room(in, send.room().value()) == null) {
+      return in;
+    }
+    for (PersonIn person : free) {
+      if (person.id().equals(id)) {
+        return Copies.joined(in, person, send.room().value());
+      }
     }
     return in;
   }

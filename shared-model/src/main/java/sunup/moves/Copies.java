@@ -19,6 +19,13 @@ final class Copies {
     return with(in, each(in.people(), change), in.kinds(), in.places(), in.rooms());
   }
 
+  /** One person more, who serves this room. */
+  static ForecastInput joined(ForecastInput in, PersonIn person, String room) {
+    List<PersonIn> people = new ArrayList<>(in.people());
+    people.add(person(person, null, List.of(room), person.lastWordAt()));
+    return with(in, people, in.kinds(), in.places(), in.rooms());
+  }
+
   static ForecastInput kinds(ForecastInput in, UnaryOperator<KindIn> change) {
     return with(in, in.people(), each(in.kinds(), change), in.places(), in.rooms());
   }

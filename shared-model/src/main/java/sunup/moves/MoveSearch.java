@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Set;
 import sunup.forecast.Forecast;
 import sunup.forecast.ForecastInput;
+import sunup.forecast.ForecastInput.PersonIn;
 import sunup.forecast.ForecastInput.RoomIn;
 import sunup.moves.Idea.Gain;
 import sunup.moves.Proposals.Proposal;
@@ -61,8 +62,17 @@ public final class MoveSearch {
    * @param off keys of moves that are asked already, or called not safe
    */
   public MoveSearch(ForecastInput in, Forecast forecast, Set<String> off) {
+    this(in, List.of(), forecast, off);
+  }
+
+  /**
+   * The same where people without a room to serve are here.
+   *
+   * @param free these people, whom the input does not have
+   */
+  public MoveSearch(ForecastInput in, List<PersonIn> free, Forecast forecast, Set<String> off) {
     this.in = in;
-    Proposals all = new Proposals(in, forecast, off);
+    Proposals all = new Proposals(in, free, forecast, off);
     List<Proposal> found = all.all();
     possible = found.size();
     proposals = List.copyOf(found.subList(0, Math.min(possible, SCREENED_AT_MOST)));

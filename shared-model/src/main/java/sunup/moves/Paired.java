@@ -6,8 +6,9 @@ package sunup.moves;
  * @param mean of all trials
  * @param error standard deviation of the differences by the root of their number
  */
-record Paired(double mean, double error) {
-  static Paired of(long[] differences) {
+public record Paired(double mean, double error) {
+  /** Of one difference a trial; at least one. */
+  public static Paired of(long[] differences) {
     long sum = 0;
     for (long d : differences) {
       sum += d;

@@ -44,6 +44,7 @@ final class Proposals {
   record Proposal(Move move, Role role, PersonId person, ForecastInput copy) {}
 
   private final ForecastInput in;
+  private final List<PersonIn> free;
   private final Set<String> off;
   private final Set<String> seen = new HashSet<>();
   private final List<RoomOut> late;
@@ -51,10 +52,12 @@ final class Proposals {
   private final List<List<String>> components;
 
   /**
+   * @param free people who are here and have no room to serve; the input does not have them
    * @param off keys of moves that are not to be thought of
    */
-  Proposals(ForecastInput in, Forecast forecast, Set<String> off) {
+  Proposals(ForecastInput in, List<PersonIn> free, Forecast forecast, Set<String> off) {
     this.in = in;
+    this.free = List.copyOf(free);
     this.off = off;
     forecast.rooms().forEach(r -> figures.put(r.id(), r));
     late =
@@ -97,7 +100,7 @@ final class Proposals {
 
   private void add(List<Proposal> to, Move move, Role role, PersonId person) {
     if (!off.contains(move.key()) && seen.add(move.key())) {
-      ForecastInput copy = Applied.to(in, move, in.now());
+      ForecastInput copy = Applied.to(in, free, move, in.now());
       if (!copy.equals(in)) {
         to.add(new Proposal(move, role, person, copy));
       }
@@ -109,6 +112,7 @@ final class Proposals {
     List<PersonIn> people = new ArrayList<>(in.people());
     people.sort(
         Comparator.comparing((PersonIn p) -> Suite.isBusy(in, p)).thenComparing(PersonIn::id));
+    free(room, to);
     Set<List<String>> asked = new HashSet<>();
     for (PersonIn p : people) {
       if (maySend(p, room)) {
@@ -116,6 +120,17 @@ final class Proposals {
         if (!another) {
           add(to, new Move.SendTo(new PersonId(p.id()), new RoomId(room.id())), null, idOf(p));
         }
+      }
+    }
+  }
+
+  /** Whoever has nothing to do is asked before anybody who has; of a role, one. */
+  private void free(RoomIn room, List<Proposal> to) {
+    Set<List<String>> asked = new HashSet<>();
+    for (PersonIn p : free) {
+      boolean can = room.items().stream().anyMatch(i -> Suite.canDo(p, i) || Suite.canMend(p, i));
+      if (can && asked.add(p.roles())) {
+        add(to, new Move.SendTo(new PersonId(p.id()), new RoomId(room.id())), null, idOf(p));
       }
     }
   }

@@ -34,15 +34,7 @@ final class DeskParts {
   }
 
   void addTo(List<Part> parts) {
-    if (forecast != null) {
-      for (RoomOut room : forecast.rooms()) {
-        RoomSheet sheet = snapshot.sheet(room.id());
-        // Figures may be older than a case that was taken off since.
-        if (sheet != null) {
-          parts.add(chance(sheet, room));
-        }
-      }
-    }
+    parts.addAll(chances());
     for (RoomDay room : morning.rooms().values()) {
       said(parts, room);
     }
@@ -63,6 +55,18 @@ final class DeskParts {
                 c.reason().said()));
       }
     }
+  }
+
+  List<ChancePart> chances() {
+    List<ChancePart> chances = new ArrayList<>();
+    for (RoomOut room : forecast == null ? List.<RoomOut>of() : forecast.rooms()) {
+      RoomSheet sheet = snapshot.sheet(room.id());
+      // Figures may be older than a case that was taken off since.
+      if (sheet != null) {
+        chances.add(chance(sheet, room));
+      }
+    }
+    return chances;
   }
 
   private ChancePart chance(RoomSheet sheet, RoomOut room) {

@@ -60,10 +60,20 @@ final class FirstSettings {
 
   static final long SHOWN_FOR = MINUTE;
 
-  /** Needs are sorted no more than once a minute. */
+  /** Needs are sorted no more than once a minute of the morning. */
   static final long SORT_EVERY = MINUTE;
 
+  /** The same in real time, for a morning that runs faster. */
+  static final long SORT_LEAST_REAL = 5_000;
+
   static final int NEEDS_AT_MOST = 5;
+
+  /**
+   * A room waits for somebody from this share of its late minutes on, until it is below the other.
+   */
+  static final double WAITS_ENTER = 0.2;
+
+  static final double WAITS_LEAVE = 0.12;
 
   /** Share of known causes in the late minutes from which a quiet room may be called late. */
   static final double KNOWN_CAUSE = 0.5;

@@ -30,9 +30,14 @@ final class Judge {
   private final Map<String, RoomOut> figures = new LinkedHashMap<>();
   private final long now;
   private final Foretold foretold;
+  private final long sortEvery;
 
-  Judge(Judged before, Snapshot snapshot, Foretold foretold) {
+  /**
+   * @param sortEvery least time between two sorts of the needs, in the morning's milliseconds
+   */
+  Judge(Judged before, Snapshot snapshot, Foretold foretold, long sortEvery) {
     this.before = before;
+    this.sortEvery = sortEvery;
     this.snapshot = snapshot;
     this.morning = snapshot.morning();
     this.now = snapshot.now();
@@ -79,8 +84,12 @@ final class Judge {
             unheard,
             null,
             Math.min(revision, foretold.of()),
-            foretold.forecast() == null ? 0 : foretold.forecast().now());
-    return steady(last, fresh, revision);
+            foretold.forecast() == null ? 0 : foretold.forecast().now(),
+            WaitsFor.NOBODY);
+    RoomJudged shown = steady(last, fresh, revision);
+    WaitsFor waited = last == null ? WaitsFor.NOBODY : last.waitsFor();
+    boolean atOnce = shown.figuresOf() == fresh.figuresOf();
+    return shown.with(waited.then(figure, shown.standing(), atOnce, now));
   }
 
   /** Of the expected minutes, which the shares are shares of; not of the shown median. */
@@ -127,7 +136,8 @@ final class Judge {
         fresh.unheard(),
         since,
         last.revision(),
-        last.figuresOf());
+        last.figuresOf(),
+        last.waitsFor());
   }
 
   private Standing standing(RoomSheet sheet, RoomOut figure, Standing last) {
@@ -303,7 +313,7 @@ final class Judge {
             weights.put(id, weight(room, id));
           }
         });
-    return NeedsOrder.of(before, wanted, weights, rooms, now);
+    return NeedsOrder.of(before, wanted, weights, rooms, sortEvery, now);
   }
 
   /** A tight room is one among many an hour ahead; it is listed once somebody can act on it. */

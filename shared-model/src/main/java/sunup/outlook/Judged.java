@@ -32,6 +32,7 @@ public record Judged(Map<String, RoomJudged> rooms, List<String> needs, long sor
    * @param differsSince since when the computed figure has differed from the shown one, or null
    * @param revision journal sequence of what last happened to the room by the shown figure
    * @param figuresOf the moment that the shown figure is of
+   * @param waitsFor the people whom the room waits for
    */
   public record RoomJudged(
       Standing standing,
@@ -42,8 +43,23 @@ public record Judged(Map<String, RoomJudged> rooms, List<String> needs, long sor
       boolean unheard,
       Long differsSince,
       long revision,
-      long figuresOf) {
+      long figuresOf,
+      WaitsFor waitsFor) {
     static final RoomJudged NO_CASE =
-        new RoomJudged(Standing.NONE, 0, false, 0, false, false, null, 0, 0);
+        new RoomJudged(Standing.NONE, 0, false, 0, false, false, null, 0, 0, WaitsFor.NOBODY);
+
+    RoomJudged with(WaitsFor newest) {
+      return new RoomJudged(
+          standing,
+          lateMinutes,
+          orMore,
+          saveable,
+          ask,
+          unheard,
+          differsSince,
+          revision,
+          figuresOf,
+          newest);
+    }
   }
 }

@@ -12,6 +12,7 @@ import sunup.board.PersonId;
 import sunup.board.Role;
 import sunup.board.RoomId;
 import sunup.forecast.ForecastInput;
+import sunup.forecast.ForecastInput.PersonIn;
 import sunup.moves.Applied;
 import sunup.moves.Idea;
 import sunup.moves.Ideas;
@@ -37,11 +38,11 @@ final class MoveParts {
   }
 
   /** The input with the moves that were accepted. What the board says by itself changes nothing. */
-  static ForecastInput withAccepted(Morning morning, ForecastInput in) {
+  static ForecastInput withAccepted(Morning morning, ForecastInput in, List<PersonIn> free) {
     ForecastInput with = in;
     for (MoveDay day : morning.moves().values()) {
       if (day.state() == MoveState.ACCEPTED) {
-        with = Applied.to(with, day.move(), day.answeredAt());
+        with = Applied.to(with, free, day.move(), day.answeredAt());
       }
     }
     return with;

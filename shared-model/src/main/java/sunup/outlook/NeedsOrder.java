@@ -8,9 +8,10 @@ import sunup.outlook.Judged.RoomJudged;
 import sunup.wire.Standing;
 
 /**
- * The order of "needs someone": worst saveable first, sorted no more than once a minute. Between
- * two sorts the lines stay as they stand; a new one comes last, but for a room that is stuck, which
- * goes at once to where it belongs.
+ * The order of "needs someone" on all screens: worst saveable first, sorted no more than once a
+ * minute (in a rehearsal that runs fast, no more than eyes can follow). Between two sorts the lines
+ * stay as they stand; a new one comes last, but for a room that is stuck, which goes at once to
+ * where it belongs.
  *
  * @param ids room ids in order
  * @param sortedAt when they were last sorted; {@link Long#MIN_VALUE} before the first time
@@ -20,16 +21,18 @@ record NeedsOrder(List<String> ids, long sortedAt) {
   /**
    * @param wanted the rooms that need someone, in the wall's order
    * @param weights how much each counts
+   * @param every least time from one sort to the next, in the morning's milliseconds
    */
   static NeedsOrder of(
       Judged before,
       List<String> wanted,
       Map<String, Integer> weights,
       Map<String, RoomJudged> rooms,
+      long every,
       long now) {
     List<String> kept = new ArrayList<>(before.needs());
     kept.retainAll(wanted);
-    if (wanted.isEmpty() || kept.isEmpty() || isDue(before.sortedAt(), now)) {
+    if (wanted.isEmpty() || kept.isEmpty() || isDue(before.sortedAt(), every, now)) {
       List<String> sorted = new ArrayList<>(wanted);
       // Stable: equal ones stay in the wall's order.
       sorted.sort(Comparator.comparing((String id) -> -weights.get(id)));
@@ -46,8 +49,8 @@ record NeedsOrder(List<String> ids, long sortedAt) {
     return new NeedsOrder(List.copyOf(kept), before.sortedAt());
   }
 
-  private static boolean isDue(long sortedAt, long now) {
-    return sortedAt > now || sortedAt <= now - FirstSettings.SORT_EVERY;
+  private static boolean isDue(long sortedAt, long every, long now) {
+    return sortedAt > now || sortedAt <= now - every;
   }
 
   private static boolean becameStuck(Judged before, Map<String, RoomJudged> rooms, String id) {

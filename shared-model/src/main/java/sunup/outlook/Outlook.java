@@ -4,8 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import sunup.board.Morning;
+import sunup.forecast.Forecast;
 import sunup.forecast.ForecastInput;
+import sunup.forecast.ForecastInput.PersonIn;
 import sunup.wire.Part;
+import sunup.wire.Part.ChancePart;
 
 /** What the board makes of a morning. Pure: equal arguments give equal results. */
 public final class Outlook {
@@ -20,8 +23,14 @@ public final class Outlook {
    */
   public static ForecastInput input(Morning morning, long now, int trials) {
     long from = Math.max(now, morning.lastRecordedAt());
-    ForecastInput in = new MorningInput(Snapshot.of(morning, from)).build(trials);
-    return MoveParts.withAccepted(morning, in);
+    Snapshot snapshot = Snapshot.of(morning, from);
+    ForecastInput in = new MorningInput(snapshot).build(trials);
+    return MoveParts.withAccepted(morning, in, new PeopleInput(snapshot).free());
+  }
+
+  /** People who are here without a room to serve, whom {@link #input} does not have. */
+  public static List<PersonIn> free(Morning morning, long now) {
+    return new PeopleInput(Snapshot.of(morning, Math.max(now, morning.lastRecordedAt()))).free();
   }
 
   /** Keys of moves that are not to be thought of now: asked, done lately, or not safe. */
@@ -35,7 +44,30 @@ public final class Outlook {
    * @param before {@link Judged#NOTHING} at first
    */
   public static Judged judge(Judged before, Morning morning, Foretold figures, long now) {
-    return new Judge(before, Snapshot.of(morning, now), figures).judge();
+    return judge(before, morning, figures, now, 1);
+  }
+
+  /**
+   * The same for a morning that may run faster than real time.
+   *
+   * @param rate morning seconds per real second: lines change places no faster than eyes follow
+   */
+  public static Judged judge(
+      Judged before, Morning morning, Foretold figures, long now, double rate) {
+    long every =
+        Math.max(FirstSettings.SORT_EVERY, Math.round(FirstSettings.SORT_LEAST_REAL * rate));
+    return new Judge(before, Snapshot.of(morning, now), figures, every).judge();
+  }
+
+  /**
+   * The figures of each room as the desk reads them, of a morning that was not judged before.
+   *
+   * @param now the moment that they are of
+   */
+  public static List<ChancePart> chances(Morning morning, Forecast forecast, long now) {
+    Foretold figures = new Foretold(forecast, morning.seq(), false);
+    Judged judged = judge(Judged.NOTHING, morning, figures, now);
+    return new DeskParts(Snapshot.of(morning, now), figures, judged).chances();
   }
 
   /**

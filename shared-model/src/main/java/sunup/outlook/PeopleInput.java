@@ -1,8 +1,10 @@
 package sunup.outlook;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import sunup.board.Morning;
 import sunup.board.Morning.PersonDay;
 import sunup.board.Morning.RoomDay;
@@ -13,6 +15,10 @@ import sunup.forecast.ForecastInput.PersonIn;
 
 /** The people of a morning as the forecast sees them. */
 final class PeopleInput {
+  /** Those whom another room can use as they are; a supervisor's order is a move of its own. */
+  private static final Set<Role> TEAM =
+      EnumSet.of(Role.ANAESTHETIST, Role.TRAINEE, Role.TECHNICIAN, Role.CIRCULATING, Role.SCRUB);
+
   private final Snapshot snapshot;
   private final Morning morning;
   private final Map<RoomId, RoomSheet> sheets;
@@ -33,6 +39,21 @@ final class PeopleInput {
       }
     }
     return people;
+  }
+
+  /**
+   * People of the rooms' teams who are here and have no room to serve, their case being cancelled:
+   * the forecast does not know them until they are sent somewhere.
+   */
+  List<PersonIn> free() {
+    List<PersonIn> free = new ArrayList<>();
+    for (PersonDay person : morning.people().values()) {
+      boolean isHere = person.arrivedAt() != null && person.leftAt() == null;
+      if (isHere && !servesAny(person) && TEAM.contains(person.plan().role())) {
+        free.add(person(person));
+      }
+    }
+    return free;
   }
 
   private PersonIn person(PersonDay person) {

@@ -35,13 +35,11 @@ import sunup.wire.Part.StepAt;
 import sunup.wire.Part.UnitPart;
 import sunup.wire.Part.Wait;
 import sunup.wire.Part.WaitPart;
-import sunup.wire.Standing;
 
 /** The parts for those who work in the suite. */
 final class StaffParts {
   private static final int WAITS_AT_MOST = 4;
   private static final double WAIT_SHARE = 0.05;
-  private static final double WAITED_FOR_SHARE = 0.2;
 
   private final Snapshot snapshot;
   private final Morning morning;
@@ -218,20 +216,16 @@ final class StaffParts {
         p.revision());
   }
 
-  /** A room waits for somebody if a good part of its late minutes does. */
   private List<String> waitedFor(String person) {
     List<String> rooms = new ArrayList<>();
-    for (RoomOut figure : figures.values()) {
-      Standing standing = judged.of(figure.id()).standing();
-      boolean late = standing == Standing.LATE || standing == Standing.TIGHT;
-      for (Share share : late ? figure.holdups() : List.<Share>of()) {
-        boolean byPerson = share.kind().equals("person") || share.kind().equals("arrival");
-        if (byPerson && person.equals(share.thing()) && share.share() >= WAITED_FOR_SHARE) {
-          rooms.add(figure.id());
-          break;
-        }
-      }
-    }
+    judged
+        .rooms()
+        .forEach(
+            (room, said) -> {
+              if (said.waitsFor().people().contains(person)) {
+                rooms.add(room);
+              }
+            });
     Collections.sort(rooms);
     return rooms;
   }

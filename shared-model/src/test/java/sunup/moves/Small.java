@@ -107,6 +107,6 @@ final class Small {
 
   static List<Proposals.Proposal> proposals(ForecastInput in) {
     Forecast forecast = Forecaster.run(in);
-    return new Proposals(in, forecast, Set.of()).all();
+    return new Proposals(in, List.of(), forecast, Set.of()).all();
   }
 }

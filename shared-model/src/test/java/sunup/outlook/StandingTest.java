@@ -173,6 +173,22 @@ class StandingTest {
   }
 
   @Test
+  void shouldSortAFastRehearsalNoFasterThanEyesFollow() {
+    Suite suite = heard(2);
+    Judged judged = Shown.at(suite, "07:00", late(suite, "07:00", 5, 15)).judged();
+    for (String clock : List.of("07:01", "07:03", "07:04")) {
+      judged = sixtyToOne(suite, judged, clock);
+      assertThat(judged.needs()).as("4 real seconds at most, " + clock).containsExactly("2", "1");
+    }
+    assertThat(sixtyToOne(suite, judged, "07:05").needs()).containsExactly("1", "2");
+  }
+
+  private static Judged sixtyToOne(Suite suite, Judged before, String clock) {
+    Foretold turned = late(suite, clock, 15, 5);
+    return Outlook.judge(before, suite.morning(), turned, Suite.at(clock), 60);
+  }
+
+  @Test
   void shouldPutAStuckRoomWhereItBelongsAtOnceAndLeaveTheOthersInPlace() {
     Suite suite = heard(4);
     Shown first = Shown.at(suite, "07:00", late(suite, "07:00", 9, 8, 7, 0));

@@ -40,20 +40,20 @@ import sunup.sheets.EvidenceRule;
 import sunup.sheets.Sheets;
 
 /** An invented suite on the standard sheets, played by commands. */
-final class Suite {
-  static final ZoneId ZONE = ZoneId.of("Europe/Lisbon");
+public final class Suite {
+  public static final ZoneId ZONE = ZoneId.of("Europe/Lisbon");
   private static final LocalDate DATE = LocalDate.of(2026, 11, 25);
 
   private Morning morning = Morning.NONE;
   private int commands;
 
   /** Rooms 1 to n, all booked 07:30; every third asks for a block. */
-  Suite(int n, String pharmacyOpens) {
+  public Suite(int n, String pharmacyOpens) {
     this(n, pharmacyOpens, true);
   }
 
   /** The same, not opened yet. */
-  static Suite draft(int n, String pharmacyOpens) {
+  public static Suite draft(int n, String pharmacyOpens) {
     return new Suite(n, pharmacyOpens, false);
   }
 
@@ -117,15 +117,15 @@ final class Suite {
     return new PersonPlan(new PersonId(id), role, room, List.of(), at("06:30"));
   }
 
-  static long at(String clock) {
+  public static long at(String clock) {
     return DATE.atTime(LocalTime.parse(clock)).atZone(ZONE).toInstant().toEpochMilli();
   }
 
-  Morning morning() {
+  public Morning morning() {
     return morning;
   }
 
-  Suite desk(String clock, Command command) {
+  public Suite desk(String clock, Command command) {
     return give(clock, new Actor(Role.DESK, null, "desk"), command);
   }
 
@@ -209,7 +209,7 @@ final class Suite {
   }
 
   /** A decision of the desk on something that it saw at this revision. */
-  Suite desk(String clock, Command command, long seen) {
+  public Suite desk(String clock, Command command, long seen) {
     return give(clock, new Actor(Role.DESK, null, "desk"), command, seen);
   }
 

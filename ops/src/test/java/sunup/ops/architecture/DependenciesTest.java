@@ -28,6 +28,7 @@ class DependenciesTest {
     "sunup.forecast..",
     "sunup.moves..",
     "sunup.outlook..",
+    "sunup.trying..",
     "sunup.wire..",
     "sunup.codec..",
     "sunup.review..",
@@ -94,6 +95,7 @@ class DependenciesTest {
             "forecast",
             "moves",
             "outlook",
+            "trying",
             "wire",
             "codec",
             "review",
@@ -195,6 +197,7 @@ class DependenciesTest {
             .resideInAnyPackage(
                 "sunup.forecast..",
                 "sunup.outlook..",
+                "sunup.trying..",
                 "sunup.http..",
                 "sunup.live..",
                 "sunup.journal..",
