@@ -3,7 +3,7 @@ import { createRequire } from 'node:module';
 import { resolve } from 'node:path';
 import { defineConfig, type Plugin } from 'vite';
 
-const pages = ['index', 'wall', 'desk', 'station', 'holding', 'pocket', 'paper'];
+const pages = ['index', 'wall', 'desk', 'station', 'holding', 'pocket', 'paper', 'review'];
 
 /** The font's licence asks to go with the font. */
 function fontLicence(): Plugin {

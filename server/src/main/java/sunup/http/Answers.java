@@ -7,6 +7,7 @@ import io.vertx.ext.web.RoutingContext;
 import java.util.concurrent.Callable;
 import java.util.concurrent.Executor;
 import java.util.concurrent.RejectedExecutionException;
+import java.util.function.Consumer;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import sunup.codec.Json;
@@ -52,11 +53,15 @@ final class Answers {
   }
 
   private static void json(RoutingContext context, int status, Buffer bytes) {
+    send(context, status, "application/json", bytes);
+  }
+
+  private static void send(RoutingContext context, int status, String type, Buffer bytes) {
     if (!context.response().ended() && !context.response().closed()) {
       context
           .response()
           .setStatusCode(status)
-          .putHeader("Content-Type", "application/json")
+          .putHeader("Content-Type", type)
           .putHeader("Cache-Control", "no-store")
           .end(bytes);
     }
@@ -65,19 +70,50 @@ final class Answers {
   /** Answers with what the work yields; 503 if the pool has no room for it. */
   static void later(
       Vertx vertx, RoutingContext context, Executor pool, Callable<? extends Object> work) {
+    later(
+        vertx,
+        context,
+        pool,
+        () -> Buffer.buffer(Json.bytes(work.call())),
+        bytes -> json(context, 200, bytes));
+  }
+
+  /** The same with a file of comma-separated text. */
+  static void csv(
+      Vertx vertx, RoutingContext context, Executor pool, String name, Callable<String> work) {
+    later(
+        vertx,
+        context,
+        pool,
+        () -> Buffer.buffer(work.call()),
+        bytes -> {
+          context
+              .response()
+              .putHeader("Content-Disposition", "attachment; filename=\"" + name + "\"");
+          send(context, 200, "text/csv; charset=utf-8", bytes);
+        });
+  }
+
+  private static void later(
+      Vertx vertx,
+      RoutingContext context,
+      Executor pool,
+      Callable<Buffer> work,
+      Consumer<Buffer> then) {
     Context back = vertx.getOrCreateContext();
     try {
-      pool.execute(() -> run(context, back, work));
+      pool.execute(() -> run(context, back, work, then));
     } catch (RejectedExecutionException full) {
       context.response().putHeader("Retry-After", "1");
       new Problem("Busy", 503, "Too much is asked at once. Ask again in a second.").send(context);
     }
   }
 
-  private static void run(RoutingContext context, Context back, Callable<? extends Object> work) {
+  private static void run(
+      RoutingContext context, Context back, Callable<Buffer> work, Consumer<Buffer> then) {
     try {
-      Buffer bytes = Buffer.buffer(Json.bytes(work.call()));
-      back.runOnContext(v -> json(context, 200, bytes));
+      Buffer bytes = work.call();
+      back.runOnContext(v -> then.accept(bytes));
     } catch (Wrong wrong) {
       back.runOnContext(v -> wrong.send(context));
     } catch (Exception e) {

@@ -20,6 +20,9 @@ import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Collectors;
 import sunup.access.Connections;
+import sunup.archive.Archivist;
+import sunup.archive.FactStore;
+import sunup.archive.LazyFacts;
 import sunup.board.Board;
 import sunup.board.Morning;
 import sunup.board.Order;
@@ -30,6 +33,7 @@ import sunup.cluster.Cluster;
 import sunup.codec.Problem;
 import sunup.intake.SiteFile;
 import sunup.intake.SiteReader;
+import sunup.journal.EventCodec;
 import sunup.journal.Journal;
 import sunup.journal.PostgresJournal;
 import sunup.journal.SqliteJournal;
@@ -85,13 +89,19 @@ public final class SunupServer {
   private final ExecutorService lookups;
   private final ExecutorService requests = pool("sunup-api", 2, REQUESTS_WAITING_MAX);
   private final Hosted hosted;
+  private final Archivist archivist;
   private final LiveEndpoint live;
   private final Router router;
   private final HttpServer http;
 
-  private SunupServer(
-      Vertx vertx, ServerOptions options, List<SiteFile> sites, Suites suites, Cluster cluster) {
+  /** What has to be opened before the server can be put together. */
+  private record Opened(Suites suites, Cluster cluster, Archivist archivist, FactStore facts) {}
+
+  private SunupServer(Vertx vertx, ServerOptions options, List<SiteFile> sites, Opened opened) {
     this.vertx = vertx;
+    Suites suites = opened.suites();
+    Cluster cluster = opened.cluster();
+    this.archivist = opened.archivist();
     this.suites = suites;
     this.cluster = cluster;
     Owners owners = cluster == null ? suites::owner : cluster.routing();
@@ -111,7 +121,7 @@ public final class SunupServer {
     this.live =
         new LiveEndpoint(vertx, hosted.mornings(), options.clock(), connections, options.limits());
     Tries tries = new Tries(options.clock(), lane, forecasts);
-    this.router = router(connections, owners, tries, options);
+    this.router = router(connections, owners, tries, opened.facts(), options);
     this.http =
         vertx
             .createHttpServer(
@@ -140,7 +150,11 @@ public final class SunupServer {
   }
 
   private Router router(
-      Connections connections, Owners owners, Tries tries, ServerOptions options) {
+      Connections connections,
+      Owners owners,
+      Tries tries,
+      FactStore facts,
+      ServerOptions options) {
     Sheets sheets = Sheets.standard();
     Router made = Router.router(vertx);
     made.route().handler(new Guard(connections)::check);
@@ -151,6 +165,7 @@ public final class SunupServer {
     new SiteApi(hosted, sheets).mount(made);
     new BedsideApi(vertx, requests, hosted, owners).mount(made);
     new ReadingsApi(vertx, requests, hosted, owners, options.clock(), suites).mount(made);
+    new ReviewApi(vertx, requests, hosted, facts, archivist).mount(made);
     new Health(hosted.mornings(), () -> cluster == null ? null : cluster.routing().state())
         .mount(made);
     new ProtocolPages().mount(made);
@@ -175,24 +190,28 @@ public final class SunupServer {
     Connections.checkLoopback(options.host());
     List<SiteFile> sites = sites(options.siteFiles());
     try {
+      Journal journal = journal(options);
+      FactStore facts = new LazyFacts(options.dataFolder());
+      Archivist archivist = new Archivist(journal, codec(options), facts);
       if (options.cluster() == null) {
-        Suites suites =
-            Suites.open(journal(options), BOARD, options.clock(), options.types(), null);
-        return new SunupServer(vertx, options, sites, suites, null);
+        Suites suites = Suites.open(journal, BOARD, options.clock(), options.types(), null);
+        return new SunupServer(vertx, options, sites, new Opened(suites, null, archivist, facts));
       }
-      Cluster cluster = join(vertx, options);
-      return new SunupServer(vertx, options, sites, cluster.suites(), cluster);
+      Cluster cluster = join(vertx, options, journal);
+      return new SunupServer(
+          vertx, options, sites, new Opened(cluster.suites(), cluster, archivist, facts));
     } catch (IOException e) {
       throw new IllegalArgumentException(e.getMessage(), e);
     }
   }
 
-  private static Cluster join(Vertx vertx, ServerOptions options) throws IOException {
-    if (options.database() == null) {
-      throw new IllegalArgumentException(
-          "Several nodes share one database: a file in a data folder is for one node alone.");
-    }
-    Journal journal = journal(options);
+  /** Reads only: nothing random is asked of it. */
+  private static EventCodec codec(ServerOptions options) {
+    return new EventCodec(count -> new byte[count], options.types());
+  }
+
+  private static Cluster join(Vertx vertx, ServerOptions options, Journal journal)
+      throws IOException {
     return Cluster.join(
         vertx,
         options.cluster(),
@@ -202,6 +221,10 @@ public final class SunupServer {
   }
 
   private static Journal journal(ServerOptions options) throws IOException {
+    if (options.cluster() != null && options.database() == null) {
+      throw new IllegalArgumentException(
+          "Several nodes share one database: a file in a data folder is for one node alone.");
+    }
     return options.database() == null
         ? SqliteJournal.open(options.dataFolder())
         : PostgresJournal.open(options.database());
@@ -245,6 +268,7 @@ public final class SunupServer {
 
   private Future<SunupServer> listen() {
     hosted.mornings().open();
+    archivist.start();
     return http.listen()
         .map(this)
         .recover(e -> stop().transform(stopped -> Future.<SunupServer>failedFuture(e)));
@@ -297,6 +321,7 @@ public final class SunupServer {
     hosted.mornings().close();
     return vertx.executeBlocking(
         () -> {
+          archivist.close();
           if (cluster == null) {
             suites.close();
           } else {

@@ -47,7 +47,8 @@ final class Webroot {
 
   void mount(Router router) {
     router.get("/").handler(context -> page(context, "index"));
-    for (String page : new String[] {"wall", "desk", "holding", "station", "pocket", "paper"}) {
+    for (String page :
+        new String[] {"wall", "desk", "holding", "station", "pocket", "paper", "review"}) {
       router.get("/" + page).handler(context -> page(context, page));
     }
     router.get("/station/:room").handler(context -> page(context, "station"));

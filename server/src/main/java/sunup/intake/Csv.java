@@ -31,12 +31,14 @@ final class Csv {
   private final String file;
   private final String text;
   private final char separator;
+  private final int rowsMost;
   private final List<Problem> problems;
   private final List<Row> rows = new ArrayList<>();
   private int at;
   private int line = 1;
 
-  private Csv(String file, String text, char separator, List<Problem> problems) {
+  private Csv(String file, String text, char separator, int rowsMost, List<Problem> problems) {
+    this.rowsMost = rowsMost;
     this.file = file;
     this.text = text;
     this.separator = separator;
@@ -49,7 +51,13 @@ final class Csv {
    * @param problems gets what is wrong; reading stops where it makes no sense to go on
    */
   static List<Row> read(String file, String text, char separator, List<Problem> problems) {
-    Csv csv = new Csv(file, text, separator, problems);
+    return read(file, text, separator, MAX_ROWS, problems);
+  }
+
+  /** The same of another length at most. */
+  static List<Row> read(
+      String file, String text, char separator, int rowsMost, List<Problem> problems) {
+    Csv csv = new Csv(file, text, separator, rowsMost, problems);
     while (csv.at < text.length()) {
       if (!csv.row()) {
         break;
@@ -83,8 +91,8 @@ final class Csv {
     }
     lineBreak();
     if (cells.stream().anyMatch(c -> !c.text().isBlank())) {
-      if (rows.size() == MAX_ROWS) {
-        return stop(from, "is beyond " + MAX_ROWS + " rows; is it the right file?");
+      if (rows.size() == rowsMost) {
+        return stop(from, "is beyond " + rowsMost + " rows; is it the right file?");
       }
       rows.add(new Row(from, List.copyOf(cells)));
     }

@@ -122,6 +122,11 @@ public final class JdbcJournal implements Journal {
     reader.ask(JdbcStore::mornings, then);
   }
 
+  @Override
+  public void lengths(Consumer<Answer<Map<MorningId, Long>>> then) {
+    reader.ask(JdbcStore::lengths, then);
+  }
+
   private void offer(Job job, Consumer<String> refused) {
     String why = null;
     synchronized (door) {

@@ -312,6 +312,17 @@ final class JdbcStore {
     }
   }
 
+  static Map<MorningId, Long> lengths(Connection c) throws SQLException {
+    Map<MorningId, Long> lengths = new HashMap<>();
+    try (Statement s = c.createStatement();
+        ResultSet row = s.executeQuery("SELECT suite, morning, seq FROM head WHERE seq > 0")) {
+      while (row.next()) {
+        lengths.put(morning(row), row.getLong(3));
+      }
+    }
+    return lengths;
+  }
+
   static Set<MorningId> erase(Connection c, long now) throws SQLException {
     Set<MorningId> mornings = new HashSet<>();
     try (PreparedStatement s =

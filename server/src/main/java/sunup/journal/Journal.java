@@ -33,6 +33,9 @@ public interface Journal extends AutoCloseable {
   /** The mornings that have at least one event, by suite and date. */
   void mornings(Consumer<Answer<List<MorningId>>> then);
 
+  /** How many events each morning has; those that have none are not in the answer. */
+  void lengths(Consumer<Answer<Map<MorningId, Long>>> then);
+
   /**
    * Erases private values that are due.
    *

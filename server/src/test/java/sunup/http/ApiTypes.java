@@ -4,6 +4,11 @@ import java.util.List;
 import sunup.bedside.CaseAnswer;
 import sunup.wire.Tried;
 import sunup.wire.TryAsk;
+import sunup.archive.Archivist;
+import sunup.archive.FactFigures;
+import sunup.review.charts.Lateness;
+import sunup.review.charts.RoomByWeekday;
+import sunup.review.trial.Trial;
 
 /** The records of the API that only this package knows. */
 public final class ApiTypes {
@@ -18,6 +23,19 @@ public final class ApiTypes {
         BedsideApi.Question.class,
         CaseAnswer.class,
         ReadingsApi.Found.class,
+        FactFigures.Choices.class,
+        ReviewApi.Summary.class,
+        ReviewApi.Groups.class,
+        ReviewApi.Shares.class,
+        ReviewApi.Minutes.class,
+        ReviewApi.Causes.class,
+        ReviewApi.Reasons.class,
+        RoomByWeekday.class,
+        Lateness.class,
+        ReviewApi.Compared.class,
+        Trial.class,
+        Archivist.Progress.class,
+        ReviewApi.Taken.class,
         Health.Status.class,
         Health.Live.class,
         Tried.class,

@@ -127,6 +127,15 @@ public abstract class JournalContract {
   }
 
   @Test
+  void shouldSayHowManyEventsEachMorningHas() {
+    append(command(MONDAY, takeOver(MONDAY), "c-1", "one", "two"));
+    takeOver(TUESDAY);
+    assertThat(
+            known(Waiting.<Answer<Map<MorningId, Long>>>answer(t -> journal.lengths(t))))
+        .isEqualTo(Map.of(MONDAY, 2L));
+  }
+
+  @Test
   void shouldKeepARefusalInItsReceipt() {
     Head head = takeOver(MONDAY);
     Receipt refused =

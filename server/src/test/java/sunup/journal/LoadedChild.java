@@ -202,6 +202,11 @@ public final class LoadedChild {
     }
 
     @Override
+    public void lengths(Consumer<Answer<Map<MorningId, Long>>> then) {
+      under.lengths(then);
+    }
+
+    @Override
     public void erase(long now, Consumer<Answer<Set<MorningId>>> then) {
       under.erase(now, then);
     }

@@ -134,6 +134,17 @@ public final class Disk {
     return List.copyOf(found.values());
   }
 
+  Map<MorningId, Long> lengths() {
+    Map<MorningId, Long> lengths = new HashMap<>();
+    mornings.forEach(
+        (id, kept) -> {
+          if (kept.seq > 0) {
+            lengths.put(id, kept.seq);
+          }
+        });
+    return lengths;
+  }
+
   Set<MorningId> erase(long now) {
     Set<MorningId> lost = new HashSet<>();
     mornings.forEach(

@@ -103,6 +103,11 @@ public final class ScriptedJournal implements Journal {
   }
 
   @Override
+  public void lengths(Consumer<Answer<Map<MorningId, Long>>> then) {
+    under.lengths(then);
+  }
+
+  @Override
   public void erase(long now, Consumer<Answer<Set<MorningId>>> then) {
     under.erase(now, then);
   }

@@ -263,6 +263,11 @@ public final class SimulatedJournal implements Journal {
   }
 
   @Override
+  public void lengths(Consumer<Answer<Map<MorningId, Long>>> then) {
+    read(then, disk::lengths);
+  }
+
+  @Override
   public void erase(long now, Consumer<Answer<Set<MorningId>>> then) {
     read(then, () -> disk.erase(now));
   }

@@ -91,6 +91,17 @@ public record Comparison(
     }
   }
 
+  /** What a comparison needs of one start; {@code onTime} under its morning's own grace. */
+  public record Start(MorningId morning, boolean onTime, double lateMinutes) {
+    /** The starts among these cases. */
+    public static List<Start> of(List<FirstCaseFact> facts) {
+      return facts.stream()
+          .filter(FirstCaseFact::hasStarted)
+          .map(f -> new Start(f.morning(), f.onTime(), f.lateMinutes()))
+          .toList();
+    }
+  }
+
   /**
    * Compares two sets of starts.
    *
@@ -98,8 +109,14 @@ public record Comparison(
    */
   public static Comparison of(
       String first, List<FirstCaseFact> one, String second, List<FirstCaseFact> other, long seed) {
-    Map<MorningId, List<FirstCaseFact>> ones = byMorning(one);
-    Map<MorningId, List<FirstCaseFact>> others = byMorning(other);
+    return ofStarts(first, Start.of(one), second, Start.of(other), seed);
+  }
+
+  /** The same of starts that were taken from facts before. */
+  public static Comparison ofStarts(
+      String first, List<Start> one, String second, List<Start> other, long seed) {
+    Map<MorningId, List<Start>> ones = byMorning(one);
+    Map<MorningId, List<Start>> others = byMorning(other);
     Set<MorningId> shared = new TreeSet<>((a, b) -> a.toString().compareTo(b.toString()));
     shared.addAll(ones.keySet());
     shared.retainAll(others.keySet());
@@ -118,13 +135,13 @@ public record Comparison(
     Difference onTime = Difference.TOO_FEW;
     Difference minutes = Difference.TOO_FEW;
     if (!few) {
-      ToDoubleFunction<FirstCaseFact> isOnTime = f -> f.onTime() ? 1 : 0;
+      ToDoubleFunction<Start> isOnTime = f -> f.onTime() ? 1 : 0;
       if (design == Design.WITHIN_MORNINGS) {
         onTime = within(ones, others, isOnTime, seed);
-        minutes = within(ones, others, FirstCaseFact::lateMinutes, seed + 1);
+        minutes = within(ones, others, Start::lateMinutes, seed + 1);
       } else {
         onTime = shares(ones, others, isOnTime, seed);
-        minutes = between(ones, others, FirstCaseFact::lateMinutes, seed + 1);
+        minutes = between(ones, others, Start::lateMinutes, seed + 1);
       }
     }
     int mornings = design == Design.WITHIN_MORNINGS ? shared.size() : ones.size() + others.size();
@@ -136,12 +153,19 @@ public record Comparison(
    */
   public static List<Comparison> eachWithTheRest(
       Split split, List<FirstCaseFact> facts, long seed) {
+    Map<String, List<Start>> groups = new LinkedHashMap<>();
+    split.apart(facts).forEach((name, group) -> groups.put(name, Start.of(group)));
+    return eachWithTheRest(groups, seed);
+  }
+
+  /** The same of starts by group. */
+  public static List<Comparison> eachWithTheRest(Map<String, List<Start>> groups, long seed) {
     List<Comparison> all = new ArrayList<>();
-    Map<String, List<FirstCaseFact>> groups = split.apart(facts);
     groups.forEach(
         (name, group) -> {
-          List<FirstCaseFact> rest = facts.stream().filter(f -> !split.of(f).equals(name)).toList();
-          all.add(of(name, group, "all others", rest, seed));
+          List<Start> rest = new ArrayList<>();
+          groups.forEach((other, starts) -> rest.addAll(other.equals(name) ? List.of() : starts));
+          all.add(ofStarts(name, group, "all others", rest, seed));
         });
     return corrected(all);
   }
@@ -179,31 +203,29 @@ public record Comparison(
     }
   }
 
-  private static Map<MorningId, List<FirstCaseFact>> byMorning(List<FirstCaseFact> facts) {
-    Map<MorningId, List<FirstCaseFact>> mornings = new LinkedHashMap<>();
-    for (FirstCaseFact fact : facts) {
-      if (fact.hasStarted()) {
-        mornings.computeIfAbsent(fact.morning(), k -> new ArrayList<>()).add(fact);
-      }
+  private static Map<MorningId, List<Start>> byMorning(List<Start> facts) {
+    Map<MorningId, List<Start>> mornings = new LinkedHashMap<>();
+    for (Start fact : facts) {
+      mornings.computeIfAbsent(fact.morning(), k -> new ArrayList<>()).add(fact);
     }
     return mornings;
   }
 
-  private static int count(Map<MorningId, List<FirstCaseFact>> mornings) {
+  private static int count(Map<MorningId, List<Start>> mornings) {
     return mornings.values().stream().mapToInt(List::size).sum();
   }
 
   private static List<Unit> units(
-      Map<MorningId, List<FirstCaseFact>> mornings, ToDoubleFunction<FirstCaseFact> of) {
+      Map<MorningId, List<Start>> mornings, ToDoubleFunction<Start> of) {
     return mornings.values().stream()
         .map(facts -> new Unit(facts.stream().mapToDouble(of).sum(), facts.size()))
         .toList();
   }
 
   private static Difference shares(
-      Map<MorningId, List<FirstCaseFact>> one,
-      Map<MorningId, List<FirstCaseFact>> other,
-      ToDoubleFunction<FirstCaseFact> of,
+      Map<MorningId, List<Start>> one,
+      Map<MorningId, List<Start>> other,
+      ToDoubleFunction<Start> of,
       long seed) {
     List<Unit> ones = units(one, of);
     List<Unit> others = units(other, of);
@@ -220,9 +242,9 @@ public record Comparison(
   }
 
   private static Difference between(
-      Map<MorningId, List<FirstCaseFact>> one,
-      Map<MorningId, List<FirstCaseFact>> other,
-      ToDoubleFunction<FirstCaseFact> of,
+      Map<MorningId, List<Start>> one,
+      Map<MorningId, List<Start>> other,
+      ToDoubleFunction<Start> of,
       long seed) {
     List<Unit> ones = units(one, of);
     List<Unit> others = units(other, of);
@@ -249,9 +271,9 @@ public record Comparison(
   }
 
   private static Difference within(
-      Map<MorningId, List<FirstCaseFact>> one,
-      Map<MorningId, List<FirstCaseFact>> other,
-      ToDoubleFunction<FirstCaseFact> of,
+      Map<MorningId, List<Start>> one,
+      Map<MorningId, List<Start>> other,
+      ToDoubleFunction<Start> of,
       long seed) {
     List<Block> blocks = new ArrayList<>();
     one.forEach(
@@ -274,8 +296,7 @@ public record Comparison(
     return judged(Permutation.within(blocks, seed), null, interval);
   }
 
-  private static List<Double> values(
-      List<FirstCaseFact> facts, ToDoubleFunction<FirstCaseFact> of) {
+  private static List<Double> values(List<Start> facts, ToDoubleFunction<Start> of) {
     return facts.stream().map(of::applyAsDouble).toList();
   }
 

@@ -190,12 +190,18 @@ public record Measures(
 
   private static Ahead ahead(List<FirstCaseFact> starts) {
     List<FirstCaseFact> late = starts.stream().filter(f -> !f.onTime()).toList();
-    List<FirstCaseFact> known =
-        late.stream()
-            .filter(f -> f.asRun().largest().isPresent())
-            .filter(f -> f.said().stream().anyMatch(Measures::isAhead))
-            .toList();
-    return new Ahead(Share.of(known, Measures::wasShown), late.size() - known.size());
+    List<FirstCaseFact> known = late.stream().filter(f -> shownAhead(f) != null).toList();
+    return new Ahead(Share.of(known, Measures::shownAhead), late.size() - known.size());
+  }
+
+  /**
+   * Whether the board had named the largest as-run cause of this start at least {@link
+   * #AHEAD_MINUTES} minutes ahead; null if it has no cause, or no word of the board is kept.
+   */
+  public static Boolean shownAhead(FirstCaseFact fact) {
+    boolean known =
+        fact.asRun().largest().isPresent() && fact.said().stream().anyMatch(Measures::isAhead);
+    return known ? (Boolean) wasShown(fact) : null;
   }
 
   private static boolean isAhead(BoardSaid said) {

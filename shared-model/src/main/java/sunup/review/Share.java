@@ -36,7 +36,8 @@ public record Share(
     return of(clusters(facts, is));
   }
 
-  static Share of(Clusters c) {
+  /** The share that these clusters add up to. */
+  public static Share of(Clusters c) {
     return new Share(
         (int) c.x(),
         (int) c.n(),

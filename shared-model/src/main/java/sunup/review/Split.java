@@ -1,5 +1,6 @@
 package sunup.review;
 
+import java.time.DayOfWeek;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -22,11 +23,16 @@ public enum Split {
           case ROOM -> fact.room().value();
           case SERVICE -> fact.service();
           case TECHNIQUE -> fact.technique();
-          case WEEKDAY -> fact.weekday().getValue() + " " + word(fact.weekday().toString());
+          case WEEKDAY -> weekday(fact.weekday());
           case MONTH -> fact.morning().date().toString().substring(0, 7);
           case SUITE -> fact.morning().suite().value();
         };
     return value == null ? "none" : value;
+  }
+
+  /** The name of a weekday's group: numbered, so that names sort from Monday on. */
+  public static String weekday(DayOfWeek day) {
+    return day.getValue() + " " + word(day.toString());
   }
 
   private static String word(String name) {

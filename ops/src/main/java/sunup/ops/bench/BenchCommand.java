@@ -15,7 +15,13 @@ import picocli.CommandLine.Spec;
       "ops/bench libraries and ops/bench jmh fetch libraries that the board has not, and",
       "measure the forecast beside two of them and under JMH."
     },
-    subcommands = {ForecastBench.class, KernelBench.class, SuitesBench.class, TouchBench.class})
+    subcommands = {
+      ForecastBench.class,
+      KernelBench.class,
+      SuitesBench.class,
+      TouchBench.class,
+      ReviewBench.class
+    })
 public final class BenchCommand implements Runnable {
   @Spec private CommandSpec spec;
 

@@ -43,7 +43,8 @@ class DependenciesTest {
     "sunup.http..",
     "sunup.intake..",
     "sunup.access..",
-    "sunup.audit.."
+    "sunup.audit..",
+    "sunup.archive.."
   };
   private static JavaClasses all;
 
@@ -109,6 +110,7 @@ class DependenciesTest {
             "intake",
             "access",
             "audit",
+            "archive",
             "ops");
   }
 

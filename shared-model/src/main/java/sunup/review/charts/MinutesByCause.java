@@ -47,11 +47,21 @@ public record MinutesByCause(
   public record Row(
       String label, double minutes, int starts, double weakMinutes, double share, double running) {}
 
-  /** Milliseconds of one cause. */
-  private static final class Sum {
-    long ms;
-    long weak;
-    int starts;
+  /**
+   * Milliseconds of one cause.
+   *
+   * @param ms late
+   * @param weak of these, on late or entered-together touches
+   * @param starts in which it carries any
+   */
+  public record Sum(long ms, long weak, int starts) {
+    Sum plus(Sum other) {
+      return new Sum(ms + other.ms, weak + other.weak, starts + other.starts);
+    }
+
+    Sum inOneStart() {
+      return new Sum(ms, weak, 1);
+    }
   }
 
   /** The late minutes of these starts. */
@@ -59,46 +69,54 @@ public record MinutesByCause(
     List<FirstCaseFact> starts = facts.stream().filter(FirstCaseFact::hasStarted).toList();
     long all = 0;
     long weak = 0;
-    long explained = 0;
     Map<String, Sum> sums = new LinkedHashMap<>();
     for (FirstCaseFact fact : starts) {
       Map<String, Sum> own =
           grouping == Grouping.REPORTED ? reported(fact) : computed(fact, grouping);
       for (Map.Entry<String, Sum> e : own.entrySet()) {
-        Sum sum = sums.computeIfAbsent(e.getKey(), k -> new Sum());
-        sum.ms += e.getValue().ms;
-        sum.weak += e.getValue().weak;
-        sum.starts++;
-        explained += e.getValue().ms;
+        sums.merge(e.getKey(), e.getValue().inOneStart(), Sum::plus);
       }
       all += fact.lateMs();
       weak += fact.asRun().weakMs();
     }
+    return of(starts.size(), all, weak, sums);
+  }
+
+  /**
+   * The same from sums.
+   *
+   * @param all late milliseconds of all starts
+   * @param weak of these, on late or entered-together touches
+   * @param sums by label
+   */
+  public static MinutesByCause of(int starts, long all, long weak, Map<String, Sum> sums) {
+    long explained = sums.values().stream().mapToLong(Sum::ms).sum();
     return new MinutesByCause(
-        starts.size(),
+        starts,
         minutes(all),
         minutes(weak),
         minutes(all - explained),
-        Withheld.isWithheld(starts.size()) ? null : rows(sums, explained));
+        Withheld.isWithheld(starts) ? null : rows(sums, explained));
   }
 
   private static double minutes(long ms) {
     return (double) ms / FirstCaseFact.MINUTE;
   }
 
-  private static Map<String, Sum> computed(FirstCaseFact fact, Grouping grouping) {
+  /** What the chain of one start gives to each label of a computed grouping. */
+  public static Map<String, Sum> computed(FirstCaseFact fact, Grouping grouping) {
     Map<String, Sum> sums = new LinkedHashMap<>();
     for (Piece piece : fact.asRun().pieces()) {
       if (piece.lateMs() > 0) {
-        Sum sum = sums.computeIfAbsent(label(piece, grouping), k -> new Sum());
-        sum.ms += piece.lateMs();
-        sum.weak += piece.lateEntry() || piece.together() ? piece.lateMs() : 0;
+        long weak = piece.lateEntry() || piece.together() ? piece.lateMs() : 0;
+        sums.merge(label(piece, grouping), new Sum(piece.lateMs(), weak, 1), Sum::plus);
       }
     }
     return sums;
   }
 
-  private static String label(Piece piece, Grouping grouping) {
+  /** What a piece is counted under in a computed grouping. */
+  public static String label(Piece piece, Grouping grouping) {
     Cause cause = new Cause(piece.kind(), piece.item(), piece.thing(), piece.where());
     return switch (grouping) {
       case KIND, REPORTED -> piece.kind();
@@ -112,13 +130,11 @@ public record MinutesByCause(
     if (reported == null || fact.lateMs() == 0) {
       return Map.of();
     }
-    Sum sum = new Sum();
-    sum.ms = fact.lateMs();
-    sum.weak = fact.asRun().weakMs();
-    return Map.of(word(reported), sum);
+    return Map.of(word(reported), new Sum(fact.lateMs(), fact.asRun().weakMs(), 1));
   }
 
-  private static String word(Reported reported) {
+  /** The word of a reported reason. */
+  public static String word(Reported reported) {
     return reported.reason().name().toLowerCase(java.util.Locale.ROOT);
   }
 
@@ -126,21 +142,21 @@ public record MinutesByCause(
     List<Map.Entry<String, Sum>> order =
         sums.entrySet().stream()
             .sorted(
-                Comparator.<Map.Entry<String, Sum>>comparingLong(e -> -e.getValue().ms)
+                Comparator.<Map.Entry<String, Sum>>comparingLong(e -> -e.getValue().ms())
                     .thenComparing(Map.Entry::getKey))
             .toList();
     List<Row> rows = new ArrayList<>();
     long running = 0;
     for (Map.Entry<String, Sum> e : order) {
       Sum sum = e.getValue();
-      running += sum.ms;
+      running += sum.ms();
       rows.add(
           new Row(
               e.getKey(),
-              minutes(sum.ms),
-              sum.starts,
-              minutes(sum.weak),
-              (double) sum.ms / explained,
+              minutes(sum.ms()),
+              sum.starts(),
+              minutes(sum.weak()),
+              (double) sum.ms() / explained,
               (double) running / explained));
     }
     return rows;

@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.time.temporal.TemporalAdjusters;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -37,40 +38,65 @@ public enum Period {
     };
   }
 
-  private Map<LocalDate, List<FirstCaseFact>> apart(List<FirstCaseFact> facts) {
-    Map<LocalDate, List<FirstCaseFact>> periods = new TreeMap<>();
-    for (FirstCaseFact fact : facts) {
-      if (fact.hasStarted()) {
-        periods.computeIfAbsent(of(fact.morning().date()), k -> new ArrayList<>()).add(fact);
-      }
+  /**
+   * The starts of one date, added up.
+   *
+   * @param starts how many
+   * @param x of these that are so
+   * @param lateMs late milliseconds of all
+   */
+  public record Day(LocalDate date, int starts, int x, long lateMs) {
+    Day plus(Day other) {
+      return new Day(date, starts + other.starts, x + other.x, lateMs + other.lateMs);
     }
-    return periods;
+  }
+
+  private static List<Day> days(List<FirstCaseFact> facts, Predicate<FirstCaseFact> is) {
+    return facts.stream()
+        .filter(FirstCaseFact::hasStarted)
+        .map(f -> new Day(f.morning().date(), 1, is.test(f) ? 1 : 0, f.lateMs()))
+        .toList();
+  }
+
+  private Collection<Day> together(List<Day> days) {
+    Map<LocalDate, Day> periods = new TreeMap<>();
+    for (Day day : days) {
+      LocalDate from = of(day.date());
+      periods.merge(from, new Day(from, day.starts(), day.x(), day.lateMs()), Day::plus);
+    }
+    return periods.values();
   }
 
   /** Starts that are so, of all starts, by period. */
   public List<ShareChart.Counted> shares(List<FirstCaseFact> facts, Predicate<FirstCaseFact> is) {
+    return shares(days(facts, is));
+  }
+
+  /** The same from days. */
+  public List<ShareChart.Counted> shares(List<Day> days) {
     List<ShareChart.Counted> counted = new ArrayList<>();
-    apart(facts)
-        .forEach(
-            (from, group) -> {
-              boolean few = Withheld.isWithheld(group.size());
-              int x = few ? 0 : (int) group.stream().filter(is).count();
-              counted.add(new ShareChart.Counted(from.toString(), x, few ? 0 : group.size()));
-            });
+    for (Day period : together(days)) {
+      boolean few = Withheld.isWithheld(period.starts());
+      String label = period.date().toString();
+      counted.add(new ShareChart.Counted(label, few ? 0 : period.x(), few ? 0 : period.starts()));
+    }
     return counted;
   }
 
   /** Mean minutes late per start, by period; periods with too few starts are left out. */
   public List<ValueChart.Valued> minutes(List<FirstCaseFact> facts) {
+    return meanMinutes(days(facts, f -> false));
+  }
+
+  /** The same from days. */
+  public List<ValueChart.Valued> meanMinutes(List<Day> days) {
     List<ValueChart.Valued> values = new ArrayList<>();
-    apart(facts)
-        .forEach(
-            (from, group) -> {
-              if (!Withheld.isWithheld(group.size())) {
-                double sum = group.stream().mapToDouble(FirstCaseFact::lateMinutes).sum();
-                values.add(new ValueChart.Valued(from.toString(), sum / group.size()));
-              }
-            });
+    for (Day period : together(days)) {
+      if (!Withheld.isWithheld(period.starts())) {
+        double minutes = (double) period.lateMs() / FirstCaseFact.MINUTE / period.starts();
+        values.add(new ValueChart.Valued(period.date().toString(), minutes));
+      }
+    }
     return values;
   }
 

@@ -29,36 +29,45 @@ public record RoomByWeekday(List<String> rooms, List<DayOfWeek> days, List<Cell>
   public record Cell(
       String room, DayOfWeek day, int starts, @Maybe Double onTime, @Maybe Double meanLate) {}
 
+  /** Starts of one room on one weekday, added up. */
+  public record Counted(String room, DayOfWeek day, int starts, int onTime, long lateMs) {
+    Counted plus(Counted other) {
+      return new Counted(
+          room, day, starts + other.starts, onTime + other.onTime, lateMs + other.lateMs);
+    }
+  }
+
   /** The cells of these starts. */
-  public static RoomByWeekday of(List<FirstCaseFact> facts) {
-    Map<String, Map<DayOfWeek, List<FirstCaseFact>>> table =
+  public static RoomByWeekday ofFacts(List<FirstCaseFact> facts) {
+    return of(
+        facts.stream()
+            .filter(FirstCaseFact::hasStarted)
+            .map(f -> new Counted(f.room().value(), f.weekday(), 1, f.onTime() ? 1 : 0, f.lateMs()))
+            .toList());
+  }
+
+  /** The same of what was counted. */
+  public static RoomByWeekday of(List<Counted> counted) {
+    Map<String, Map<DayOfWeek, Counted>> table =
         new TreeMap<>(Comparator.comparingInt(String::length).thenComparing(s -> s));
     TreeMap<DayOfWeek, Integer> days = new TreeMap<>();
-    for (FirstCaseFact fact : facts) {
-      if (fact.hasStarted()) {
-        table
-            .computeIfAbsent(fact.room().value(), k -> new TreeMap<>())
-            .computeIfAbsent(fact.weekday(), k -> new ArrayList<>())
-            .add(fact);
-        days.merge(fact.weekday(), 1, Integer::sum);
-      }
+    for (Counted c : counted) {
+      table.computeIfAbsent(c.room(), k -> new TreeMap<>()).merge(c.day(), c, Counted::plus);
+      days.merge(c.day(), 1, Integer::sum);
     }
     List<Cell> cells = new ArrayList<>();
     table.forEach(
-        (room, byDay) ->
-            days.keySet()
-                .forEach(day -> cells.add(cell(room, day, byDay.getOrDefault(day, List.of())))));
+        (room, byDay) -> days.keySet().forEach(day -> cells.add(cell(room, day, byDay.get(day)))));
     return new RoomByWeekday(
         List.copyOf(table.keySet()), List.copyOf(days.keySet()), List.copyOf(cells));
   }
 
-  private static Cell cell(String room, DayOfWeek day, List<FirstCaseFact> starts) {
-    int n = starts.size();
+  private static Cell cell(String room, DayOfWeek day, Counted counted) {
+    int n = counted == null ? 0 : counted.starts();
     if (Withheld.isWithheld(n)) {
       return new Cell(room, day, n, null, null);
     }
-    double onTime = starts.stream().filter(FirstCaseFact::onTime).count();
-    double late = starts.stream().mapToDouble(FirstCaseFact::lateMinutes).sum();
-    return new Cell(room, day, n, onTime / n, late / n);
+    double late = (double) counted.lateMs() / FirstCaseFact.MINUTE;
+    return new Cell(room, day, n, (double) counted.onTime() / n, late / n);
   }
 }

@@ -59,6 +59,11 @@ public final class FactsBuilder {
     return builder.end.cases().values().stream().map(builder::fact).toList();
   }
 
+  /** Whether the morning of this journal is closed, so that facts can be made of it. */
+  public static boolean isClosed(List<Recorded> journal) {
+    return Replayed.end(journal).phase() == Morning.Phase.CLOSED;
+  }
+
   private FirstCaseFact fact(CaseDay day) {
     CaseId id = day.plan().id();
     boolean here = id.equals(caseInRoom(day));

@@ -57,7 +57,7 @@ public record Replayed(
     return played;
   }
 
-  private static Morning end(List<Recorded> journal) {
+  static Morning end(List<Recorded> journal) {
     Morning morning = Morning.NONE;
     for (Recorded recorded : journal) {
       morning = Board.apply(morning, morning.seq() + 1, recorded);

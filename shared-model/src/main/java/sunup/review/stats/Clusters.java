@@ -23,13 +23,31 @@ public record Clusters(double x, double n, int clusters, double effect) {
     double n = clusters.stream().mapToDouble(Cluster::n).sum();
     int m = clusters.size();
     double p = n == 0 ? 0 : x / n;
-    if (m < 2 || p <= 0 || p >= 1) {
-      return new Clusters(x, n, m, 1);
-    }
     double squares = 0;
     for (Cluster c : clusters) {
       double off = c.x() - p * c.n();
       squares += off * off;
+    }
+    return of(x, n, m, squares);
+  }
+
+  /**
+   * The same from sums over all clusters, as a database adds them up.
+   *
+   * @param clusters how many
+   * @param xx sum of x squared
+   * @param xn sum of x times n
+   * @param nn sum of n squared
+   */
+  public static Clusters ofSums(double x, double n, int clusters, double xx, double xn, double nn) {
+    double p = n == 0 ? 0 : x / n;
+    return of(x, n, clusters, Math.max(0, xx - 2 * p * xn + p * p * nn));
+  }
+
+  private static Clusters of(double x, double n, int m, double squares) {
+    double p = n == 0 ? 0 : x / n;
+    if (m < 2 || p <= 0 || p >= 1) {
+      return new Clusters(x, n, m, 1);
     }
     double variance = (double) m / (m - 1) * squares / (n * n);
     return new Clusters(x, n, m, Math.max(1, variance / (p * (1 - p) / n)));

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import sunup.board.MorningId;
+import sunup.codec.Maybe;
 import sunup.review.facts.BoardSaid;
 import sunup.review.facts.Cause;
 import sunup.review.facts.FirstCaseFact;
@@ -22,16 +23,20 @@ import sunup.review.facts.ForecastNote;
  * @param named 1 if the first holdup that it named was the as-run one, 0 if not, null if nothing
  *     was late or nothing explains it
  */
-record Said(
+public record Said(
     MorningId morning,
     double chance,
     boolean came,
     double done,
     boolean deskActed,
     boolean recomputed,
-    Integer named) {
+    @Maybe Integer named) {
+  private static final Comparator<Said> ORDER =
+      Comparator.comparing((Said s) -> s.morning().date())
+          .thenComparing(s -> s.morning().suite().value());
+
   /** The forecasts of one moment, by date and suite. */
-  static List<Said> of(List<FirstCaseFact> facts, int minutesBefore) {
+  public static List<Said> of(List<FirstCaseFact> facts, int minutesBefore) {
     List<Said> said = new ArrayList<>();
     for (FirstCaseFact fact : facts) {
       for (BoardSaid one : fact.said()) {
@@ -48,13 +53,12 @@ record Said(
         }
       }
     }
-    said.sort(
-        Comparator.comparing((Said s) -> s.morning().date())
-            .thenComparing(s -> s.morning().suite().value()));
+    said.sort(ORDER);
     return said;
   }
 
-  private static Integer named(FirstCaseFact fact, BoardSaid one) {
+  /** Whether the first holdup named was the as-run one; null as in {@link #named}. */
+  public static Integer named(FirstCaseFact fact, BoardSaid one) {
     Optional<Cause> cause = fact.asRun().largest();
     if (one.came() || cause.isEmpty()) {
       return null;

@@ -105,7 +105,15 @@ public record Trial(
    * @param seed of the drawing; equal seeds give equal figures
    */
   public static Trial of(List<FirstCaseFact> facts, int minutesBefore, long seed) {
-    List<Said> said = Said.of(facts, minutesBefore);
+    return ofSaid(Said.of(facts, minutesBefore), minutesBefore, seed);
+  }
+
+  /**
+   * The same of forecasts that were taken from facts before.
+   *
+   * @param said of this moment, by date and suite
+   */
+  public static Trial ofSaid(List<Said> said, int minutesBefore, long seed) {
     List<Beside> beside = Baselines.of(said);
     return new Trial(
         minutesBefore,

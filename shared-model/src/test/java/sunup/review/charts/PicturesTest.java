@@ -75,14 +75,14 @@ class PicturesTest {
     assertThat(MinutesByCause.of(few, Grouping.KIND).rows()).isNull();
     assertThat(MinutesByCause.sideBySide(few)).isNull();
     assertThat(Lateness.of(few).bins()).isNull();
-    assertThat(RoomByWeekday.of(few).cells().get(0).onTime()).isNull();
+    assertThat(RoomByWeekday.ofFacts(few).cells().get(0).onTime()).isNull();
     assertThat(Period.MORNING.shares(few, FirstCaseFact::onTime)).allMatch(c -> c.n() == 0);
     assertThat(Period.MORNING.minutes(few)).isEmpty();
   }
 
   @Test
   void shouldShowRoomsByWeekdayInTheOrderOfTheirNumbers() {
-    RoomByWeekday table = RoomByWeekday.of(twelve());
+    RoomByWeekday table = RoomByWeekday.ofFacts(twelve());
     assertThat(table.rooms()).containsExactly("2", "10");
     assertThat(table.days()).containsExactly(DayOfWeek.MONDAY);
     assertThat(table.cells().get(0).starts()).isEqualTo(12);

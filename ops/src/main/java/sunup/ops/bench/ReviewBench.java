@@ -1,0 +1,121 @@
+package sunup.ops.bench;
+
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.DayOfWeek;
+import java.time.LocalDate;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import java.util.function.BiFunction;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import sunup.archive.DuckFacts;
+import sunup.archive.FactFigures;
+import sunup.archive.FactStore.Source;
+import sunup.archive.Filter;
+import sunup.review.Split;
+import sunup.review.charts.MinutesByCause.Grouping;
+
+/**
+ * What the review's questions take over many first cases: each in a store that was opened for it
+ * alone, with three filters and without. Files are read from the machine's cache of them.
+ */
+@Command(
+    name = "review",
+    mixinStandardHelpOptions = true,
+    description = "The review's questions over many first cases, each on a store just opened.")
+final class ReviewBench implements Callable<Integer> {
+  private static final int DAYS_A_YEAR = 250;
+
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--rooms",
+      description = "Rooms, 40 a suite (${DEFAULT-VALUE}).",
+      defaultValue = "2000")
+  private int rooms;
+
+  @Option(names = "--years", description = "Years (${DEFAULT-VALUE}).", defaultValue = "10")
+  private int years;
+
+  @Option(
+      names = "--data",
+      required = true,
+      description = "Folder for the archive; it is filled once and used again.")
+  private Path folder;
+
+  @Override
+  public Integer call() throws Exception {
+    Files.createDirectories(folder);
+    PrintWriter out = spec.commandLine().getOut();
+    fill(out);
+    Filter three =
+        Filter.ALL
+            .between(LocalDate.of(2018, 1, 1), LocalDate.of(2023, 12, 31))
+            .ofServices(List.of("eyes", "hearts"))
+            .on(List.of(DayOfWeek.MONDAY, DayOfWeek.FRIDAY));
+    out.printf(
+        "%-34s %12s %12s%n", "ms on a store just opened", "three filters", "no filter");
+    for (Map.Entry<String, BiFunction<FactFigures, Filter, Object>> e : questions().entrySet()) {
+      double some = took(e.getValue(), three);
+      double all = took(e.getValue(), Filter.ALL);
+      out.printf(Locale.ROOT, "%-34s %12.0f %12.0f%n", e.getKey(), some, all);
+      out.flush();
+    }
+    return 0;
+  }
+
+  private void fill(PrintWriter out) throws Exception {
+    long rows = (long) rooms * years * DAYS_A_YEAR;
+    try (DuckFacts store = DuckFacts.open(folder)) {
+      if (store.figures().choices(Filter.ALL.inSuite("suite0")).cases() == 0) {
+        long from = System.nanoTime();
+        store.append(Source.HISTORY, new ReviewRowsMade(rooms, years * DAYS_A_YEAR));
+        double seconds = (System.nanoTime() - from) / 1e9;
+        out.printf(
+            Locale.ROOT,
+            "%d rows written in %.0f s (%.0f a second)%n",
+            rows,
+            seconds,
+            rows / seconds);
+      }
+    }
+    out.printf(
+        Locale.ROOT, "%.0f MB on disk%n", Files.size(folder.resolve(DuckFacts.FILE)) / 1e6);
+    out.flush();
+  }
+
+  private static Map<String, BiFunction<FactFigures, Filter, Object>> questions() {
+    Map<String, BiFunction<FactFigures, Filter, Object>> all = new LinkedHashMap<>();
+    all.put("measures", FactFigures::measures);
+    all.put("measures by weekday", (f, x) -> f.measures(x, Split.WEEKDAY));
+    all.put("measures by service", (f, x) -> f.measures(x, Split.SERVICE));
+    all.put("days (both charts)", (f, x) -> f.days(x, null));
+    all.put("minutes by section", (f, x) -> f.causes(x, Grouping.SECTION));
+    all.put("minutes by item", (f, x) -> f.causes(x, Grouping.ITEM));
+    all.put("minutes by reported reason", (f, x) -> f.causes(x, Grouping.REPORTED));
+    all.put("computed beside reported", FactFigures::sideBySide);
+    all.put("rooms by weekday", FactFigures::roomByWeekday);
+    all.put("distribution", FactFigures::lateness);
+    return all;
+  }
+
+  private double took(BiFunction<FactFigures, Filter, Object> question, Filter filter)
+      throws Exception {
+    try (DuckFacts store = DuckFacts.open(folder)) {
+      long from = System.nanoTime();
+      Object answer = question.apply(store.figures(), filter);
+      double ms = (System.nanoTime() - from) / 1e6;
+      if (answer == null) {
+        throw new IllegalStateException("no answer");
+      }
+      return ms;
+    }
+  }
+}

@@ -1,0 +1,205 @@
+package sunup.archive;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.ScheduledFuture;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import java.util.function.Consumer;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import sunup.board.MorningId;
+import sunup.board.Recorded;
+import sunup.codec.Maybe;
+import sunup.journal.Answer;
+import sunup.journal.EventCodec;
+import sunup.journal.Journal;
+import sunup.journal.Stored;
+import sunup.journal.UnreadableEvent;
+import sunup.review.facts.FactsBuilder;
+import sunup.review.facts.FirstCaseFact;
+import sunup.review.facts.ForecastReplay;
+
+/**
+ * Keeps the facts in step with the journal. It looks which mornings became longer since their facts
+ * were made and makes those anew, so that it does not matter who closed a morning, on which node,
+ * or whether this one was up then. Whoever adds a delay reason days later is counted, too.
+ */
+public final class Archivist implements AutoCloseable {
+  /** The first look waits until the screens are served. */
+  static final long FIRST_MS = 10_000;
+
+  /** Between two looks, in real time. */
+  static final long EVERY_MS = 60_000;
+
+  /** The journal may take so long to answer. */
+  private static final long ANSWER_MS = 30_000;
+
+  /** Of the forecasts that are made again for the trial of the board. */
+  private static final int TRIALS = 256;
+
+  private static final Logger LOG = LoggerFactory.getLogger(Archivist.class);
+
+  private final Journal journal;
+  private final EventCodec codec;
+  private final FactStore store;
+  private final ScheduledExecutorService thread =
+      Executors.newSingleThreadScheduledExecutor(
+          task -> {
+            Thread made = new Thread(task, "sunup-archive");
+            made.setDaemon(true);
+            return made;
+          });
+
+  /** Mornings that are not closed, or can't be read, and how long they were then. The thread's. */
+  private final Map<MorningId, Long> passed = new HashMap<>();
+
+  private volatile Progress progress = new Progress(false, 0, 0, 0, null);
+  private volatile boolean closed;
+
+  /**
+   * How far it is.
+   *
+   * @param working true while it makes facts
+   * @param done mornings looked at in this round
+   * @param of mornings that this round has to look at
+   * @param unreadable mornings whose facts could not be made
+   * @param trouble what stood in the way of the last round, or null
+   */
+  public record Progress(
+      boolean working, int done, int of, int unreadable, @Maybe String trouble) {}
+
+  /**
+   * @param codec reads the journal's events
+   */
+  public Archivist(Journal journal, EventCodec codec, FactStore store) {
+    this.journal = journal;
+    this.codec = codec;
+    this.store = store;
+  }
+
+  /** Looks now and then, until it is closed. */
+  public void start() {
+    ScheduledFuture<?> unused =
+        thread.scheduleWithFixedDelay(this::round, FIRST_MS, EVERY_MS, TimeUnit.MILLISECONDS);
+  }
+
+  public Progress progress() {
+    return progress;
+  }
+
+  /** Throws away what was made from the journal and makes it again; {@link #progress} tells. */
+  public void remake() {
+    progress = new Progress(true, 0, 0, 0, null);
+    thread.execute(
+        () -> {
+          passed.clear();
+          try {
+            store.forget(FactStore.Source.JOURNAL);
+          } catch (FactStore.Trouble e) {
+            progress = new Progress(false, 0, 0, 0, e.getMessage());
+            return;
+          }
+          round();
+        });
+  }
+
+  private void round() {
+    int bad = 0;
+    try {
+      List<Map.Entry<MorningId, Long>> longer = longer();
+      for (int i = 0; i < longer.size() && !closed; i++) {
+        progress = new Progress(true, i, longer.size(), bad, null);
+        bad += make(longer.get(i).getKey(), longer.get(i).getValue()) ? 0 : 1;
+      }
+      progress = new Progress(false, longer.size(), longer.size(), bad, null);
+    } catch (RuntimeException | TimeoutException e) {
+      if (!closed) {
+        LOG.warn("the review's facts could not be made now: {}", e.getMessage());
+        progress = new Progress(false, 0, 0, bad, e.getMessage());
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  /** Those that became longer, by date. */
+  private List<Map.Entry<MorningId, Long>> longer() throws InterruptedException, TimeoutException {
+    Map<MorningId, Long> lengths = ask(journal::lengths);
+    Map<MorningId, Long> known = new HashMap<>(passed);
+    known.putAll(store.made());
+    List<Map.Entry<MorningId, Long>> longer = new ArrayList<>();
+    for (Map.Entry<MorningId, Long> e : lengths.entrySet()) {
+      if (!e.getValue().equals(known.get(e.getKey()))) {
+        longer.add(e);
+      }
+    }
+    longer.sort(
+        Comparator.comparing((Map.Entry<MorningId, Long> e) -> e.getKey().date())
+            .thenComparing(e -> e.getKey().suite().value()));
+    return longer;
+  }
+
+  /** False if they can't be made. */
+  private boolean make(MorningId morning, long length)
+      throws InterruptedException, TimeoutException {
+    Stored stored = ask(then -> journal.load(morning, then));
+    try {
+      List<Recorded> events = new ArrayList<>();
+      for (Stored.Event event : stored.events()) {
+        events.add(codec.decode(event.bytes(), stored.privates()));
+      }
+      if (!FactsBuilder.isClosed(events)) {
+        passed.put(morning, length);
+        return true;
+      }
+      List<FirstCaseFact> facts = FactsBuilder.build(events, ForecastReplay.notes(events, TRIALS));
+      store.replace(morning, stored.events().size(), facts);
+      passed.remove(morning);
+      return true;
+    } catch (UnreadableEvent | FactStore.Trouble e) {
+      LOG.warn("no facts of {}: {}", morning, e.getMessage());
+    } catch (RuntimeException e) {
+      LOG.error("no facts of {}", morning, e);
+    }
+    passed.put(morning, length);
+    return false;
+  }
+
+  private static <T> T ask(Consumer<Consumer<Answer<T>>> question)
+      throws InterruptedException, TimeoutException {
+    CompletableFuture<Answer<T>> answer = new CompletableFuture<>();
+    question.accept(answer::complete);
+    try {
+      Answer<T> told = answer.get(ANSWER_MS, TimeUnit.MILLISECONDS);
+      if (told instanceof Answer.Known<T> known) {
+        return known.value();
+      }
+      throw new IllegalStateException(((Answer.Away<T>) told).words());
+    } catch (ExecutionException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  /** Ends after the morning under way; to be called before the journal is closed. */
+  @Override
+  public void close() {
+    closed = true;
+    thread.shutdown();
+    try {
+      if (!thread.awaitTermination(ANSWER_MS, TimeUnit.MILLISECONDS)) {
+        LOG.warn("the review's facts were still being made at the end");
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+    store.close();
+  }
+}

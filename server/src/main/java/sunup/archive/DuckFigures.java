@@ -1,0 +1,336 @@
+package sunup.archive;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.DayOfWeek;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.function.Consumer;
+import org.duckdb.DuckDBConnection;
+import sunup.board.MorningId;
+import sunup.board.SuiteId;
+import sunup.review.Comparison;
+import sunup.review.Measures;
+import sunup.review.Split;
+import sunup.review.charts.Lateness;
+import sunup.review.charts.MinutesByCause;
+import sunup.review.charts.Period;
+import sunup.review.charts.RoomByWeekday;
+import sunup.review.facts.FirstCaseFact;
+import sunup.review.facts.Withheld;
+import sunup.review.trial.Said;
+
+/** Asks the tables. What is more than a sum is made of the sums by {@code sunup.review} itself. */
+final class DuckFigures implements FactFigures {
+  private static final double MINUTE = FirstCaseFact.MINUTE;
+
+  private final DuckDBConnection connection;
+
+  DuckFigures(DuckDBConnection connection) {
+    this.connection = connection;
+  }
+
+  /** What is read of one row. */
+  private interface Reading {
+    void row(ResultSet row) throws SQLException;
+  }
+
+  /** Asks on a connection of its own, so that questions of several threads go side by side. */
+  private void ask(String words, Where where, Reading reading) {
+    try (Connection c = connection.duplicate();
+        PreparedStatement s = c.prepareStatement(words.replace("$WHERE", where.toString()))) {
+      where.fill(s);
+      try (ResultSet row = s.executeQuery()) {
+        while (row.next()) {
+          reading.row(row);
+        }
+      }
+    } catch (SQLException e) {
+      throw DuckFacts.trouble(e);
+    }
+  }
+
+  private <T> List<T> list(String words, Where where, One<T> one) {
+    List<T> all = new ArrayList<>();
+    ask(words, where, row -> all.add(one.of(row)));
+    return all;
+  }
+
+  /** One row as a value. */
+  private interface One<T> {
+    T of(ResultSet row) throws SQLException;
+  }
+
+  @Override
+  public Choices choices(Filter filter) {
+    Where where = new Where(filter);
+    List<Choices> counted =
+        list(
+            "SELECT count(*), min(day), max(day) FROM start $WHERE",
+            where,
+            row ->
+                new Choices(
+                    row.getLong(1),
+                    date(row, 2),
+                    date(row, 3),
+                    names("suite", where),
+                    names("room", where),
+                    names("service", where),
+                    names("technique", where)));
+    return counted.get(0);
+  }
+
+  private List<String> names(String column, Where where) {
+    return list("SELECT DISTINCT " + column + " FROM start $WHERE", where, row -> row.getString(1))
+        .stream()
+        .sorted(Comparator.comparingInt(String::length).thenComparing(s -> s))
+        .toList();
+  }
+
+  private static LocalDate date(ResultSet row, int at) throws SQLException {
+    int day = row.getInt(at);
+    return row.wasNull() ? null : LocalDate.ofEpochDay(day);
+  }
+
+  @Override
+  public Measures measures(Filter filter) {
+    Map<String, Measures> one = measured(filter, "''", key -> key);
+    return one.getOrDefault("", new Measures(0, 0, 0, 0, 0, null));
+  }
+
+  @Override
+  public Map<String, Measures> measures(Filter filter, Split split) {
+    return measured(filter, column(split), key -> name(split, key));
+  }
+
+  private Map<String, Measures> measured(
+      Filter filter, String by, java.util.function.UnaryOperator<String> name) {
+    Where where = new Where(filter);
+    Map<String, MeasureSums> sums = new HashMap<>();
+    ask(
+        MeasureSums.BY_MORNING.replace("$BY", by),
+        where,
+        row -> sums.put(row.getString(1), new MeasureSums(row)));
+    Map<String, Measures> measures = new TreeMap<>();
+    ask(
+        MeasureSums.OVER_STARTS.replace("$BY", by),
+        where,
+        row -> measures.put(name.apply(row.getString(1)), sums.get(row.getString(1)).with(row)));
+    return measures;
+  }
+
+  private static String column(Split split) {
+    return switch (split) {
+      case ROOM -> "room";
+      case SERVICE -> "service";
+      case TECHNIQUE -> "technique";
+      case WEEKDAY -> "weekday::VARCHAR";
+      case MONTH -> "strftime(DATE '1970-01-01' + day, '%Y-%m')";
+      case SUITE -> "suite";
+    };
+  }
+
+  private static String name(Split split, String key) {
+    return split == Split.WEEKDAY ? Split.weekday(DayOfWeek.of(Integer.parseInt(key))) : key;
+  }
+
+  @Override
+  public List<Period.Day> days(Filter filter, Integer grace) {
+    String is = grace == null ? "on_time" : "cut <= " + grace * FirstCaseFact.MINUTE;
+    return list(
+        "SELECT day, count(*), count(*) FILTER ("
+            + is
+            + "), sum(late)::BIGINT FROM start $WHERE AND started IS NOT NULL"
+            + " GROUP BY day ORDER BY day",
+        new Where(filter),
+        row ->
+            new Period.Day(
+                LocalDate.ofEpochDay(row.getInt(1)), row.getInt(2), row.getInt(3), row.getLong(4)));
+  }
+
+  @Override
+  public MinutesByCause causes(Filter filter, MinutesByCause.Grouping grouping) {
+    Where where = new Where(filter);
+    Map<String, MinutesByCause.Sum> sums = new LinkedHashMap<>();
+    ask(
+        causes(grouping),
+        where,
+        row ->
+            sums.put(
+                row.getString(1),
+                new MinutesByCause.Sum(row.getLong(2), row.getLong(3), row.getInt(4))));
+    return list(
+            "SELECT count(started), coalesce(sum(late), 0)::BIGINT,"
+                + " coalesce(sum(weak) FILTER (started IS NOT NULL), 0)::BIGINT"
+                + " FROM start $WHERE",
+            where,
+            row -> MinutesByCause.of(row.getInt(1), row.getLong(2), row.getLong(3), sums))
+        .get(0);
+  }
+
+  private static String causes(MinutesByCause.Grouping grouping) {
+    String[] by =
+        switch (grouping) {
+          case KIND -> new String[] {"kind", "count(*) FILTER (new_kind)"};
+          case SECTION -> new String[] {"section", "count(*) FILTER (new_section)"};
+          case ITEM -> new String[] {"item", "count(*)"};
+          case REPORTED -> new String[] {};
+        };
+    return by.length == 0
+        ? "SELECT reported, sum(late)::BIGINT, sum(weak)::BIGINT, count(*) FROM start $WHERE"
+            + " AND late > 0 AND reported IS NOT NULL GROUP BY reported"
+        : "SELECT "
+            + by[0]
+            + ", sum(ms)::BIGINT, sum(p.weak)::BIGINT, "
+            + by[1]
+            + " FROM piece p JOIN (SELECT id FROM start $WHERE AND started IS NOT NULL)"
+            + " USING (id) GROUP BY "
+            + by[0];
+  }
+
+  @Override
+  public List<MinutesByCause.Beside> sideBySide(Filter filter) {
+    List<MinutesByCause.Beside> all =
+        list(
+            "SELECT coalesce(cause, 'none') c, coalesce(reported, 'none') r, count(*) n,"
+                + " count(*) FILTER (settled = 'agreed') FROM start $WHERE AND NOT on_time"
+                + " GROUP BY c, r ORDER BY n DESC, c, r",
+            new Where(filter),
+            row ->
+                new MinutesByCause.Beside(
+                    row.getString(1), row.getString(2), row.getInt(3), row.getInt(4)));
+    int late = all.stream().mapToInt(MinutesByCause.Beside::starts).sum();
+    return Withheld.isWithheld(late) ? null : all;
+  }
+
+  @Override
+  public RoomByWeekday roomByWeekday(Filter filter) {
+    return RoomByWeekday.of(
+        list(
+            "SELECT room, weekday, count(*), count(*) FILTER (on_time), sum(late)::BIGINT"
+                + " FROM start $WHERE AND started IS NOT NULL GROUP BY room, weekday",
+            new Where(filter),
+            row ->
+                new RoomByWeekday.Counted(
+                    row.getString(1),
+                    DayOfWeek.of(row.getInt(2)),
+                    row.getInt(3),
+                    row.getInt(4),
+                    row.getLong(5))));
+  }
+
+  @Override
+  public Lateness lateness(Filter filter) {
+    Where where = new Where(filter);
+    Map<Integer, Integer> bins = new HashMap<>();
+    ask(
+        "SELECT bin, count(*) FROM start $WHERE AND bin IS NOT NULL GROUP BY bin",
+        where,
+        row -> bins.put(row.getInt(1), row.getInt(2)));
+    String points = String.join(", ", Lateness.QUANTILES.stream().map(String::valueOf).toList());
+    List<Double> quantiles = new ArrayList<>();
+    ask(
+        "SELECT unnest(quantile_cont(started - coalesce(agreed, booked), ["
+            + points
+            + "])) FROM start $WHERE AND started IS NOT NULL",
+        where,
+        row -> quantiles.add(row.getDouble(1) / MINUTE));
+    int starts = bins.values().stream().mapToInt(Integer::intValue).sum();
+    return Lateness.of(starts, bins, quantiles);
+  }
+
+  @Override
+  public List<Said> said(Filter filter, int minutesBefore) {
+    String words =
+        "SELECT suite, day, chance_M, came_M, done_M, acted_M, again_M, named_M"
+            + " FROM start $WHERE AND chance_M IS NOT NULL ORDER BY day, suite, id";
+    return list(
+        words.replace("_M", "_" + minutesBefore),
+        new Where(filter),
+        row -> {
+          int named = row.getInt(8);
+          boolean none = row.wasNull();
+          return new Said(
+              morning(row),
+              row.getDouble(3),
+              row.getBoolean(4),
+              row.getDouble(5),
+              row.getBoolean(6),
+              row.getBoolean(7),
+              none ? null : (Integer) named);
+        });
+  }
+
+  private static MorningId morning(ResultSet row) throws SQLException {
+    return new MorningId(new SuiteId(row.getString(1)), LocalDate.ofEpochDay(row.getInt(2)));
+  }
+
+  @Override
+  public List<Comparison.Start> starts(Filter filter) {
+    return list(
+        "SELECT suite, day, on_time, late FROM start $WHERE AND started IS NOT NULL"
+            + " ORDER BY day, suite, id",
+        new Where(filter),
+        DuckFigures::start);
+  }
+
+  private static Comparison.Start start(ResultSet row) throws SQLException {
+    return new Comparison.Start(morning(row), row.getBoolean(3), row.getLong(4) / MINUTE);
+  }
+
+  @Override
+  public Map<String, List<Comparison.Start>> starts(Filter filter, Split split) {
+    Map<String, List<Comparison.Start>> groups = new TreeMap<>();
+    ask(
+        "SELECT suite, day, on_time, late, "
+            + column(split)
+            + " FROM start $WHERE AND started IS NOT NULL ORDER BY day, suite, id",
+        new Where(filter),
+        row ->
+            groups
+                .computeIfAbsent(name(split, row.getString(5)), k -> new ArrayList<>())
+                .add(start(row)));
+    return groups;
+  }
+
+  @Override
+  public void rows(Filter filter, Consumer<Row> taker) {
+    ask(
+        "SELECT suite, day, room, service, technique, booked, agreed, started, cancelled, grace,"
+            + " late, on_time, cause, reported, settled, source FROM start $WHERE"
+            + " ORDER BY day, suite, room, id",
+        new Where(filter),
+        row ->
+            taker.accept(
+                new Row(
+                    row.getString(1),
+                    LocalDate.ofEpochDay(row.getInt(2)),
+                    row.getString(3),
+                    known(row.getString(4)),
+                    known(row.getString(5)),
+                    row.getLong(6),
+                    (Long) row.getObject(7),
+                    (Long) row.getObject(8),
+                    row.getBoolean(9),
+                    row.getInt(10),
+                    row.getObject(11) == null ? null : (Double) (row.getLong(11) / MINUTE),
+                    (Boolean) row.getObject(12),
+                    row.getString(13),
+                    row.getString(14),
+                    row.getString(15),
+                    FactStore.Source.valueOf(row.getString(16).toUpperCase(Locale.ROOT)))));
+  }
+
+  private static String known(String name) {
+    return name.equals("none") ? null : name;
+  }
+}

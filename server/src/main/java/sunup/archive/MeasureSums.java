@@ -1,0 +1,156 @@
+package sunup.archive;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import sunup.review.Measures;
+import sunup.review.Share;
+import sunup.review.facts.FirstCaseFact;
+import sunup.review.facts.Withheld;
+import sunup.review.stats.Clusters;
+
+/**
+ * The sums that {@link Measures} are made of. Shares are counted by morning first, as the starts of
+ * one morning go together.
+ */
+final class MeasureSums {
+  private static final double MINUTE = FirstCaseFact.MINUTE;
+
+  private static final String SUMS =
+      "sum($X)::DOUBLE, sum($N)::DOUBLE, count(*) FILTER ($N > 0),"
+          + " sum($X * $X)::DOUBLE, sum($X * $N)::DOUBLE, sum($N * $N)::DOUBLE";
+
+  /** $BY is what to group by. */
+  static final String BY_MORNING = byMorning();
+
+  /** The same. */
+  static final String OVER_STARTS = overStarts();
+
+  private final int mornings;
+  private final Share onTime;
+  private final List<Share> graces = new ArrayList<>();
+  private final Share cancelled;
+  private final Share shown;
+
+  private static String byMorning() {
+    StringBuilder inner = new StringBuilder("SELECT $BY g, suite, day, count(*)::BIGINT c,");
+    inner.append(" count(*) FILTER (cancelled) cx, count(started) n, count(*) FILTER (on_time) x,");
+    StringBuilder outer = new StringBuilder("SELECT g, count(*) FILTER (n > 0), ");
+    outer.append(sums("x", "n"));
+    for (int grace : Measures.GRACES) {
+      inner.append(" count(*) FILTER (cut <= ").append(grace * FirstCaseFact.MINUTE);
+      inner.append(") x").append(grace).append(',');
+      outer.append(", ").append(sums("x" + grace, "n"));
+    }
+    inner.append(" count(*) FILTER (shown AND NOT on_time) sx,");
+    inner.append(" count(shown) FILTER (NOT on_time) sn FROM start $WHERE GROUP BY g, suite, day");
+    outer.append(", ").append(sums("cx", "c")).append(", ").append(sums("sx", "sn"));
+    return outer + " FROM (" + inner + ") GROUP BY g";
+  }
+
+  private static String sums(String x, String n) {
+    return SUMS.replace("$X", x).replace("$N", n);
+  }
+
+  private static String overStarts() {
+    StringBuilder words = new StringBuilder("SELECT $BY g, count(*), count(*) FILTER (cancelled),");
+    words.append(" count(started), sum(late)::DOUBLE, count(*) FILTER (NOT on_time),");
+    words.append(" avg(late) FILTER (NOT on_time), quantile_cont(late, 0.5)::DOUBLE,");
+    words.append(" quantile_cont(late, 0.9)::DOUBLE,");
+    words.append(" (quantile_cont(late, 0.5) FILTER (NOT on_time))::DOUBLE,");
+    words.append(" avg(took) FILTER (started IS NOT NULL),");
+    words.append(" (quantile_cont(took, 0.5) FILTER (started IS NOT NULL))::DOUBLE,");
+    words.append(" count(took) FILTER (started IS NOT NULL)");
+    for (String one :
+        List.of("asked", "left_out", "open_at_step", "together", "late_entries", "faults")) {
+      words.append(", sum(").append(one).append(") FILTER (started IS NOT NULL)");
+    }
+    for (int grace : Measures.GRACES) {
+      words.append(", avg(late) FILTER (cut > ").append(grace * FirstCaseFact.MINUTE).append(')');
+    }
+    return words + " FROM start $WHERE GROUP BY g";
+  }
+
+  /**
+   * @param row of {@link #BY_MORNING}
+   */
+  MeasureSums(ResultSet row) throws SQLException {
+    mornings = row.getInt(2);
+    onTime = share(row, 3);
+    int at = 9;
+    for (int i = 0; i < Measures.GRACES.size(); i++, at += 6) {
+      graces.add(share(row, at));
+    }
+    cancelled = share(row, at);
+    shown = share(row, at + 6);
+  }
+
+  private static Share share(ResultSet row, int at) throws SQLException {
+    return Share.of(
+        Clusters.ofSums(
+            row.getDouble(at),
+            row.getDouble(at + 1),
+            row.getInt(at + 2),
+            row.getDouble(at + 3),
+            row.getDouble(at + 4),
+            row.getDouble(at + 5)));
+  }
+
+  /**
+   * @param row of {@link #OVER_STARTS}
+   */
+  Measures with(ResultSet row) throws SQLException {
+    int cases = row.getInt(2);
+    int off = row.getInt(3);
+    int starts = row.getInt(4);
+    return new Measures(
+        cases,
+        off,
+        cases - off - starts,
+        starts,
+        mornings,
+        Withheld.isWithheld(starts) ? null : figures(row, starts));
+  }
+
+  private Measures.Figures figures(ResultSet row, int starts) throws SQLException {
+    double total = row.getDouble(5) / MINUTE;
+    Measures.Minutes minutes =
+        new Measures.Minutes(
+            total,
+            total / starts,
+            total / mornings,
+            row.getInt(6),
+            minutes(row, 7),
+            row.getDouble(8) / MINUTE,
+            row.getDouble(9) / MINUTE,
+            minutes(row, 10));
+    double asked = row.getDouble(14);
+    Measures.Balancing beside =
+        new Measures.Balancing(
+            minutes(row, 11),
+            minutes(row, 12),
+            row.getInt(13),
+            cancelled,
+            perHundred(row, 15, asked),
+            perHundred(row, 16, asked),
+            perHundred(row, 17, asked),
+            perHundred(row, 18, asked),
+            perHundred(row, 19, asked));
+    List<Measures.Grace> side = new ArrayList<>();
+    for (int i = 0; i < graces.size(); i++) {
+      side.add(new Measures.Grace(Measures.GRACES.get(i), graces.get(i), minutes(row, 20 + i)));
+    }
+    int unknown = row.getInt(6) - shown.n();
+    return new Measures.Figures(onTime, side, minutes, beside, new Measures.Ahead(shown, unknown));
+  }
+
+  private static Double minutes(ResultSet row, int at) throws SQLException {
+    double value = row.getDouble(at);
+    return row.wasNull() ? null : (Double) (value / MINUTE);
+  }
+
+  private static double perHundred(ResultSet row, int at, double asked) throws SQLException {
+    return asked == 0 ? 0 : 100 * row.getDouble(at) / asked;
+  }
+}

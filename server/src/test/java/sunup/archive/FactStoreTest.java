@@ -1,0 +1,190 @@
+package sunup.archive;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.DayOfWeek;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.assertj.core.api.recursive.comparison.RecursiveComparisonConfiguration;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import sunup.archive.FactStore.Source;
+import sunup.board.MorningId;
+import sunup.review.Comparison;
+import sunup.review.Measures;
+import sunup.review.Split;
+import sunup.review.charts.Lateness;
+import sunup.review.charts.MinutesByCause;
+import sunup.review.charts.MinutesByCause.Grouping;
+import sunup.review.charts.Period;
+import sunup.review.charts.RoomByWeekday;
+import sunup.review.facts.FirstCaseFact;
+import sunup.review.trial.Said;
+import sunup.review.trial.Trial;
+
+/** The archive says what the review says of the facts themselves, and keeps what it was given. */
+class FactStoreTest {
+  private static final List<FirstCaseFact> FACTS = RandomFacts.of(4, 2, 9, 60);
+  private static final Filter SOME =
+      Filter.ALL
+          .inSuite("s1")
+          .between(LocalDate.of(2026, 3, 10), LocalDate.of(2026, 5, 8))
+          .ofServices(List.of("bones", "none"))
+          .on(List.of(DayOfWeek.MONDAY, DayOfWeek.THURSDAY, DayOfWeek.FRIDAY));
+  private static final List<FirstCaseFact> SOME_FACTS =
+      FACTS.stream().filter(FactStoreTest::isSome).toList();
+  private static final RecursiveComparisonConfiguration CLOSE =
+      RecursiveComparisonConfiguration.builder()
+          .withComparatorForType(close(), Double.class)
+          .build();
+
+  private static DuckFacts kept;
+
+  private static Comparator<Double> close() {
+    return (a, b) ->
+        Math.abs(a - b) <= 1e-9 * (1 + Math.abs(a) + Math.abs(b)) ? 0 : Double.compare(a, b);
+  }
+
+  private static boolean isSome(FirstCaseFact f) {
+    LocalDate date = f.morning().date();
+    return f.morning().suite().value().equals("s1")
+        && !date.isBefore(LocalDate.of(2026, 3, 10))
+        && !date.isAfter(LocalDate.of(2026, 5, 8))
+        && !"eyes".equals(f.service())
+        && List.of(DayOfWeek.MONDAY, DayOfWeek.THURSDAY, DayOfWeek.FRIDAY).contains(f.weekday());
+  }
+
+  @BeforeAll
+  static void keep() {
+    kept = DuckFacts.inMemory();
+    kept.append(Source.HISTORY, FACTS.iterator());
+  }
+
+  @AfterAll
+  static void letGo() {
+    kept.close();
+  }
+
+  private static FactFigures figures() {
+    return kept.figures();
+  }
+
+  private static void same(Object actual, Object expected) {
+    assertThat(actual).usingRecursiveComparison(CLOSE).isEqualTo(expected);
+  }
+
+  @Test
+  void shouldGiveTheMeasuresOfTheFactsThemselves() {
+    assertThat(SOME_FACTS).hasSizeGreaterThan(100);
+    same(figures().measures(Filter.ALL), Measures.of(FACTS));
+    same(figures().measures(SOME), Measures.of(SOME_FACTS));
+    for (Split split : Split.values()) {
+      same(figures().measures(SOME, split), Measures.by(split, SOME_FACTS));
+    }
+  }
+
+  @Test
+  void shouldWithholdFewStartsAndSayNothingOfNone() {
+    Filter few =
+        Filter.ALL.inSuite("s0").between(LocalDate.of(2026, 3, 2), LocalDate.of(2026, 3, 2));
+    assertThat(figures().measures(few).figures()).isNull();
+    assertThat(figures().measures(few).starts()).isPositive();
+    assertThat(figures().lateness(few).bins()).isNull();
+    assertThat(figures().sideBySide(few)).isNull();
+    assertThat(figures().measures(Filter.ALL.inSuite("other")).cases()).isZero();
+  }
+
+  @Test
+  void shouldGiveThePicturesOfTheFactsThemselves() {
+    for (Period period : Period.values()) {
+      same(
+          period.shares(figures().days(SOME, null)),
+          period.shares(SOME_FACTS, FirstCaseFact::onTime));
+      same(period.shares(figures().days(SOME, 10)), period.shares(SOME_FACTS, f -> f.onTime(10)));
+      same(period.meanMinutes(figures().days(SOME, null)), period.minutes(SOME_FACTS));
+    }
+    for (Grouping grouping : Grouping.values()) {
+      same(figures().causes(SOME, grouping), MinutesByCause.of(SOME_FACTS, grouping));
+    }
+    same(figures().sideBySide(SOME), MinutesByCause.sideBySide(SOME_FACTS));
+    same(figures().roomByWeekday(SOME), RoomByWeekday.ofFacts(SOME_FACTS));
+    same(figures().lateness(SOME), Lateness.of(SOME_FACTS));
+  }
+
+  @Test
+  void shouldJudgeTheBoardByTheSameForecasts() {
+    for (int before : List.of(60, 20)) {
+      List<Said> said = figures().said(SOME, before);
+      same(Trial.ofSaid(said, before, 1), Trial.of(SOME_FACTS, before, 1));
+    }
+  }
+
+  @Test
+  void shouldCompareTheSameStarts() {
+    same(figures().starts(SOME), Comparison.Start.of(SOME_FACTS));
+    Map<String, List<Comparison.Start>> apart = new LinkedHashMap<>();
+    Split.WEEKDAY
+        .apart(SOME_FACTS)
+        .forEach((name, facts) -> apart.put(name, Comparison.Start.of(facts)));
+    assertThat(figures().starts(SOME, Split.WEEKDAY)).isEqualTo(apart);
+  }
+
+  @Test
+  void shouldExportOneRowForEachFirstCase() {
+    List<FactFigures.Row> rows = new ArrayList<>();
+    figures().rows(SOME, rows::add);
+    assertThat(rows).hasSameSizeAs(SOME_FACTS);
+    assertThat(rows.stream().filter(r -> Boolean.TRUE.equals(r.onTime())).count())
+        .isEqualTo(SOME_FACTS.stream().filter(FirstCaseFact::onTime).count());
+  }
+
+  @Test
+  void shouldOfferWhatThereIsToChooseFrom() {
+    FactFigures.Choices all = figures().choices(Filter.ALL.inSuite("s0"));
+    assertThat(all.cases()).isEqualTo(FACTS.size() / 2);
+    assertThat(all.rooms()).startsWith("R1", "R2").hasSize(9);
+    assertThat(all.services()).containsExactly("eyes", "none", "bones");
+    assertThat(all.first()).isEqualTo(LocalDate.of(2026, 3, 2));
+  }
+
+  @Test
+  void shouldReplaceAMorningWholeWhenItIsMadeAnew(@TempDir Path folder) throws Exception {
+    MorningId morning = FACTS.get(0).morning();
+    List<FirstCaseFact> own = FACTS.stream().filter(f -> f.morning().equals(morning)).toList();
+    try (DuckFacts store = DuckFacts.open(folder)) {
+      store.append(Source.HISTORY, FACTS.iterator());
+      store.replace(morning, 40, own.subList(0, 3));
+      store.replace(morning, 41, own);
+      same(store.figures().measures(Filter.ALL), Measures.of(FACTS));
+      store.forget(Source.HISTORY);
+      assertThat(store.figures().measures(Filter.ALL).cases()).isEqualTo(own.size());
+    }
+    try (DuckFacts again = DuckFacts.open(folder)) {
+      assertThat(again.made()).containsExactly(Map.entry(morning, 41L));
+      same(
+          again.figures().causes(Filter.ALL, Grouping.KIND), MinutesByCause.of(own, Grouping.KIND));
+      again.forget(Source.JOURNAL);
+      assertThat(again.figures().choices(Filter.ALL).cases()).isZero();
+      assertThat(again.made()).isEmpty();
+    }
+  }
+
+  @Test
+  void shouldMakeTheArchiveAnewWhenItsFileIsDamaged(@TempDir Path folder) throws Exception {
+    Files.writeString(folder.resolve(DuckFacts.FILE), "no database at all");
+    try (DuckFacts store = DuckFacts.open(folder)) {
+      assertThat(store.made()).isEmpty();
+      store.append(Source.HISTORY, FACTS.subList(0, 5).iterator());
+      assertThat(store.figures().choices(Filter.ALL).cases()).isEqualTo(5);
+    }
+    assertThat(folder.resolve(DuckFacts.FILE + ".old")).exists();
+  }
+}

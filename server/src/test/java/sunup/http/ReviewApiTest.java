@@ -1,0 +1,162 @@
+package sunup.http;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import io.vertx.core.Vertx;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import sunup.codec.Json;
+import sunup.intake.SiteFile;
+import sunup.live.fake.TestScreen;
+import sunup.live.fake.TickingClock;
+import sunup.live.fake.Waiting;
+import sunup.wire.ServerMessage;
+
+/** The review over HTTP: history that a site brings, and mornings that were closed here. */
+class ReviewApiTest {
+  @TempDir private Path folder;
+  private final Vertx vertx = Vertx.vertx();
+  private final HttpClient client = HttpClient.newHttpClient();
+  private SunupServer server;
+
+  @BeforeEach
+  void start() throws Exception {
+    Files.writeString(folder.resolve("site.json"), SiteFile.standardText());
+    server =
+        await(
+            SunupServer.start(
+                vertx,
+                ServerOptions.of(
+                    folder.resolve("data"), folder.resolve("site.json"), 0, new TickingClock())));
+  }
+
+  @AfterEach
+  void end() throws Exception {
+    await(server.close());
+    await(vertx.close());
+  }
+
+  private static <T> T await(io.vertx.core.Future<T> future) throws Exception {
+    return future.toCompletionStage().toCompletableFuture().get(30, TimeUnit.SECONDS);
+  }
+
+  private HttpResponse<String> ask(String path, String csv) throws Exception {
+    HttpRequest.Builder request =
+        HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + server.port() + path));
+    if (csv != null) {
+      request.header("Content-Type", "text/csv").POST(HttpRequest.BodyPublishers.ofString(csv));
+    }
+    return client.send(request.build(), HttpResponse.BodyHandlers.ofString());
+  }
+
+  private JsonNode get(String path) throws Exception {
+    HttpResponse<String> got = ask("/api/review/" + path, null);
+    assertThat(got.statusCode()).as(got.body()).isEqualTo(200);
+    return Json.mapper().readTree(got.body());
+  }
+
+  private int cases() {
+    try {
+      return get("choices").path("cases").asInt();
+    } catch (Exception e) {
+      throw new AssertionError(e);
+    }
+  }
+
+  /** Two rooms on working days; room 2 is late every Monday. */
+  private static String history() {
+    StringBuilder csv = new StringBuilder("date,room,booked,started,service,reason\n");
+    LocalDate date = LocalDate.of(2025, 9, 1);
+    for (int d = 0; d < 40; d++) {
+      boolean monday = date.getDayOfWeek().getValue() == 1;
+      csv.append(date).append(",1,07:30,07:30,=bones,\n");
+      csv.append(date).append(",2,07:30,").append(monday ? "07:52" : "07:31");
+      csv.append(",\"eyes, left\",").append(monday ? "surgeon" : "").append('\n');
+      date = date.plusDays(date.getDayOfWeek().getValue() == 5 ? 3 : 1);
+    }
+    return csv.toString();
+  }
+
+  @Test
+  void shouldAnswerEveryQuestionOfThePageFromHistory() throws Exception {
+    JsonNode taken = Json.mapper().readTree(ask("/api/review/history", history()).body());
+    assertThat(taken.path("rows").asInt()).as(taken.toString()).isEqualTo(80);
+
+    JsonNode measures = get("measures?price=12.50&currency=EUR&source=finance");
+    JsonNode figures = measures.path("measures").path("figures");
+    assertThat(figures.path("onTime").path("n").asInt()).isEqualTo(80);
+    assertThat(figures.path("onTime").path("interval").path("upper").asDouble()).isPositive();
+    assertThat(figures.path("minutes").path("total").asDouble()).isEqualTo(8 * 22 + 32);
+    assertThat(measures.path("cost").path("amount").asDouble()).isEqualTo(208 * 12.5);
+    assertThat(get("shares?period=week").path("chart").path("points")).hasSize(8);
+    assertThat(get("minutes?period=four-weeks").path("chart").path("points").size()).isPositive();
+    assertThat(get("groups?split=weekday").path("groups")).hasSize(5);
+    assertThat(get("rooms").path("cells")).hasSize(10);
+    assertThat(get("lateness?room=2").path("bins").size()).isPositive();
+    assertThat(get("causes?by=reported").path("causes").path("rows").get(0).path("label").asText())
+        .isEqualTo("surgeon");
+    assertThat(get("choices").path("rooms")).hasSize(2);
+    assertThat(get("trial?before=20").path("forecasts").asInt()).isZero();
+    JsonNode rooms = get("compare?split=room").path("comparisons");
+    assertThat(rooms.get(0).path("onTime").path("verdict").asText()).isEqualTo("DIFFERS");
+    assertThat(get("compare?at=2025-09-22").path("comparisons")).hasSize(1);
+    assertThat(get("measures?weekday=monday&room=2").path("measures").has("figures")).isFalse();
+  }
+
+  @Test
+  void shouldExportRowsWithHarmlessCellsAndNoneOfFewStarts() throws Exception {
+    ask("/api/review/history", history());
+    HttpResponse<String> rows = ask("/api/review/rows?from=2025-09-01&to=2025-09-12", null);
+    assertThat(rows.headers().firstValue("content-disposition").orElse("")).contains(".csv");
+    assertThat(rows.body().lines()).hasSize(21);
+    assertThat(rows.body()).contains(",'=bones,").contains("\"eyes, left\"");
+    assertThat(ask("/api/review/rows?to=2025-09-02", null).statusCode()).isEqualTo(422);
+  }
+
+  @Test
+  void shouldSayWhatIsWrongInAQuestionAndInAFile() throws Exception {
+    assertThat(ask("/api/review/measures?from=yesterday", null).body()).contains("2026-11-25");
+    assertThat(ask("/api/review/shares?period=year", null).body()).contains("four-weeks");
+    assertThat(ask("/api/review/trial?before=21", null).statusCode()).isEqualTo(400);
+    JsonNode wrong = Json.mapper().readTree(ask("/api/review/history", "date,room\n").body());
+    assertThat(wrong.path("rows").asInt()).isZero();
+    assertThat(wrong.path("problems").get(0).path("field").asText()).isEqualTo("booked");
+  }
+
+  @Test
+  void shouldCountTheFirstCasesOfAMorningWhenItWasClosed() throws Exception {
+    String csv = "room,start,technique\n1,07:30,general\n2,07:30,general\n";
+    String hash =
+        Json.mapper().readTree(ask("/api/intake/preview", csv).body()).path("hash").asText();
+    ask("/api/intake/take?hash=" + hash, csv);
+    TestScreen desk = TestScreen.connect(vertx, server.port()).hello("desk-1", "desk");
+    for (String type : new String[] {"open-morning", "close-morning"}) {
+      desk.sendText(
+          "{\"m\":\"send\",\"id\":\""
+              + type
+              + "\",\"touchedAt\":0,\"offset\":0,\"command\":{\"type\":\""
+              + type
+              + "\"}}");
+      ServerMessage.Answer answer =
+          desk.await(ServerMessage.Answer.class, a -> a.id().value().equals(type));
+      assertThat(answer.status()).as(answer.words()).isEqualTo("done");
+    }
+
+    ask("/api/review/remake", "");
+
+    Waiting.until(() -> cases() == 2);
+    assertThat(get("measures").path("measures").path("untold").asInt()).isEqualTo(2);
+    assertThat(get("archive").path("unreadable").asInt()).isZero();
+  }
+}

@@ -1,0 +1,86 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type Board, startBoard } from './board.ts';
+import { complaints, openBrowser, shot, violations } from './chromium.ts';
+
+let browser: Browser;
+let board: Board;
+
+beforeAll(async () => {
+  [browser, board] = await Promise.all([openBrowser(), startBoard(['--empty'])]);
+});
+afterAll(async () => {
+  await browser.close();
+  await board.stop();
+});
+
+/** Half a year of six rooms: Mondays are slow, eyes are late, and from March on all is better. */
+function history(): string {
+  const rows = ['date,room,booked,started,service,cancelled,reason'];
+  const day = new Date('2025-11-03T00:00:00Z');
+  for (let d = 0; d < 180; d++, day.setUTCDate(day.getUTCDate() + 1)) {
+    const weekday = day.getUTCDay();
+    if (weekday === 0 || weekday === 6) continue;
+    const date = day.toISOString().slice(0, 10);
+    for (let room = 1; room <= 6; room++) {
+      const chance = ((d * 31 + room * 17 + ((d * room) % 7) * 13) % 40) - 22;
+      const late = Math.max(
+        0,
+        chance + (weekday === 1 ? 8 : 0) + (room > 4 ? 6 : 0) - (date >= '2026-03' ? 7 : 0),
+      );
+      const service = room > 4 ? 'eyes' : 'bones';
+      const reason = late > 8 ? (room > 4 ? 'surgeon' : 'patient') : '';
+      rows.push(`${date},${room},07:30,07:${30 + Math.min(29, late)},${service},,${reason}`);
+    }
+  }
+  return rows.join('\n');
+}
+
+async function bring(page: Page, text: string): Promise<void> {
+  await page
+    .getByLabel(/history before Sunup/)
+    .setInputFiles({ name: 'history.csv', mimeType: 'text/csv', buffer: Buffer.from(text) });
+}
+
+describe('the review', () => {
+  it('should take a history and show where its minutes went, to eyes, keys and paper', async () => {
+    const context = await browser.newContext({
+      viewport: { width: 1280, height: 900 },
+      reducedMotion: 'reduce',
+    });
+    const page = await context.newPage();
+    page.setDefaultTimeout(25_000);
+    const wrong = complaints(page);
+    await page.goto(`${board.address}/review`);
+    await page.getByText('Nothing is kept yet.').waitFor();
+    await bring(page, 'date,room,booked,started\n2025-11-03,99,07:30,07:31\n');
+    await page.getByText(/line 2, room/).waitFor();
+    await bring(page, history());
+    await page.getByText(/first cases on \d+ mornings started on time/).waitFor();
+
+    await page.getByLabel('marked change').fill('2026-03-01');
+    await page.getByLabel('compare', { exact: true }).selectOption('change');
+    await page.getByRole('row', { name: /from 2026-03-01/ }).getByText('differs').first().waitFor();
+    await page.getByLabel('compare', { exact: true }).selectOption('service');
+    await page.getByRole('row', { name: /eyes/ }).getByText('differs').first().waitFor();
+    await page.getByLabel('put together').selectOption('reported');
+    await page.getByText('surgeon').first().waitFor();
+    expect(new URL(page.url()).searchParams.get('change')).toBe('2026-03-01');
+
+    const chart = page.getByRole('img', { name: /^Share on time by period/ });
+    await chart.focus();
+    await page.keyboard.press('Home');
+    await page.keyboard.press('ArrowRight');
+    await page.getByText(/2025-11-10: \d+ %, \d+ of 30; limits/).waitFor();
+    await page.getByText('Share on time as a table').click();
+    expect(await page.getByRole('row', { name: /^2025-11-10/ }).count()).toBeGreaterThan(0);
+    expect(await violations(page)).toEqual([]);
+    await shot(page, 'review');
+
+    await page.getByLabel('room', { exact: true }).selectOption('5');
+    await page.getByLabel('weekday').selectOption('monday');
+    await page.getByLabel('from', { exact: true }).fill('2026-04-01');
+    await page.getByText(/figures of fewer than 10 are not shown/).first().waitFor();
+    expect(wrong).toEqual([]);
+  });
+});

@@ -1,0 +1,258 @@
+import { inSuite, suiteIn } from '../live/index.ts';
+
+/** What the server says of the first cases that pass; the records of `/api/review/`. */
+export interface Interval {
+  lower: number;
+  upper: number;
+}
+
+export interface Share {
+  x: number;
+  n: number;
+  share?: number;
+  interval?: Interval;
+  byMornings?: Interval;
+  effect: number;
+}
+
+export interface Figures {
+  onTime: Share;
+  graces: { minutes: number; onTime: Share; meanOverLate?: number }[];
+  minutes: {
+    total: number;
+    meanOverAll: number;
+    perMorning: number;
+    late: number;
+    meanOverLate?: number;
+    median: number;
+    ninth: number;
+    medianOverLate?: number;
+  };
+  beside: {
+    wheelsInToInduction?: number;
+    wheelsInToInductionMedian?: number;
+    wheelsInToInductionOf: number;
+    cancelled: Share;
+    leftOut: number;
+    openAtStep: number;
+    together: number;
+    lateEntries: number;
+    faults: number;
+  };
+  ahead: { shown: Share; unknown: number };
+}
+
+export interface Measures {
+  cases: number;
+  cancelled: number;
+  untold: number;
+  starts: number;
+  mornings: number;
+  figures?: Figures;
+}
+
+export interface Summary {
+  measures: Measures;
+  cost?: { minutes: number; amount: number; price: { currency: string; source: string } };
+}
+
+export interface Signal {
+  rule: string;
+  from: number;
+  to: number;
+}
+
+export interface Rule {
+  rule: string;
+  words: string;
+  source: string;
+}
+
+export interface ShareChart {
+  points: {
+    label: string;
+    x: number;
+    n: number;
+    share?: number;
+    centre: number;
+    lower: number;
+    upper: number;
+    plainLower: number;
+    plainUpper: number;
+  }[];
+  phases: {
+    from: number;
+    to: number;
+    centre: number;
+    dispersion?: { statistic: number; degrees: number; p: number };
+    sigmaZ: number;
+    adjusted: boolean;
+  }[];
+  signals: Signal[];
+}
+
+export interface ValueChart {
+  points: { label: string; value: number; range?: number }[];
+  phases: { from: number; to: number; centre: number; lower: number; upper: number }[];
+  signals: Signal[];
+}
+
+export interface Causes {
+  by: string;
+  causes: {
+    starts: number;
+    minutes: number;
+    weakMinutes: number;
+    unexplained: number;
+    rows?: {
+      label: string;
+      minutes: number;
+      starts: number;
+      weakMinutes: number;
+      share: number;
+      running: number;
+    }[];
+  };
+}
+
+export interface Reasons {
+  rows?: { computed: string; reported: string; starts: number; agreed: number }[];
+}
+
+export interface Rooms {
+  rooms: string[];
+  days: string[];
+  cells: { room: string; day: string; starts: number; onTime?: number; meanLate?: number }[];
+}
+
+export interface Lateness {
+  starts: number;
+  bins?: { from?: number; to?: number; starts: number }[];
+  quantiles?: number[];
+}
+
+export interface Difference {
+  verdict: 'TOO_FEW' | 'NONE_SEEN' | 'DIFFERS';
+  value?: number;
+  interval?: Interval;
+  p?: number;
+  adjusted?: number;
+}
+
+export interface Comparison {
+  first: string;
+  second: string;
+  design: 'BETWEEN_MORNINGS' | 'WITHIN_MORNINGS';
+  firstStarts: number;
+  secondStarts: number;
+  mornings: number;
+  onTime: Difference;
+  minutes: Difference;
+}
+
+export interface Skill {
+  n: number;
+  board: number;
+  other: number;
+  skill: number;
+  interval?: Interval;
+}
+
+export interface Score {
+  n: number;
+  mornings: number;
+  brier: {
+    score: number;
+    base: number;
+    reliability: number;
+    resolution: number;
+    uncertainty: number;
+    within: number;
+  };
+  brierInterval?: Interval;
+  spiegelhalter?: number;
+  curve: { from: number; to: number; n: number; said?: number; came?: number; interval?: Interval }[];
+  overAverage?: Skill;
+  overPercentDone?: Skill;
+  named: { x: number; n: number; share?: number; interval?: Interval };
+}
+
+export interface Trial {
+  minutesBefore: number;
+  forecasts: number;
+  recomputed: number;
+  all?: Score;
+  deskActed?: Score;
+  deskDidNot?: Score;
+}
+
+export interface Choices {
+  cases: number;
+  first?: string;
+  last?: string;
+  rooms: string[];
+  services: string[];
+  techniques: string[];
+}
+
+export interface Progress {
+  working: boolean;
+  done: number;
+  of: number;
+  unreadable: number;
+  trouble?: string;
+}
+
+export interface Taken {
+  rows: number;
+  problems: { line: number; field: string; message: string }[];
+  words: string;
+}
+
+/** The server's own words when it has no answer. */
+export class NoAnswer extends Error {}
+
+/** The address of a question, for the suite of this page. */
+export function address(figure: string, query: URLSearchParams): string {
+  const words = query.toString();
+  return inSuite(
+    `/api/review/${figure}${words === '' ? '' : `?${words}`}`,
+    suiteIn(location.search),
+  );
+}
+
+export async function ask<T>(
+  figure: string,
+  query: URLSearchParams = new URLSearchParams(),
+  signal?: AbortSignal,
+): Promise<T> {
+  return (await answered(fetch(address(figure, query), signal ? { signal } : {}))) as T;
+}
+
+/** Hands over a file of history, or asks to make the facts anew. */
+export async function send<T>(figure: string, csv = ''): Promise<T> {
+  return (await answered(
+    fetch(address(figure, new URLSearchParams()), {
+      method: 'POST',
+      headers: { 'content-type': 'text/csv; charset=utf-8' },
+      body: csv,
+    }),
+  )) as T;
+}
+
+async function answered(asked: Promise<Response>): Promise<unknown> {
+  let response: Response;
+  let body: { words?: unknown };
+  try {
+    response = await asked;
+    body = (await response.json()) as { words?: unknown };
+  } catch (error) {
+    if (error instanceof DOMException && error.name === 'AbortError') throw error;
+    throw new NoAnswer('The board does not answer. Try again.');
+  }
+  if (!response.ok) {
+    const words = body.words;
+    throw new NoAnswer(typeof words === 'string' ? words : `The board answered ${response.status}.`);
+  }
+  return body;
+}

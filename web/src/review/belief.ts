@@ -1,0 +1,214 @@
+import { html, nothing, svg, type TemplateResult } from 'lit';
+import type { Comparison, Difference, Score, Skill, Trial } from './api.ts';
+import { between, differenceWords, minutes, percent, verdictWords } from './model.ts';
+import { tableOf } from './panels.ts';
+
+const SIDE = 300;
+const EDGE = 40;
+
+/** What the board said against what came: on the diagonal it is right. */
+function curve(score: Score): TemplateResult {
+  const at = (share: number): number => EDGE + share * SIDE;
+  const up = (share: number): number => 10 + (1 - share) * SIDE;
+  const shown = score.curve.filter((bin) => bin.came !== undefined && bin.said !== undefined);
+  const most = Math.max(1, ...shown.map((bin) => bin.n));
+  return html`<svg
+    class="curve"
+    viewBox="0 0 ${SIDE + EDGE + 12} ${SIDE + 54}"
+    role="img"
+    aria-label="Calibration: ${shown
+      .map((bin) => `said ${percent(bin.said)}, came ${percent(bin.came)}`)
+      .join('; ')}"
+  >
+    ${[0, 0.25, 0.5, 0.75, 1].map(
+      (v) =>
+        svg`<line class="grid" x1=${at(0)} x2=${at(1)} y1=${up(v)} y2=${up(v)} />
+        <text x=${EDGE - 6} y=${up(v) + 5} text-anchor="end">${v * 100}</text>
+        <text x=${at(v)} y=${SIDE + 28} text-anchor="middle">${v * 100}</text>`,
+    )}
+    <line class="right" x1=${at(0)} y1=${up(0)} x2=${at(1)} y2=${up(1)} />
+    ${shown.map((bin) => {
+      const x = at(bin.said ?? 0);
+      const size = 3 + 6 * Math.sqrt(bin.n / most);
+      return svg`${
+        bin.interval === undefined
+          ? nothing
+          : svg`<line class="reach" x1=${x} x2=${x} y1=${up(bin.interval.lower)}
+              y2=${up(bin.interval.upper)} />`
+      }<circle cx=${x} cy=${up(bin.came ?? 0)} r=${size} />`;
+    })}
+    <text x=${at(0.5)} y=${SIDE + 48} text-anchor="middle">said, in 100</text>
+    <text transform="translate(12 ${up(0.5)}) rotate(-90)" text-anchor="middle">came, in 100</text>
+  </svg>`;
+}
+
+const skillWords = (skill: Skill | undefined): string =>
+  skill === undefined
+    ? 'too few to say'
+    : `${percent(skill.skill)} better${
+        skill.interval === undefined ? '' : ` (${between(skill.interval)})`
+      }, on ${skill.n} forecasts`;
+
+function scoreWords(name: string, score: Score | undefined): (string | number)[] {
+  return score === undefined
+    ? [name, 'fewer than 10', '–', '–', '–', '–']
+    : [
+        name,
+        score.n,
+        score.brier.score.toFixed(3),
+        score.brier.reliability.toFixed(3),
+        score.brier.resolution.toFixed(3),
+        score.brier.uncertainty.toFixed(3),
+      ];
+}
+
+/** Whether to believe the board. */
+export function trialPanel(trial: Trial): TemplateResult {
+  const score = trial.all;
+  if (score === undefined) {
+    return html`<p class="withheld">
+      ${trial.forecasts} forecasts with an outcome: fewer than 10 are not shown.
+    </p>`;
+  }
+  const z = score.spiegelhalter;
+  return html`<div class="trial">
+      ${curve(score)}
+      <div>
+        <p>
+          ${trial.forecasts} forecasts of ${score.mornings} mornings, ${trial.minutesBefore} minutes
+          before the target${trial.recomputed === 0
+            ? ''
+            : `; ${trial.recomputed} of them were not kept then but computed by today's model`}.
+          A point on the line was said as it came.
+        </p>
+        <dl>
+          <div>
+            <dt>mean squared error (Brier), 0 is perfect, “one half” always gets 0.25</dt>
+            <dd>
+              ${score.brier.score.toFixed(3)}
+              ${score.brierInterval === undefined
+                ? nothing
+                : html`<small
+                    >${score.brierInterval.lower.toFixed(3)} to
+                    ${score.brierInterval.upper.toFixed(3)}</small
+                  >`}
+            </dd>
+          </div>
+          <div>
+            <dt>against the site's average so far</dt>
+            <dd>${skillWords(score.overAverage)}</dd>
+          </div>
+          <div>
+            <dt>against percent done</dt>
+            <dd>${skillWords(score.overPercentDone)}</dd>
+          </div>
+          <div>
+            <dt>its first holdup was what cost most</dt>
+            <dd>
+              ${score.named.share === undefined
+                ? 'too few to say'
+                : `${percent(score.named.share)} of ${score.named.n} late starts`}
+            </dd>
+          </div>
+          <div>
+            <dt>test that the chances said are right (z; beyond 2 they are not)</dt>
+            <dd>${z === undefined ? 'none' : z.toFixed(1)}</dd>
+          </div>
+        </dl>
+      </div>
+    </div>
+    ${tableOf(
+      'Scores, by whether the desk acted afterwards',
+      ['forecasts', 'how many', 'score', 'reliability', 'resolution', 'uncertainty'],
+      [
+        scoreWords('all', trial.all),
+        scoreWords('the desk acted', trial.deskActed),
+        scoreWords('it did not', trial.deskDidNot),
+      ],
+    )}
+    ${tableOf(
+      'Calibration',
+      ['said', 'forecasts', 'mean said', 'came', '95 % interval'],
+      score.curve.map((bin) => [
+        `${percent(bin.from)} to ${percent(bin.to)}`,
+        bin.n,
+        bin.said === undefined ? undefined : percent(bin.said),
+        bin.came === undefined ? 'under 10' : percent(bin.came),
+        between(bin.interval),
+      ]),
+    )}
+    <p class="key">
+      Where the desk acted, what came is no longer what was forecast; neither half alone is fair.
+    </p>`;
+}
+
+/** A difference as a stroke about the line of none. */
+function reach(difference: Difference, most: number): TemplateResult {
+  const { value, interval } = difference;
+  if (value === undefined || interval === undefined) return html`<span class="few">–</span>`;
+  const at = (v: number): number => 80 + (Math.max(-most, Math.min(most, v)) / most) * 76;
+  return html`<svg class="reach" viewBox="0 0 160 20" aria-hidden="true">
+    <line class="none" x1="80" x2="80" y1="0" y2="20" />
+    <line x1=${at(interval.lower)} x2=${at(interval.upper)} y1="10" y2="10" />
+    <circle
+      class=${difference.verdict === 'DIFFERS' ? 'differs' : ''}
+      cx=${at(value)}
+      cy="10"
+      r="5"
+    />
+  </svg>`;
+}
+
+/** Groups against the rest, or one period against another. */
+export function comparePanel(comparisons: readonly Comparison[]): TemplateResult {
+  if (comparisons.length === 0) return html`<p class="withheld">Nothing to compare.</p>`;
+  const widest = (of: (c: Comparison) => Difference): number =>
+    Math.max(
+      0.01,
+      ...comparisons.flatMap((c) => {
+        const i = of(c).interval;
+        return i === undefined ? [] : [Math.abs(i.lower), Math.abs(i.upper)];
+      }),
+    );
+  const shares = widest((c) => c.onTime);
+  const late = widest((c) => c.minutes);
+  const cells = (d: Difference, most: number, scale: number): TemplateResult =>
+    html`<td>${reach(d, most)}</td>
+      <td>
+        ${differenceWords(d, scale)}
+        <strong class=${d.verdict === 'DIFFERS' ? 'differs' : 'quiet'}>${verdictWords(d)}</strong>
+        ${d.adjusted === undefined ? nothing : html`<small>p ${d.adjusted.toFixed(3)}</small>`}
+      </td>`;
+  return html`<p>
+      Whole mornings are dealt anew, as starts of one morning go together; chances are corrected for
+      ${comparisons.length === 1 ? 'both figures' : `all ${comparisons.length} comparisons`} (Holm).
+    </p>
+    <div class="scroll" tabindex="0" role="region" aria-label="Comparisons">
+      <table class="compare">
+        <thead>
+          <tr>
+            <th scope="col">compared</th>
+            <th scope="col">starts</th>
+            <th scope="col" colspan="2">on time, points of a hundred</th>
+            <th scope="col" colspan="2">minutes late per start</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${comparisons.map(
+            (c) =>
+              html`<tr>
+                <th scope="row">
+                  ${c.first} <small>less ${c.second}</small>
+                </th>
+                <td>${c.firstStarts} and ${c.secondStarts}</td>
+                ${cells(c.onTime, shares, 100)} ${cells(c.minutes, late, 1)}
+              </tr>`,
+          )}
+        </tbody>
+      </table>
+    </div>
+    <p class="key">
+      Strokes are 95 % intervals about the line of no difference, up to
+      ${minutes(shares * 100)} points and ${minutes(late)} minutes.
+    </p>`;
+}

@@ -1,0 +1,348 @@
+import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { customElement, state } from 'lit/decorators.js';
+import '../look/index.ts';
+import { say, type CommonKey } from '../look/index.ts';
+import {
+  address,
+  ask,
+  type Causes,
+  type Choices,
+  type Comparison,
+  type Lateness,
+  NoAnswer,
+  type Progress,
+  type Reasons,
+  type Rooms,
+  type Rule,
+  send,
+  type ShareChart,
+  type Summary,
+  type Taken,
+  type Trial,
+  type ValueChart,
+} from './api.ts';
+import { comparePanel, trialPanel } from './belief.ts';
+import './chart.ts';
+import { choice, filterBar, isPrice, keptPrice, type Price, priceForm } from './filters.ts';
+import { type Asked, askedIn, filterWords, queryOf, searchOf } from './model.ts';
+import {
+  causesPanel,
+  latenessPanel,
+  minutesPanel,
+  reasonsPanel,
+  roomsPanel,
+  sharesPanel,
+  summaryPanel,
+} from './panels.ts';
+import { reviewStyle } from './style.ts';
+
+/** What the page has of its questions; each is shown as it comes. */
+interface Answers {
+  summary?: Summary;
+  shares?: { chart: ShareChart; rules: Rule[] };
+  minutes?: { chart: ValueChart; rules: Rule[] };
+  causes?: Causes;
+  reasons?: Reasons;
+  rooms?: Rooms;
+  lateness?: Lateness;
+  trial?: Trial;
+  compared?: { comparisons: Comparison[] };
+}
+
+const SPLITS: readonly [string, string][] = [
+  ['room', 'each room with the others'],
+  ['service', 'each service with the others'],
+  ['weekday', 'each weekday with the others'],
+  ['technique', 'each technique with the others'],
+  ['change', 'after the marked change with before'],
+];
+
+const GROUPINGS: readonly [string, string][] = [
+  ['section', 'by section of the sheet'],
+  ['kind', 'by kind of waiting'],
+  ['item', 'by item'],
+  ['reported', 'as reported'],
+];
+
+const BEFORE: readonly [string, string][] = ['60', '40', '20', '10'].map((m) => [
+  m,
+  `${m} minutes before`,
+]);
+
+/** Where the minutes went, and whether to believe the board. */
+@customElement('sunup-review')
+export class Review extends LitElement {
+  static override styles = reviewStyle;
+
+  @state() private asked: Asked = askedIn(location.search);
+  @state() private choices: Choices | undefined;
+  @state() private answers: Answers = {};
+  @state() private trouble = '';
+  @state() private progress: Progress | undefined;
+  @state() private taken: Taken | undefined;
+  @state() private busy = false;
+  @state() private price: Price = keptPrice();
+  private asking = new AbortController();
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    addEventListener('popstate', this.onBack);
+    void this.begin();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    removeEventListener('popstate', this.onBack);
+    this.asking.abort();
+  }
+
+  private readonly onBack = (): void => {
+    this.asked = askedIn(location.search);
+    void this.askAll();
+  };
+
+  private async begin(): Promise<void> {
+    try {
+      this.choices = await ask<Choices>('choices');
+      this.progress = await ask<Progress>('archive');
+    } catch (error) {
+      this.say(error);
+      return;
+    }
+    await this.askAll();
+  }
+
+  private say(error: unknown): void {
+    if (error instanceof DOMException && error.name === 'AbortError') return;
+    this.trouble = error instanceof NoAnswer ? error.message : String(error);
+  }
+
+  private readonly choose = (change: Partial<Asked>): void => {
+    this.asked = { ...this.asked, ...change };
+    history.pushState(null, '', location.pathname + searchOf(this.asked, location.search));
+    void this.askAll();
+  };
+
+  /** Asks everything anew; a question that was overtaken is given up. */
+  private async askAll(): Promise<void> {
+    this.asking.abort();
+    const asking = new AbortController();
+    this.asking = asking;
+    this.busy = true;
+    this.trouble = '';
+    const compare = queryOf(this.asked, 'split');
+    if (this.asked.split === 'change') {
+      compare.delete('split');
+      compare.set('at', this.asked.change);
+    }
+    const measures = queryOf(this.asked);
+    if (isPrice(this.price)) {
+      for (const [key, value] of Object.entries(this.price)) measures.set(key, value as string);
+    }
+    const waits = this.asked.split === 'change' && this.asked.change === '';
+    const questions: [keyof Answers, string, URLSearchParams][] = [
+      ['summary', 'measures', measures],
+      ['shares', 'shares', queryOf(this.asked, 'period', 'grace', 'change')],
+      ['minutes', 'minutes', queryOf(this.asked, 'period', 'change')],
+      ['causes', 'causes', queryOf(this.asked, 'by')],
+      ['reasons', 'reasons', queryOf(this.asked)],
+      ['rooms', 'rooms', queryOf(this.asked)],
+      ['lateness', 'lateness', queryOf(this.asked)],
+      ['trial', 'trial', queryOf(this.asked, 'before')],
+      ...(waits ? [] : [['compared', 'compare', compare] as [keyof Answers, string, URLSearchParams]]),
+    ];
+    if (waits) this.answers = { ...this.answers, compared: { comparisons: [] } };
+    for (const [key, figure, query] of questions) {
+      try {
+        const answer = await ask<unknown>(figure, query, asking.signal);
+        if (asking.signal.aborted) return;
+        this.answers = { ...this.answers, [key]: answer };
+      } catch (error) {
+        if (asking.signal.aborted) return;
+        this.say(error);
+      }
+    }
+    this.busy = false;
+  }
+
+  override render(): TemplateResult {
+    const { choices, asked, answers } = this;
+    if (choices === undefined) {
+      return html`<main>
+        <h1>Review</h1>
+        <p class=${this.trouble === '' ? '' : 'trouble'} role="status">
+          ${this.trouble === '' ? 'Asking the board …' : this.trouble}
+        </p>
+      </main>`;
+    }
+    const a = answers;
+    return html`<header>
+        <h1>Review</h1>
+        <p>
+          ${filterWords(asked)} · ${choices.cases} kept
+          ${choices.first === undefined ? '' : `, ${choices.first} to ${choices.last ?? ''}`}
+        </p>
+        <a class="noprint" href="/">all pages</a>
+      </header>
+      ${filterBar(asked, choices, this.choose)}
+      <main aria-busy=${this.busy} class=${this.busy && a.summary === undefined ? 'busy' : ''}>
+        ${this.trouble === ''
+          ? nothing
+          : html`<p class="trouble" role="alert">${this.trouble}</p>`}
+        ${choices.cases === 0
+          ? html`<p>
+              Nothing is kept yet. First cases are counted when their morning is closed; history can
+              be brought at the end of this page.
+            </p>`
+          : nothing}
+        ${part('On time', nothing, a.summary && summaryPanel(a.summary))}
+        ${priceForm(this.price, (price) => {
+          this.price = price;
+          void this.askAll();
+        })}
+        ${part(
+          'Is it getting better?',
+          nothing,
+          a.shares && sharesPanel(a.shares.chart, a.shares.rules),
+        )}
+        ${part(
+          'Minutes late per start',
+          nothing,
+          a.minutes && minutesPanel(a.minutes.chart, a.minutes.rules),
+        )}
+        ${part(
+          'Where the minutes went',
+          choice('put together', 'by', asked, GROUPINGS, this.choose),
+          a.causes && causesPanel(a.causes, causeWords),
+          'second',
+        )}
+        ${a.reasons && reasonsPanel(a.reasons, causeWords)}
+        ${part('How starts lie about their targets', nothing, a.lateness && latenessPanel(a.lateness))}
+        ${part(
+          'Whether to believe the board',
+          choice('forecasts', 'before', asked, BEFORE, this.choose),
+          a.trial && trialPanel(a.trial),
+        )}
+        ${part('Rooms by weekday', nothing, a.rooms && roomsPanel(a.rooms), 'noprint')}
+        ${part(
+          'Compare honestly',
+          choice('compare', 'split', asked, SPLITS, this.choose),
+          a.compared &&
+            (asked.split === 'change' && asked.change === ''
+              ? html`<p>Give the date of the marked change above.</p>`
+              : comparePanel(a.compared.comparisons)),
+          'noprint',
+        )}
+        ${this.keeping()}
+      </main>`;
+  }
+
+  private keeping(): TemplateResult {
+    const progress = this.progress;
+    return html`<section class="noprint">
+      <h2>What this rests on</h2>
+      <p role="status">
+        ${progress === undefined
+          ? ''
+          : progress.working
+            ? html`Making facts from the journal: ${progress.done} of ${progress.of} mornings.
+                <progress
+                  max=${Math.max(1, progress.of)}
+                  value=${progress.done}
+                  aria-label="mornings"
+                ></progress>`
+            : `Facts are in step with the journal${
+                progress.unreadable === 0
+                  ? ''
+                  : `, but for ${progress.unreadable} mornings that can't be read`
+              }.`}
+        ${progress?.trouble ?? ''}
+      </p>
+      <div class="filters">
+        <a href=${address('rows', queryOf(this.asked))} download>Rows as CSV</a>
+        <button type="button" @click=${this.remake}>Make the facts anew</button>
+        <label>
+          history before Sunup (CSV: date, room, booked, started)
+          <input type="file" accept=".csv,text/csv" @change=${this.bring} />
+        </label>
+      </div>
+      ${this.taken === undefined
+        ? nothing
+        : html`<p role="status">${this.taken.words}</p>
+            <ul>
+              ${this.taken.problems.map(
+                (p) => html`<li>line ${p.line}, ${p.field}: ${p.message}</li>`,
+              )}
+            </ul>`}
+    </section>`;
+  }
+
+  private readonly remake = async (): Promise<void> => {
+    try {
+      this.progress = await send<Progress>('remake');
+      await this.follow();
+    } catch (error) {
+      this.say(error);
+    }
+  };
+
+  /** Looks how far the making is until it is done, then asks anew. */
+  private async follow(): Promise<void> {
+    while (this.isConnected && this.progress?.working === true) {
+      await new Promise((then) => setTimeout(then, 500));
+      this.progress = await ask<Progress>('archive');
+    }
+    await this.begin();
+  }
+
+  private readonly bring = async (event: Event): Promise<void> => {
+    const input = event.currentTarget as HTMLInputElement;
+    const file = input.files?.[0];
+    if (file === undefined) return;
+    try {
+      this.taken = await send<Taken>('history', await file.text());
+      if (this.taken.rows > 0) await this.begin();
+    } catch (error) {
+      this.say(error);
+    }
+    input.value = '';
+  };
+}
+
+function part(
+  title: string,
+  beside: unknown,
+  body: TemplateResult | undefined,
+  kind = '',
+): TemplateResult {
+  return html`<section class=${kind}>
+    <div class="with">
+      <h2>${title}</h2>
+      ${beside}
+    </div>
+    ${body ?? html`<p class="withheld">…</p>`}
+  </section>`;
+}
+
+/** Sections as the pages call them; all else as it stands, without its dashes. */
+function causeWords(label: string): string {
+  const key = `section.${label}` as CommonKey;
+  const words = SECTIONS.has(label) ? say(key) : label;
+  return words.replaceAll(/[-_.]/g, ' ');
+}
+
+const SECTIONS = new Set([
+  'machine',
+  'suction',
+  'monitors',
+  'airway',
+  'iv',
+  'drugs',
+  'special',
+  'room',
+  'instruments',
+  'patient',
+  'surgeon',
+  'team',
+  'start',
+]);

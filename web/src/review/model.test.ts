@@ -1,0 +1,68 @@
+import { describe, expect, it } from 'vitest';
+import {
+  askedIn,
+  differenceWords,
+  filterWords,
+  marks,
+  NOTHING,
+  percent,
+  queryOf,
+  rulesAt,
+  searchOf,
+  shareWords,
+  verdictWords,
+} from './model.ts';
+
+describe('the address of the page', () => {
+  it('shows the same again and keeps what else stands in it', () => {
+    const asked = askedIn('?suite=east&room=3&weekday=monday&period=month');
+    expect(asked.room).toBe('3');
+    expect(asked.before).toBe('20');
+    expect(searchOf(asked, '?suite=east')).toBe('?suite=east&room=3&weekday=monday&period=month');
+    expect(searchOf({ ...asked, ...NOTHING }, '?suite=east&room=3')).toBe('?suite=east');
+  });
+
+  it('asks for the filter and what a figure needs beside it', () => {
+    const query = queryOf({ ...NOTHING, room: '3', change: '2026-03-02' }, 'period', 'change');
+    expect(query.toString()).toBe('room=3&period=week&change=2026-03-02');
+    expect(queryOf(NOTHING).toString()).toBe('');
+  });
+
+  it('says what is looked at', () => {
+    expect(filterWords(NOTHING)).toBe('all first cases');
+    expect(filterWords({ ...NOTHING, from: '2026-01-01', weekday: 'monday' })).toBe(
+      'first cases from 2026-01-01, mondays',
+    );
+  });
+});
+
+describe('what a manager reads', () => {
+  it('gives the interval by mornings beside a share', () => {
+    const interval = { lower: 0.5, upper: 0.7 };
+    const wide = { lower: 0.42, upper: 0.77 };
+    expect(shareWords({ x: 60, n: 100, share: 0.6, interval, byMornings: wide, effect: 3 })).toBe(
+      '60 % (60 of 100; 95 % interval 42 to 77 %)',
+    );
+    expect(shareWords({ x: 0, n: 0, effect: 1 })).toBe('none');
+    expect(percent(undefined)).toBe('none');
+  });
+
+  it('never says that there is no difference', () => {
+    const value = { verdict: 'NONE_SEEN', value: 0.04, interval: { lower: -0.02, upper: 0.09 } };
+    const seen = value as Parameters<typeof verdictWords>[0];
+    expect(differenceWords(seen, 100)).toBe('+4.0 (−2.0 to +9.0)');
+    expect(verdictWords(seen)).toContain('what can hide');
+    expect(verdictWords({ verdict: 'TOO_FEW' })).toBe('too few to say');
+    expect(differenceWords({ verdict: 'TOO_FEW' }, 1)).toBe('');
+  });
+
+  it('marks points beyond a limit before those of a run', () => {
+    const signals = [
+      { rule: 'EIGHT_ON_ONE_SIDE', from: 1, to: 3 },
+      { rule: 'BEYOND_LIMITS', from: 3, to: 3 },
+    ];
+    expect(marks(5, signals)).toEqual(['plain', 'run', 'run', 'beyond', 'plain']);
+    const rules = [{ rule: 'BEYOND_LIMITS', words: 'beyond a limit', source: '' }];
+    expect(rulesAt(3, signals, rules)).toEqual(['beyond a limit']);
+  });
+});

@@ -1,0 +1,167 @@
+import type { Difference, Interval, Rule, Share, ShareChart, Signal, ValueChart } from './api.ts';
+
+/** What the page asks about; kept in its address, so that a link shows the same. */
+export interface Asked {
+  from: string;
+  to: string;
+  room: string;
+  service: string;
+  weekday: string;
+  period: string;
+  grace: string;
+  change: string;
+  by: string;
+  split: string;
+  before: string;
+}
+
+export const NOTHING: Asked = {
+  from: '',
+  to: '',
+  room: '',
+  service: '',
+  weekday: '',
+  period: 'week',
+  grace: '',
+  change: '',
+  by: 'section',
+  split: 'room',
+  before: '20',
+};
+
+const FILTERS = ['from', 'to', 'room', 'service', 'weekday'] as const;
+
+export function askedIn(search: string): Asked {
+  const given = new URLSearchParams(search);
+  const asked = { ...NOTHING };
+  for (const key of Object.keys(NOTHING) as (keyof Asked)[]) {
+    asked[key] = given.get(key) ?? NOTHING[key];
+  }
+  return asked;
+}
+
+/** The page's address for this, beside what else stands in it. */
+export function searchOf(asked: Asked, search: string): string {
+  const given = new URLSearchParams(search);
+  for (const key of Object.keys(NOTHING) as (keyof Asked)[]) {
+    if (asked[key] === NOTHING[key]) given.delete(key);
+    else given.set(key, asked[key]);
+  }
+  const words = given.toString();
+  return words === '' ? '' : `?${words}`;
+}
+
+/** Parameters of a question: the filter and these. */
+export function queryOf(asked: Asked, ...also: (keyof Asked)[]): URLSearchParams {
+  const query = new URLSearchParams();
+  for (const key of [...FILTERS, ...also]) {
+    if (asked[key] !== '') query.set(key, asked[key]);
+  }
+  return query;
+}
+
+/** What is shown, in a sentence; it heads the printed page. */
+export function filterWords(asked: Asked): string {
+  const parts = [
+    asked.from === '' ? '' : `from ${asked.from}`,
+    asked.to === '' ? '' : `to ${asked.to}`,
+    asked.room === '' ? '' : `room ${asked.room}`,
+    asked.service === '' ? '' : asked.service === 'none' ? 'no service named' : asked.service,
+    asked.weekday === '' ? '' : `${asked.weekday}s`,
+  ].filter((words) => words !== '');
+  return parts.length === 0 ? 'all first cases' : `first cases ${parts.join(', ')}`;
+}
+
+export const percent = (share: number | undefined, digits = 0): string =>
+  share === undefined ? 'none' : `${(share * 100).toFixed(digits)} %`;
+
+export const minutes = (value: number | undefined): string =>
+  value === undefined ? 'none' : value.toFixed(1);
+
+/** "61 to 72 %". */
+export const between = (interval: Interval | undefined): string =>
+  interval === undefined
+    ? ''
+    : `${(interval.lower * 100).toFixed(0)} to ${percent(interval.upper)}`;
+
+/** The share with the interval to believe: starts of one morning go together. */
+export function shareWords(share: Share): string {
+  return share.n === 0
+    ? 'none'
+    : `${percent(share.share)} (${share.x} of ${share.n}; 95 % interval ${between(share.byMornings)})`;
+}
+
+/** A difference in words; never that there is none. */
+export function verdictWords(difference: Difference): string {
+  switch (difference.verdict) {
+    case 'TOO_FEW':
+      return 'too few to say';
+    case 'NONE_SEEN':
+      return 'none seen; the interval says what can hide';
+    case 'DIFFERS':
+      return 'differs';
+  }
+}
+
+/** "+4 (−2 to +9)" in points of a hundred, or in minutes. */
+export function differenceWords(difference: Difference, scale: number): string {
+  if (difference.value === undefined || difference.interval === undefined) return '';
+  const { lower, upper } = difference.interval;
+  return `${signed(difference.value * scale)} (${signed(lower * scale)} to ${signed(upper * scale)})`;
+}
+
+export function signed(value: number): string {
+  const text = Math.abs(value).toFixed(1);
+  return Number(text) === 0 ? '0' : `${value < 0 ? '−' : '+'}${text}`;
+}
+
+/** How a point of a chart is drawn: as one that no chance made, as part of a run, or plain. */
+export type Mark = 'beyond' | 'run' | 'plain';
+
+export function marks(count: number, signals: readonly Signal[]): Mark[] {
+  const found: Mark[] = new Array<Mark>(count).fill('plain');
+  for (const signal of signals) {
+    for (let i = signal.from; i <= signal.to && i < count; i++) {
+      if (signal.rule === 'BEYOND_LIMITS') found[i] = 'beyond';
+      else if (found[i] === 'plain') found[i] = 'run';
+    }
+  }
+  return found;
+}
+
+/** The rules that a point completes or lies in, in words. */
+export function rulesAt(at: number, signals: readonly Signal[], rules: readonly Rule[]): string[] {
+  const met = signals.filter((s) => s.from <= at && at <= s.to).map((s) => s.rule);
+  return rules.filter((r) => met.includes(r.rule)).map((r) => r.words);
+}
+
+/** What a share chart has to say before anybody looks at it. */
+export function sharesWords(chart: ShareChart): string {
+  const shown = chart.points.filter((p) => p.n > 0).length;
+  const last = chart.phases.at(-1);
+  if (last === undefined || shown === 0) return 'No period has enough starts.';
+  return `${shown} periods, ${percent(last.centre)} on time${
+    chart.phases.length > 1 ? ' since the last marked change' : ''
+  }; ${signalWords(chart.signals.length)}.`;
+}
+
+export function valuesWords(chart: ValueChart): string {
+  const last = chart.phases.at(-1);
+  if (last === undefined || chart.points.length === 0) return 'No period has enough starts.';
+  return `${chart.points.length} periods, ${minutes(last.centre)} minutes late per start${
+    chart.phases.length > 1 ? ' since the last marked change' : ''
+  }; ${signalWords(chart.signals.length)}.`;
+}
+
+const signalWords = (count: number): string =>
+  count === 0
+    ? 'nothing that chance would not do'
+    : `${count} ${count === 1 ? 'sign' : 'signs'} that it is no chance`;
+
+/** A number at or above the largest, easy to divide into four. */
+export function roundTop(value: number): number {
+  for (const top of [4, 8, 12, 20, 40, 60, 80, 120, 200, 400, 800]) {
+    if (value <= top) return top;
+  }
+  return Math.ceil(value / 1000) * 1000;
+}
