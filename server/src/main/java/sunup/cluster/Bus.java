@@ -18,5 +18,8 @@ public interface Bus {
   /** Gets what comes in; on any thread, in order for each node. */
   interface Listener {
     void heard(String from, BusMessage message, Buffer payload);
+
+    /** The process of a node has ended: its line to here did, and its port refuses. */
+    default void ended(String node) {}
   }
 }

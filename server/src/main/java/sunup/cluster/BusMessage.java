@@ -42,7 +42,8 @@ public sealed interface BusMessage {
    * @param echo the last {@code at} that it heard from the receiver, or null
    * @param heldMs how long ago that was
    * @param realMs the sender's real clock
-   * @param stays false once it takes no more mornings: it leaves, or its clock is off
+   * @param stays false while it takes no mornings: it leaves, its clock is off, or it can't reach
+   *     the journal
    * @param screens open sockets
    * @param claims the mornings that it owns
    * @param unfit mornings that it can't read

@@ -50,7 +50,7 @@ public final class Cluster implements AutoCloseable {
     byte[] random = new byte[ID_BYTES];
     new SecureRandom().nextBytes(random);
     this.self = new Node(HexFormat.of().formatHex(random), options.host(), options.port() + 1);
-    this.bus = new TcpBus(vertx, options, self, this::heard);
+    this.bus = new TcpBus(vertx, options, self, new Heard());
     this.suites = open.apply(new Others());
     HazelcastMembers joined = null;
     try {
@@ -77,10 +77,21 @@ public final class Cluster implements AutoCloseable {
   }
 
   /** On the bus's threads. */
-  private void heard(String from, BusMessage message, Buffer payload) {
-    Routing there = routing;
-    if (there != null) {
-      there.heard(from, message, payload);
+  private final class Heard implements Bus.Listener {
+    @Override
+    public void heard(String from, BusMessage message, Buffer payload) {
+      Routing there = routing;
+      if (there != null) {
+        there.heard(from, message, payload);
+      }
+    }
+
+    @Override
+    public void ended(String node) {
+      Routing there = routing;
+      if (there != null) {
+        there.ended(node);
+      }
     }
   }
 

@@ -6,15 +6,20 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import sunup.board.MorningId;
 import sunup.suites.Clock;
 
 /** The other nodes, by what they say of themselves. Kept in the lane, but for the echo. */
 final class Peers {
+  private static final Logger LOG = LoggerFactory.getLogger(Peers.class);
+
   private final String self;
   private final Clock clock;
   private final Members members;
   private final Bus bus;
+  private final StoodStill stoodStill;
   private final Map<String, Peer> all = new ConcurrentHashMap<>();
 
   Peers(String self, Clock clock, Members members, Bus bus) {
@@ -22,6 +27,7 @@ final class Peers {
     this.clock = clock;
     this.members = members;
     this.bus = bus;
+    this.stoodStill = new StoodStill(clock.monotonicMs());
   }
 
   void heard(String from, BusMessage.Pulse pulse) {
@@ -33,6 +39,16 @@ final class Peers {
   Long echoFor(String node) {
     Peer peer = all.get(node);
     return peer == null ? null : peer.at();
+  }
+
+  /** Silent until it is heard again; false if it was already. */
+  boolean ended(String id) {
+    Peer peer = live(id);
+    if (peer == null) {
+      return false;
+    }
+    peer.heardAt = clock.monotonicMs() - Placement.SILENT_MS - 1;
+    return true;
   }
 
   /** Those that were heard of late. */
@@ -47,10 +63,14 @@ final class Peers {
     return peer != null && peer.live(clock.monotonicMs()) ? peer : null;
   }
 
-  /** This node stood for so long: what others said meanwhile could not be heard. */
-  void stood(long ms) {
+  /** Called often: if this node stood still, what others said meanwhile could not be heard. */
+  void noticeStanding() {
     long now = clock.monotonicMs();
-    all.values().forEach(peer -> peer.heardAt = Math.min(now, peer.heardAt + ms));
+    long stood = stoodStill.since(now);
+    if (stood > 0) {
+      LOG.warn("this node stood still for {} ms", stood);
+      all.values().forEach(peer -> peer.heardAt = Math.min(now, peer.heardAt + stood));
+    }
   }
 
   void forget(long silentMs) {

@@ -56,10 +56,9 @@ final class Placement {
   private final Reading reading;
   private final Map<MorningId, Wanted> wanted = new LinkedHashMap<>();
   private final Resettling resettling = new Resettling();
-  private final StoodStill stoodStill;
+  private final OwnClock ownClock;
   private final long startedAt;
   private volatile List<Peers.Seen> seen = List.of();
-  private volatile boolean clockOff;
   private boolean leaving;
   private boolean ended;
 
@@ -89,7 +88,7 @@ final class Placement {
     this.reading = new Reading(recentTypes, peers);
     this.epochs = new Epochs(suites, clock, lane, wanted::values);
     this.startedAt = now();
-    this.stoodStill = new StoodStill(startedAt);
+    this.ownClock = new OwnClock(peers);
   }
 
   private long now() {
@@ -130,9 +129,17 @@ final class Placement {
   }
 
   void heard(String from, BusMessage.Pulse pulse) {
-    noticeStanding();
+    peers.noticeStanding();
     peers.heard(from, pulse);
     wanted.values().forEach(this::look);
+  }
+
+  /** A node's process is gone: nobody waits until it was silent for long. */
+  void ended(String node) {
+    if (peers.ended(node)) {
+      LOG.warn("node {} has ended", node);
+      wanted.values().forEach(this::look);
+    }
   }
 
   /** The last that was heard of a node's clock, or null: goes back to it. From any thread. */
@@ -192,7 +199,7 @@ final class Placement {
         claims.add(one.giving);
       }
     }
-    peers.tell(!leaving && !clockOff, screens.open(), claims, reading.unfit(), reading.recent());
+    peers.tell(takes(), screens.open(), claims, reading.unfit(), reading.recent());
   }
 
   private void tick() {
@@ -200,7 +207,7 @@ final class Placement {
       return;
     }
     lane.after(TICK_MS, this::tick);
-    noticeStanding();
+    peers.noticeStanding();
     long now = now();
     peers.forget(HOLD_OFF_MOST_MS);
     reading.tick();
@@ -215,30 +222,14 @@ final class Placement {
     }
   }
 
-  private void noticeStanding() {
-    long stood = stoodStill.since(now());
-    if (stood > 0) {
-      LOG.warn("this node stood still for {} ms", stood);
-      peers.stood(stood);
-    }
-  }
-
   private void watchClock() {
-    long off = peers.clockOff();
-    boolean is = Math.abs(off) > Clocks.OFF_MS;
-    if (is && !clockOff) {
-      LOG.error(
-          "this node's clock is {} s off the others': it owns nothing until that is mended",
-          Math.abs(off) / 1_000);
+    if (ownClock.goesWrong()) {
       for (Wanted one : wanted.values()) {
         if (one.local != null) {
           give(one);
         }
       }
-    } else if (!is && clockOff) {
-      LOG.info("this node's clock is right again");
     }
-    clockOff = is;
   }
 
   /** Where is it now, and is it this node's turn? */
@@ -247,8 +238,13 @@ final class Placement {
     Peer owner = owner(one);
     if (owner != null) {
       one.nobodySince = Long.MAX_VALUE;
+      if (one.owned()) {
+        // Epochs are the journal's: who has a higher one has it, also if that can't be read here.
+        LOG.warn("{}: given up, {} has taken it", one.morning, owner.id);
+        letGo(one, () -> {});
+      }
       boolean relieving = one.relieving && owner.claim(one.morning).readOnly();
-      if (one.local != null && !one.owned() && !relieving) {
+      if (one.local != null && !relieving) {
         letGo(one, () -> {});
       }
       if (one.local == null) {
@@ -306,8 +302,12 @@ final class Placement {
   }
 
   private boolean mayTake(Wanted one) {
-    boolean able = !leaving && !clockOff && reading.can(one.morning) && !one.leaving;
+    boolean able = takes() && reading.can(one.morning) && !one.leaving;
     return able && now() >= one.holdUntil && now() - startedAt >= SETTLE_MS;
+  }
+
+  private boolean takes() {
+    return !leaving && !ownClock.off() && !epochs.away();
   }
 
   private void take(Wanted one, String why) {
@@ -390,7 +390,7 @@ final class Placement {
                   });
             },
             () -> {
-              if (clockOff || leaving) {
+              if (ownClock.off() || leaving) {
                 letGo(one, () -> {});
               }
             });
@@ -444,6 +444,6 @@ final class Placement {
   }
 
   boolean clockOff() {
-    return clockOff;
+    return ownClock.off();
   }
 }

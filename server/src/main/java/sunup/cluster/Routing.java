@@ -182,6 +182,11 @@ public final class Routing implements Owners, Company {
     }
   }
 
+  /** The process of another node has ended. From any thread. */
+  public void ended(String node) {
+    lane.run(() -> placement.ended(node));
+  }
+
   /** What another node says. From any thread. */
   public void heard(String from, BusMessage message, Buffer payload) {
     lane.run(() -> take(from, message, payload));

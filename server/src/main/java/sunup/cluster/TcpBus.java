@@ -12,11 +12,13 @@ import io.vertx.core.net.NetSocket;
 import io.vertx.core.net.PfxOptions;
 import io.vertx.core.parsetools.RecordParser;
 import java.io.IOException;
+import java.net.ConnectException;
 import java.nio.file.Files;
 import java.util.HashSet;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.TimeUnit;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import sunup.codec.BadJson;
@@ -48,8 +50,13 @@ final class TcpBus implements Bus, AutoCloseable {
   private final NetServer server;
   private final NetClient client;
   private final Map<String, NetSocket> lines = new ConcurrentHashMap<>();
+
+  /** What others say here. */
+  private final Map<String, NetSocket> callers = new ConcurrentHashMap<>();
+
   private final Set<String> opening = ConcurrentHashMap.newKeySet();
   private volatile Members members;
+  private volatile boolean closed;
   private long timer;
 
   TcpBus(Vertx vertx, ClusterOptions options, Node self, Listener listener) throws IOException {
@@ -91,6 +98,9 @@ final class TcpBus implements Bus, AutoCloseable {
   }
 
   private void look() {
+    if (closed) {
+      return;
+    }
     Set<String> there = new HashSet<>();
     for (Node node : members.nodes()) {
       there.add(node.id());
@@ -114,15 +124,31 @@ final class TcpBus implements Bus, AutoCloseable {
               opening.remove(node.id());
               if (done.failed()) {
                 LOG.debug("no line to {}: {}", node, done.cause().toString());
+                if (refused(done.cause()) && !callers.containsKey(node.id())) {
+                  listener.ended(node.id());
+                }
                 return;
               }
               NetSocket line = done.result();
               line.setWriteQueueMaxSize(UNSENT_MAX);
               line.exceptionHandler(e -> LOG.debug("a line to {} broke: {}", node, e.toString()));
-              line.closeHandler(v -> lines.remove(node.id(), line));
+              long openedAt = System.nanoTime();
+              line.closeHandler(
+                  v -> {
+                    lines.remove(node.id(), line);
+                    if (System.nanoTime() - openedAt > TimeUnit.MILLISECONDS.toNanos(LOOK_MS)) {
+                      look(); // at once: if its port refuses, its process has ended
+                    }
+                  });
               line.write(encode(hello, null));
               lines.put(node.id(), line);
             });
+  }
+
+  /** Its machine is there and nobody listens. */
+  private static boolean refused(Throwable why) {
+    String words = why.getMessage();
+    return why instanceof ConnectException && words != null && words.contains("refused");
   }
 
   @Override
@@ -147,6 +173,7 @@ final class TcpBus implements Bus, AutoCloseable {
     Incoming incoming = new Incoming(line);
     line.exceptionHandler(e -> LOG.debug("a line broke: {}", e.toString()));
     line.handler(incoming.parser);
+    line.closeHandler(v -> incoming.ended());
   }
 
   private final class Incoming {
@@ -189,9 +216,16 @@ final class TcpBus implements Bus, AutoCloseable {
           return;
         }
         from = first.from();
+        callers.put(from, line);
       }
       Buffer payload = headEnd < bytes.length() ? bytes.getBuffer(headEnd, bytes.length()) : null;
       listener.heard(from, message, payload);
+    }
+
+    private void ended() {
+      if (from != null) {
+        callers.remove(from, line);
+      }
     }
 
     private void refuse(String why) {
@@ -203,6 +237,7 @@ final class TcpBus implements Bus, AutoCloseable {
 
   @Override
   public void close() {
+    closed = true;
     vertx.cancelTimer(timer);
     lines.values().forEach(NetSocket::close);
     Future<Void> unused = Future.all(server.close(), client.close()).mapEmpty();

@@ -194,7 +194,7 @@ final class LiveSocket implements Screen {
     }
     int length = message.length();
     pendingBytes += length;
-    socket.writeBinaryMessage(message).onComplete(done -> context.runOnContext(v -> sent(length)));
+    socket.writeBinaryMessage(message).onComplete(done -> sent(length));
   }
 
   private void sent(int length) {

@@ -25,11 +25,15 @@ enum Fault {
   /** Delay and loss. */
   HAMPER_OWNER(true, 8_000, 5_000),
   CLOCK_OWNER(true, 8_000, 5_000),
+  /** Cut off from all and back, six times. */
+  FLAP_OWNER(true, 0, 5_000),
+  FLAP_OTHER(false, 0, 5_000),
   /** No fault: each node is ended in order and started anew, the next when all are whole again. */
   ROLL(true, 0, 3_000);
 
   private static final long START_AGAIN_S = 20;
   private static final int CLOCK_OFF_S = 45;
+  private static final int FLAPS = 6;
 
   private final boolean owner;
   private final long holdMs;
@@ -71,6 +75,7 @@ enum Fault {
       case HAMPER_OWNER -> cluster.network().hamper(place);
       case CLOCK_OWNER ->
           cluster.node(place).setClock(random.nextBoolean() ? CLOCK_OFF_S : -CLOCK_OFF_S);
+      case FLAP_OWNER, FLAP_OTHER -> flap(cluster, place, random);
       case ROLL -> roll(cluster);
     }
   }
@@ -78,10 +83,19 @@ enum Fault {
   void end(FaultyCluster cluster, int place) throws Exception {
     switch (this) {
       case KILL_OWNER, KILL_OTHER -> cluster.begin(place);
-      case KILL_DATABASE, ROLL -> {}
+      case KILL_DATABASE, FLAP_OWNER, FLAP_OTHER, ROLL -> {}
       case PAUSE_OWNER, PAUSE_OTHER -> cluster.node(place).signal("CONT");
       case CLOCK_OWNER -> cluster.node(place).setClock(0);
       default -> cluster.network().heal();
+    }
+  }
+
+  private static void flap(FaultyCluster cluster, int place, Random random) throws Exception {
+    for (int time = 0; time < FLAPS; time++) {
+      cluster.network().cut(place, true, true);
+      LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(500 + random.nextInt(1_500)));
+      cluster.network().heal();
+      LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(200 + random.nextInt(1_000)));
     }
   }
 

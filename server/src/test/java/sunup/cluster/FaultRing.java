@@ -6,9 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
@@ -36,9 +34,11 @@ public final class FaultRing {
   private final List<Client> screens = new ArrayList<>();
   private final List<Done> done = new ArrayList<>();
   private final LiveWatch live;
+  private final FaultFigures figures;
 
-  private FaultRing(long seed, List<Fault> kinds) throws Exception {
+  private FaultRing(long seed, List<Fault> kinds, FaultFigures figures) throws Exception {
     this.seed = seed;
+    this.figures = figures;
     this.random = new Random(seed);
     this.folder = Files.createTempDirectory("sunup-faults-");
     System.out.println("seed " + seed + "; logs in " + folder);
@@ -70,7 +70,8 @@ public final class FaultRing {
   /**
    * Runs it and ends the process: 0 if all is well, 1 if not, 2 if it can't be run here.
    *
-   * @param args {@code --seed S}, {@code --minutes M}, {@code --faults a,b}, {@code --small}
+   * @param args {@code --seed S}, {@code --minutes M}, {@code --faults a,b}, {@code --figures FILE}
+   *     (is added to), {@code --several} (one node alone is left out), {@code --small}
    */
   public static void main(String[] args) {
     int code = 2;
@@ -80,7 +81,10 @@ public final class FaultRing {
       double minutes = Double.parseDouble(value(given, "--minutes", "8"));
       boolean small = given.contains("--small");
       List<Fault> kinds = kinds(value(given, "--faults", small ? "kill-owner,cut-owner" : "all"));
-      code = run(seed, minutes, small, kinds) ? 0 : 1;
+      String file = value(given, "--figures", null);
+      FaultFigures figures = new FaultFigures(file == null ? null : Path.of(file));
+      boolean alone = !small && !given.contains("--several");
+      code = run(seed, minutes, small, alone, kinds, figures) ? 0 : 1;
     } catch (IllegalArgumentException e) {
       System.err.println(e.getMessage());
     } catch (Throwable e) {
@@ -117,11 +121,17 @@ public final class FaultRing {
     return Arrays.stream(Fault.values()).map(Fault::words).toList();
   }
 
-  private static boolean run(long seed, double minutes, boolean small, List<Fault> kinds)
+  private static boolean run(
+      long seed,
+      double minutes,
+      boolean small,
+      boolean alone,
+      List<Fault> kinds,
+      FaultFigures figures)
       throws Exception {
     long end = System.nanoTime() + (long) (minutes * TimeUnit.MINUTES.toNanos(1));
-    boolean alone = small || OneNodeFaults.run(Files.createTempDirectory("sunup-one-"));
-    FaultRing ring = new FaultRing(seed, kinds);
+    boolean aloneWell = !alone || OneNodeFaults.run(Files.createTempDirectory("sunup-one-"));
+    FaultRing ring = new FaultRing(seed, kinds, figures);
     do {
       List<Fault> round = new ArrayList<>(kinds);
       Collections.shuffle(round, ring.random);
@@ -131,7 +141,7 @@ public final class FaultRing {
         }
       }
     } while (!small && System.nanoTime() < end);
-    return ring.judge(small) && alone;
+    return ring.judge(small) && aloneWell;
   }
 
   private void cause(Fault fault) throws Exception {
@@ -150,6 +160,7 @@ public final class FaultRing {
     long back = backMs(at, until);
     long silent = live.longestSilence();
     done.add(new Done(fault, at, until, back, silent));
+    figures.fault(fault, back);
     System.out.printf(
         "%-18s node %d: longest wait for an answer %5d ms, whole %5d ms after its end,"
             + " oldest board shown as live %5d ms, longest silence %5d ms%n",
@@ -218,29 +229,11 @@ public final class FaultRing {
     Kept.Found found = Kept.find(cluster.database());
     List<Client.Written> lost = all.stream().filter(w -> found.times(w.id()) == 0).toList();
     List<Client.Written> doubled = all.stream().filter(w -> found.times(w.id()) > 1).toList();
-    Map<Fault, List<Long>> times = new EnumMap<>(Fault.class);
-    done.forEach(d -> times.computeIfAbsent(d.fault(), f -> new ArrayList<>()).add(d.backMs()));
-    System.out.printf(
-        "%n%-18s %5s %8s %8s %8s %5s %8s%n",
-        "fault", "times", "p50 ms", "p95 ms", "aim", "lost", "doubled");
-    boolean inTime = true;
-    for (Map.Entry<Fault, List<Long>> one : times.entrySet()) {
-      Fault fault = one.getKey();
-      long p95 = quantile(one.getValue(), 0.95);
-      inTime &= p95 <= fault.aimMs();
-      System.out.printf(
-          "%-18s %5d %8d %8d %8d %5d %8d%n",
-          fault.words(),
-          one.getValue().size(),
-          quantile(one.getValue(), 0.5),
-          p95,
-          fault.aimMs(),
-          during(fault, lost),
-          during(fault, doubled));
-    }
+    figures.run(seed, done.size(), all.size(), lost.size(), doubled.size(), live.oldAsLive());
+    boolean inTime = figures.print();
     List<String> wrong = new ArrayList<>(found.problems());
     if (!lost.isEmpty() || !doubled.isEmpty()) {
-      wrong.add("lost " + lost + ", doubled " + doubled);
+      wrong.add("lost " + during(lost) + ", doubled " + during(doubled));
     }
     for (Client screen : screens) {
       wrong.addAll(found.compare(screen.name(), screen.page(), screen.screen().parts()));
@@ -275,22 +268,18 @@ public final class FaultRing {
     return wrong.isEmpty() && (small || inTime);
   }
 
-  private long during(Fault fault, List<Client.Written> which) {
+  /** Each with the faults at whose time it was under way. */
+  private List<String> during(List<Client.Written> which) {
     return which.stream()
-        .filter(
+        .map(
             w ->
-                done.stream()
-                    .anyMatch(
-                        d ->
-                            d.fault() == fault
-                                && w.answeredAt() >= d.at()
-                                && w.begunAt() <= d.until()))
-        .count();
-  }
-
-  private static long quantile(List<Long> values, double q) {
-    List<Long> sorted = values.stream().sorted().toList();
-    return sorted.get((int) Math.ceil(q * sorted.size()) - 1);
+                w
+                    + " at "
+                    + done.stream()
+                        .filter(d -> w.answeredAt() >= d.at() && w.begunAt() <= d.until())
+                        .map(d -> d.fault().words())
+                        .toList())
+        .toList();
   }
 
   private static void park(long ms) {

@@ -15,7 +15,8 @@ import sunup.journal.PostgresServer;
 /**
  * Three nodes and a PostgreSQL, each at a place of its own in a {@link Network}, and a proxy before
  * them as {@code ops/cluster} has it. A node listens on its own loopback only; a forwarder beside
- * it brings it to the network, as a proxy on its machine would.
+ * it brings it to the network, and says at once when the node does not listen, as its machine would
+ * if it listened itself.
  */
 final class FaultyCluster {
   static final int NODES = 3;
@@ -118,6 +119,7 @@ final class FaultyCluster {
           http-request del-header Origin
           default_backend node
         backend node
+          retries 0
           server node 127.0.0.1:%d
         """
             .formatted(FORWARDED, HTTP));

@@ -36,6 +36,7 @@ class TcpBusTest {
   private final List<TcpBus> buses = new ArrayList<>();
   private final List<Node> nodes = new ArrayList<>();
   private final BlockingQueue<Heard> heard = new LinkedBlockingQueue<>();
+  private final BlockingQueue<String> ended = new LinkedBlockingQueue<>();
 
   private record Heard(String from, BusMessage message, Buffer payload) {}
 
@@ -64,7 +65,17 @@ class TcpBusTest {
             vertx,
             options,
             node,
-            (from, message, payload) -> heard.add(new Heard(from, message, payload)));
+            new Bus.Listener() {
+              @Override
+              public void heard(String from, BusMessage message, Buffer payload) {
+                heard.add(new Heard(from, message, payload));
+              }
+
+              @Override
+              public void ended(String gone) {
+                ended.add(gone);
+              }
+            });
     Nodes.get(made.listen());
     nodes.add(node);
     buses.add(made);
@@ -114,6 +125,15 @@ class TcpBusTest {
   @Test
   void shouldCarryCommandsAndBytesBetweenNodes() throws Exception {
     talk(bus("a", "one", null), bus("b", "one", null));
+  }
+
+  @Test
+  void shouldSayAtOnceThatANodeHasEnded() throws Exception {
+    TcpBus other = bus("b", "one", null);
+    talk(bus("a", "one", null), other);
+    assertThat(ended).isEmpty();
+    other.close();
+    assertThat(ended.poll(20, TimeUnit.SECONDS)).isEqualTo("b");
   }
 
   @Test

@@ -10,7 +10,7 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 
 /** Stands between a program and its server, and cuts their line when the test says so. */
-final class CutLine implements AutoCloseable {
+public final class CutLine implements AutoCloseable {
   private static final int CHUNK = 8_192;
 
   /** What happens to the next that the program says. */
@@ -26,19 +26,31 @@ final class CutLine implements AutoCloseable {
   private final int serverPort;
   private final Set<Socket> open = ConcurrentHashMap.newKeySet();
   private volatile Cut cut = Cut.NO;
+  private volatile boolean away;
 
-  CutLine(int serverPort) throws IOException {
+  public CutLine(int serverPort) throws IOException {
     this.serverPort = serverPort;
     this.door = new ServerSocket(0, 50, InetAddress.getLoopbackAddress());
     begin(this::accept);
   }
 
-  int port() {
+  public int port() {
     return door.getLocalPort();
   }
 
   void next(Cut what) {
     cut = what;
+  }
+
+  /** While it is away, lines end at once. */
+  public void away(boolean now) throws IOException {
+    away = now;
+    if (now) {
+      for (Socket one : open) {
+        one.close();
+      }
+      open.clear();
+    }
   }
 
   private static void begin(Runnable what) {
@@ -51,6 +63,10 @@ final class CutLine implements AutoCloseable {
     try {
       while (true) {
         Socket program = door.accept();
+        if (away) {
+          program.close();
+          continue;
+        }
         Socket server = new Socket(InetAddress.getLoopbackAddress(), serverPort);
         open.add(program);
         open.add(server);

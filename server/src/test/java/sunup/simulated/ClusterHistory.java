@@ -374,6 +374,7 @@ final class ClusterHistory {
     if (node != null && node.process.alive()) {
       tell(node.id + " dies, its writer is " + node.journal.phase());
       node.kill(time.now());
+      world.net.ended(node);
       outside.after(back, () -> begin(at));
     }
   }

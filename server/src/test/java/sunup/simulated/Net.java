@@ -25,6 +25,9 @@ final class Net {
   /** When the grid notices that a member has come, gone or was cut off. */
   private static final long JOIN_MS = 400;
 
+  /** Within so long a line refuses; one that is cut says nothing. */
+  private static final long REFUSED_MS = 300;
+
   private static final long GONE_MS = 5_000;
   private static final long CUT_MS = 4_000;
   private static final long MERGE_MS = 2_000;
@@ -106,6 +109,20 @@ final class Net {
           new BusMessage.Told(told.morning(), told.audience(), told.kind(), to.clock.monotonicMs());
     }
     to.routing.heard(from.id, heard, payload);
+  }
+
+  /** Its lines end where they are whole, and its port refuses. */
+  void ended(Machine dead) {
+    for (Machine other : ever) {
+      String name = other.id + "!" + dead.id;
+      boolean cut =
+          weather.cut(dead.index, other.index) != null
+              || weather.cut(other.index, dead.index) != null;
+      if (other.process.alive() && !cut) {
+        long delay = 1 + weather.draw(name, 0, REFUSED_MS);
+        other.net.after(delay, () -> other.routing.ended(dead.id));
+      }
+    }
   }
 
   Members membersOf(Machine self) {

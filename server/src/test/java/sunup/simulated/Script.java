@@ -24,6 +24,7 @@ record Script(long seed, List<Fault> faults, List<Touch> touches) {
 
   private static final int TOUCHES = 16;
   private static final int NEAR_MS = 400;
+  private static final int FLAPS_ONE_IN = 4;
   private static final int HEELS_MS = 120;
   private static final int FAULTS_LEAST = 2;
   private static final int FAULTS_MOST = 8;
@@ -72,7 +73,24 @@ record Script(long seed, List<Fault> faults, List<Touch> touches) {
       long other = random.nextInt(12) == 0 ? at + 3_000 + random.nextLong(12_000) : 0;
       touches.add(new Touch(number, random.nextInt(10), at, before, again, other));
     }
-    return new Script(seed, faults, touches);
+    return new Script(seed, flapping(faults), touches);
+  }
+
+  /** One split in four comes and goes until it would have ended. */
+  private static List<Fault> flapping(List<Fault> faults) {
+    List<Fault> all = new ArrayList<>();
+    for (Fault fault : faults) {
+      boolean flaps = fault.kind() == Fault.Kind.SPLIT && fault.at() % FLAPS_ONE_IN == 0;
+      long cut = flaps ? 200 + fault.at() % 900 : fault.lasts();
+      long whole = 150 + fault.lasts() % 600;
+      long at = fault.at();
+      do {
+        all.add(fault.beginning(at, Math.min(cut, fault.ends() - at)));
+        at += cut + whole;
+      } while (flaps && at < fault.ends());
+    }
+    all.sort((a, b) -> Long.compare(a.at(), b.at()));
+    return all;
   }
 
   private static Fault fault(SplittableRandom random) {

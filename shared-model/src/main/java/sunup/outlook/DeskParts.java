@@ -38,11 +38,7 @@ final class DeskParts {
     for (RoomDay room : morning.rooms().values()) {
       said(parts, room);
     }
-    List<NoteKept> notes = morning.notes();
-    for (int i = Math.max(0, notes.size() - NOTES_AT_MOST); i < notes.size(); i++) {
-      NoteKept note = notes.get(i);
-      parts.add(note("note/" + i, note.room(), note.by(), note.at(), "note", note.text()));
-    }
+    notes(parts, morning.notes());
     for (CaseDay c : morning.cases().values()) {
       if (c.reason() != null && c.reason().said() != null) {
         parts.add(
@@ -67,6 +63,19 @@ final class DeskParts {
       }
     }
     return chances;
+  }
+
+  /**
+   * The newest notes, each under its time: its place in the list moves when older ones are dropped,
+   * and all of them would be sent again with each new one.
+   */
+  private static void notes(List<Part> parts, List<NoteKept> notes) {
+    for (int i = Math.max(0, notes.size() - NOTES_AT_MOST); i < notes.size(); i++) {
+      NoteKept note = notes.get(i);
+      long sameTime = notes.stream().limit(i).filter(one -> one.at() == note.at()).count();
+      String key = "note/" + note.at() + "-" + sameTime;
+      parts.add(note(key, note.room(), note.by(), note.at(), "note", note.text()));
+    }
   }
 
   private ChancePart chance(RoomSheet sheet, RoomOut room) {

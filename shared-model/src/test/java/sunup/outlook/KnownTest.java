@@ -8,6 +8,7 @@ import sunup.board.CaseId;
 import sunup.board.Command;
 import sunup.board.DelayReason;
 import sunup.board.Evidence;
+import sunup.board.Morning;
 import sunup.board.PersonId;
 import sunup.board.Private;
 import sunup.board.Role;
@@ -192,5 +193,22 @@ class KnownTest {
     NotePart reason = (NotePart) shown.part("note/reason/C2");
     assertThat(reason.by()).isEqualTo(Role.ANAESTHETIST);
     assertThat(reason.at()).isEqualTo(Suite.at("07:31"));
+  }
+
+  /** Older notes leave the state; a desk must not be sent all of its notes again with each one. */
+  @Test
+  void shouldShowANoteUnderTheSameKeyHoweverManyCame() {
+    Suite suite = new Suite(1, "06:00");
+    for (int n = 0; n < Morning.MAX_NOTES + 10; n++) {
+      String clock = "%02d:%02d".formatted(7 + n / 60, n % 60);
+      suite.desk(clock, new Command.AddNote(null, Private.of("note " + n)));
+    }
+    Shown before = Shown.at(suite, "16:00");
+    suite.desk("16:00", new Command.AddNote(null, Private.of("one more")));
+    Shown after = Shown.at(suite, "16:00");
+    assertThat(after.notes()).hasSameSizeAs(before.notes());
+    assertThat(after.notes().values().stream().filter(n -> !before.notes().containsValue(n)))
+        .singleElement()
+        .satisfies(n -> assertThat(n.text()).isEqualTo("one more"));
   }
 }

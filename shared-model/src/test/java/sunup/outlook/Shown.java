@@ -1,6 +1,8 @@
 package sunup.outlook;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import sunup.board.Morning;
 import sunup.forecast.Forecast;
 import sunup.forecast.Forecaster;
@@ -8,6 +10,7 @@ import sunup.outlook.Judged.RoomJudged;
 import sunup.wire.Part;
 import sunup.wire.Part.ChancePart;
 import sunup.wire.Part.NeedPart;
+import sunup.wire.Part.NotePart;
 import sunup.wire.Part.RoomPart;
 import sunup.wire.Part.SuitePart;
 import sunup.wire.Part.WaitPart;
@@ -62,6 +65,16 @@ record Shown(Judged judged, List<Part> parts) {
 
   SuitePart suite() {
     return (SuitePart) part("suite");
+  }
+
+  Map<String, NotePart> notes() {
+    Map<String, NotePart> notes = new LinkedHashMap<>();
+    for (Part part : parts) {
+      if (part instanceof NotePart note) {
+        notes.put(note.key(), note);
+      }
+    }
+    return notes;
   }
 
   boolean has(String key) {
