@@ -1,19 +1,26 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { lateBy, say } from '../look/index.ts';
-import type { NeedPart } from '../generated/wire.ts';
+import type { NeedPart, SignPart } from '../generated/wire.ts';
 import { nextTimes } from '../hands/clock.ts';
 import { onSubmit, textField, timeField, timeIn } from '../hands/forms.ts';
 import { personName, roleName } from '../hands/words.ts';
 import type { Desk } from './main.ts';
 import { type DeskRow, peopleInOrder, toAsk } from './model.ts';
 
-/** The wall's list with hands, and the rooms to ask. */
+/** The wall's list with hands, the early signs, and the rooms to ask. */
 export function needsPanel(at: Desk, rows: DeskRow[]): TemplateResult {
+  const signs = [...at.list('sign')].sort((a, b) => a.actBy - b.actBy);
   const needs = [...at.list('need')].sort((a, b) => a.rank - b.rank);
   const ask = toAsk(rows).filter((r) => !needs.some((n) => n.room === r.room.room));
   return html`<h2>Needs someone</h2>
     ${needs.length === 0 && rows.length > 0 ? html`<p class="dim">nothing that someone could still help</p>` : nothing}
     ${needs.map((n) => card(at, n))}
+    ${
+      signs.length > 0
+        ? html`<h2>Early signs</h2>
+            ${signs.map((s) => signCard(at, s))}`
+        : nothing
+    }
     ${
       ask.length > 0
         ? html`<h2>No word yet</h2>
@@ -37,6 +44,53 @@ export function needsPanel(at: Desk, rows: DeskRow[]): TemplateResult {
             )}`
         : nothing
     }`;
+}
+
+/** Something that is not as planned and can still be mended: in which rooms, and until when. */
+function signCard(at: Desk, sign: SignPart): TemplateResult {
+  const form = `take/${sign.key}`;
+  const only = sign.rooms.length === 1 ? sign.rooms[0] : undefined;
+  return html`<div class="card sign ${sign.takenBy ? 'on-it' : ''}">
+    <p>
+      <b>${sign.rooms.join(', ')}</b> ${sign.words}
+      <small>${actWords(at, sign)}</small>
+    </p>
+    ${
+      only !== undefined && at.form === form
+        ? takeForm(at, only, sign.holdup)
+        : html`<div class="do">
+            ${
+              only === undefined
+                ? nothing
+                : html`<button
+                    aria-label="${sign.takenBy ? 'Say more' : 'Take it'}: room ${only}, ${sign.words}"
+                    @click=${() => at.toggle(form)}
+                  >
+                    ${sign.takenBy ? 'Say more' : 'Take it'}
+                  </button>`
+            }
+            ${sign.rooms.map(
+              (room) =>
+                html`<button
+                  aria-label="Open room ${room}: ${sign.words}"
+                  @click=${() => at.openRoom(room)}
+                >
+                  ${only === undefined ? room : 'Open'}
+                </button>`,
+            )}
+          </div>`
+    }
+  </div>`;
+}
+
+function actWords(at: Desk, sign: SignPart): string {
+  if (sign.takenBy) {
+    const again = sign.lookAgainAt;
+    return `${roleName(sign.takenBy)} is on it${again === undefined ? '' : `, look again ${at.hhmm(again)}`}`;
+  }
+  return at.now <= sign.actBy
+    ? `act by ${at.hhmm(sign.actBy)}`
+    : `was to be mended by ${at.hhmm(sign.actBy)}`;
 }
 
 function card(at: Desk, need: NeedPart): TemplateResult {

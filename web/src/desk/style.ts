@@ -267,6 +267,17 @@ export const deskStyle = css`
   .card.tight {
     border-left: 8px solid var(--amber);
   }
+  .card.sign {
+    flex-flow: row wrap;
+    align-items: center;
+    border-left: 8px dotted var(--amber);
+  }
+  .card.sign > p {
+    flex: 1 1 12em;
+  }
+  .card.sign > form {
+    flex: 1 1 100%;
+  }
   .card.on-it {
     border-left: 8px solid var(--sky);
   }

@@ -33,16 +33,23 @@ record Demo(SiteFile site, String cases, Story story) {
    * @param storyFile null if nothing special happens
    */
   static Demo read(Path siteFile, Path caseFile, Path storyFile) throws IOException, Wrong {
-    SiteReader.Result site = SiteReader.read(siteFile.toString(), text(siteFile));
-    if (site.site() == null) {
-      throw wrong(siteFile, site.problems());
-    }
     try {
       Story story = storyFile == null ? Story.PLAIN : Story.read(text(storyFile));
-      return new Demo(site.site(), text(caseFile), story);
+      return of(siteFile.toString(), text(siteFile), text(caseFile), story);
     } catch (BadJson e) {
       throw Wrong.input(storyFile + ": " + e.getMessage());
     }
+  }
+
+  /**
+   * @param name of the site's file, for what is wrong in it
+   */
+  static Demo of(String name, String site, String cases, Story story) throws Wrong {
+    SiteReader.Result read = SiteReader.read(name, site);
+    if (read.site() == null) {
+      throw wrong(Path.of(name), read.problems());
+    }
+    return new Demo(read.site(), cases, story);
   }
 
   private static String text(Path file) throws IOException, Wrong {

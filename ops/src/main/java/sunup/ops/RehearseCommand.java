@@ -65,8 +65,19 @@ final class RehearseCommand implements Callable<Integer> {
       description = "Only prints what would truly happen: when each room starts, and why then.")
   private boolean print;
 
+  @Option(
+      names = "--causes",
+      description = {
+        "Only plays the morning with all causes of late first starts, without a board, and prints",
+        "when the board's rules and forecast show each, beside the time to act by."
+      })
+  private boolean causes;
+
   @Override
   public Integer call() throws Exception {
+    if (causes) {
+      return CauseTable.print(Causes.own(), seed, out());
+    }
     if (speed != null && !(speed >= 1 && speed <= 60)) {
       throw Wrong.input("--speed must be 1 to 60.");
     }

@@ -10,7 +10,7 @@ final class FirstSettings {
   static final long MINUTE = 60_000;
 
   /** How much later than planned a person comes: usually 3 minutes, one in ten over 10. */
-  static final Draw PERSON_LATE = new Draw.LogNormal(3 * MINUTE, 10 * MINUTE);
+  static final Draw.LogNormal PERSON_LATE = new Draw.LogNormal(3 * MINUTE, 10 * MINUTE);
 
   /** Around an announced time ("says 07:20"), from 5 minutes before it on. */
   static final long ANNOUNCED_EARLY = 5 * MINUTE;
@@ -80,6 +80,29 @@ final class FirstSettings {
 
   /** The same for a room that nobody was ever heard from: nearly all of it must be known. */
   static final double ONLY_CAUSE = 0.9;
+
+  /** A reported fault should be taken within so long. */
+  static final long FAULT_ANSWERED = 2 * MINUTE;
+
+  /** After a person is later than nine in ten, so long until somebody else is to be sent. */
+  static final long FLOAT_TOLD = 5 * MINUTE;
+
+  /** What is fetched at a place takes somebody this long there: a way, a queue. */
+  static final long AT_THE_PLACE = 5 * MINUTE;
+
+  /** A place is asked to open so long before the last moment to fetch something there. */
+  static final long OPENED_EARLIER = 45 * MINUTE;
+
+  /** Before the target, the order of what two rooms want is to be agreed by then, or it is late. */
+  static final long ORDER_AGREED = 60 * MINUTE;
+
+  static final long ORDER_LATEST = 35 * MINUTE;
+
+  /** Expected minutes of waiting for another room's equipment that are worth a word. */
+  static final long WAIT_NOTED = MINUTE;
+
+  /** From this share of the late minutes on, the wall names it before the steps of the start. */
+  static final double TOLD_SHARE = 0.08;
 
   private FirstSettings() {}
 }

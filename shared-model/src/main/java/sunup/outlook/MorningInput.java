@@ -113,16 +113,30 @@ final class MorningInput {
         sheet.target(),
         sheet.startStep().code(),
         morning.beginsAt(),
-        occupied(sheet),
+        occupied(sheet, now),
         sheet.startedAt(),
         items.build());
   }
 
-  private Draw occupied(RoomSheet sheet) {
+  private static Draw occupied(RoomSheet sheet, long now) {
     RoomUse use = sheet.room().use();
     if (use == RoomUse.FREE) {
       return null;
     }
+    Draw used = used(sheet, use, now);
+    return use == RoomUse.CLEANING ? used : cleaned(used);
+  }
+
+  /** Nobody works in a used room before it is cleaned; the median and the tail as of a sum. */
+  private static Draw cleaned(Draw used) {
+    Draw.LogNormal cleaning = FirstSettings.CLEANING;
+    long usual = used.usual() + cleaning.usualMs();
+    double late = used instanceof Draw.LogNormal u ? u.oneInTenMs() - u.usualMs() : 0;
+    double dirty = cleaning.oneInTenMs() - cleaning.usualMs();
+    return new Draw.LogNormal(usual, usual + Math.round(Math.hypot(late, dirty)));
+  }
+
+  private static Draw used(RoomSheet sheet, RoomUse use, long now) {
     Long until = sheet.room().useUntil();
     if (until != null && until > now) {
       return new Draw.Constant(until - now);
@@ -140,12 +154,7 @@ final class MorningInput {
   private Set<Role> rolesFor(RoomId room) {
     Set<Role> roles = EnumSet.noneOf(Role.class);
     for (PersonDay person : morning.people().values()) {
-      RoomId own = person.plan().room();
-      boolean serves =
-          own == null
-              ? person.plan().covers().isEmpty() || person.plan().covers().contains(room)
-              : own.equals(room) || room.equals(person.room());
-      if (serves && person.leftAt() == null) {
+      if (serves(person, room) && person.leftAt() == null) {
         roles.add(person.plan().role());
         if (person.plan().role() == Role.TRAINEE) {
           roles.add(Role.ANAESTHETIST);
@@ -153,5 +162,12 @@ final class MorningInput {
       }
     }
     return roles;
+  }
+
+  static boolean serves(PersonDay person, RoomId room) {
+    RoomId own = person.plan().room();
+    return own == null
+        ? person.plan().covers().isEmpty() || person.plan().covers().contains(room)
+        : own.equals(room) || room.equals(person.room());
   }
 }

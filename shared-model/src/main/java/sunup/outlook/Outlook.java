@@ -83,6 +83,7 @@ public final class Outlook {
     if (morning.phase() != Morning.Phase.NONE) {
       new StaffParts(snapshot, figures, judged).addTo(parts);
       new DeskParts(snapshot, figures, judged).addTo(parts);
+      new Signs(snapshot, figures).addTo(parts);
       MoveParts moves = new MoveParts(snapshot);
       moves.addAsked(parts);
       moves.addIdeas(parts, figures.ideas());

@@ -75,6 +75,11 @@ record Snapshot(
     return heard.get(room).contains(section);
   }
 
+  /** Whether anybody reports this track of any room this morning. */
+  boolean isReported(Section section) {
+    return heard.values().stream().anyMatch(sections -> sections.contains(section));
+  }
+
   boolean isOverdue(RoomId room, RoomSheet.Line line) {
     return isOverdue(sheets.get(room), line, now);
   }

@@ -11,6 +11,7 @@ import sunup.board.Morning.CaseDay;
 import sunup.board.Morning.RoomDay;
 import sunup.board.Morning.Taken;
 import sunup.board.RoomId;
+import sunup.board.Section;
 import sunup.board.SiteSettings;
 import sunup.board.Step;
 import sunup.forecast.Forecast;
@@ -248,24 +249,51 @@ final class WallParts {
     return help != null && help.answeredBy() == null;
   }
 
-  /** What holds the room up most; that too little was planned helps nobody who could still act. */
+  /**
+   * What holds the room up most, of what somebody could still change: not that too little was
+   * planned, not who is not due yet, and the steps of the start itself only if nothing else is
+   * worth a word.
+   */
   private Share first(String id) {
     RoomOut figure = figures.get(id);
     if (figure == null || figure.holdups().isEmpty()) {
       return null;
     }
+    Share due = null;
     for (Share share : figure.holdups()) {
-      if (!share.kind().equals("plan")) {
+      if (share.kind().equals("plan") || isNotDue(id, share)) {
+        continue;
+      }
+      due = due == null ? share : due;
+      if (share.share() >= FirstSettings.TOLD_SHARE && !isStep(id, share)) {
         return share;
       }
     }
-    return figure.holdups().get(0);
+    return due == null ? figure.holdups().get(0) : due;
+  }
+
+  /** Who comes by himself later than now, by plan, is no news. */
+  private boolean isNotDue(String id, Share share) {
+    RoomSheet sheet = snapshot.sheet(id);
+    RoomSheet.Line line = sheet == null ? null : sheet.line(share.item());
+    return share.kind().equals("arrival")
+        && share.thing() == null
+        && line != null
+        && line.asks().isArrival()
+        && line.item().expectedAt() == null
+        && now < sheet.target() - line.asks().plannedBefore() * MINUTE;
+  }
+
+  private boolean isStep(String id, Share share) {
+    RoomSheet sheet = snapshot.sheet(id);
+    RoomSheet.Line line = sheet == null ? null : sheet.line(share.item());
+    return share.kind().equals("work") && line != null && line.asks().section() == Section.START;
   }
 
   private String words(String id, RoomJudged said, Words words) {
     RoomSheet sheet = snapshot.sheet(id);
     if (said.standing() == Standing.STUCK && sheet.untakenFault() != null) {
-      return Words.cut(Words.of(sheet.untakenFault().asks().wall(), "fault, nobody on it"));
+      return words.fault(sheet.untakenFault(), sheet.untakenFault().asks().wall(), true);
     }
     if (kind(said).equals("ask") && sheet.isOverrun()) {
       return use(sheet) + " until " + words.clock(sheet.room().useUntil()) + ": still?";

@@ -7,7 +7,7 @@ import sunup.board.ItemState;
 import sunup.board.Morning;
 import sunup.board.PersonId;
 import sunup.board.PlaceId;
-import sunup.board.RoomId;
+import sunup.board.RoomUse;
 import sunup.forecast.Forecast.Share;
 import sunup.outlook.RoomSheet.Line;
 
@@ -65,19 +65,41 @@ final class Words {
     Line line = sheet == null || share.item() == null ? null : sheet.line(share.item());
     String what = line == null ? "set-up" : wall ? line.asks().wall() : line.asks().desk();
     return switch (share.kind()) {
-      case "place" -> of(what, place(share, wall));
+      case "place" -> fit(wall, what, place(share, wall), null);
       case "equipment" -> equipment(share, wall);
       case "arrival" -> arrival(line, what, share, wall);
-      case "lapse" -> of(what, "to be done again");
-      case "booked" -> of(what, "not before " + clock(share.until()));
+      case "lapse" -> fit(wall, what, "to be done again", "again");
+      case "booked" -> {
+        String until = clock(share.until());
+        yield fit(wall, what, "not before " + until, "from " + until);
+      }
       case "person" -> person(share, what, wall);
-      case "mend" -> isExtra(share) ? of(what, "may take longer") : fault(line, what);
-      case "waits" -> of(what, "until about " + clock(share.until()));
+      case "mend" ->
+          isExtra(share)
+              ? fit(wall, what, "may take longer", "may be longer")
+              : fault(line, what, wall);
+      case "waits" -> {
+        String until = clock(share.until());
+        yield fit(wall, what, "until about " + until, "until " + until);
+      }
       case "not-begun" -> of(what, "not begun");
       case "plan" -> "too little time was planned";
       case "occupied" -> occupied(share);
-      default -> work(line, what, share);
+      default -> work(line, what, share, wall);
     };
+  }
+
+  /**
+   * What with the rest; on the wall with its brief form, or that without what it is, where the
+   * whole has too many letters: a word that is cut off says nothing from six metres.
+   */
+  private static String fit(boolean wall, String what, String rest, String brief) {
+    String whole = of(what, rest);
+    if (!wall || whole.length() <= WALL_LETTERS) {
+      return whole;
+    }
+    String shorter = brief == null ? rest : of(what, brief);
+    return shorter.length() <= WALL_LETTERS ? shorter : rest;
   }
 
   /** Some items' wording has a colon of its own. */
@@ -90,18 +112,31 @@ final class Words {
     if (place == null) {
       return share.thing() + " not open";
     }
+    return opens(place, wall);
+  }
+
+  String opens(Morning.PlaceDay place, boolean wall) {
     String name = wall ? place.plan().wall() : place.plan().id().value();
     return place.opensAt() > now
         ? name + " opens " + clock(place.opensAt())
         : name + " opened " + clock(place.opensAt());
   }
 
+  /** Equipment of a kind, as it is called. */
+  String unit(String kind) {
+    for (Morning.UnitDay unit : morning.units().values()) {
+      if (unit.plan().kind().equals(kind)) {
+        return unit.plan().wall();
+      }
+    }
+    return kind;
+  }
+
   private String equipment(Share share, boolean wall) {
-    String name = share.thing();
+    String name = unit(share.thing());
     boolean there = false;
     for (Morning.UnitDay unit : morning.units().values()) {
       if (unit.plan().kind().equals(share.thing())) {
-        name = unit.plan().wall();
         there |= unit.with() != null && unit.with().value().equals(share.where());
       }
     }
@@ -133,14 +168,18 @@ final class Words {
     if (share.thing() != null) {
       return personArrival(share.thing());
     }
-    if (line != null && line.item().expectedAt() != null) {
-      return of(what, "expected " + clock(line.item().expectedAt()));
-    }
+    boolean said = line != null && line.item().expectedAt() != null;
     // The wall's wording of what comes by itself says already that it is missing.
-    return wall ? what : of(what, "not yet");
+    return wall && !said ? what : comes(line, what);
   }
 
-  private String personArrival(String person) {
+  /** What comes by itself. */
+  String comes(Line line, String what) {
+    Long expected = line == null ? null : line.item().expectedAt();
+    return of(what, expected == null ? "not yet" : "expected " + clock(expected));
+  }
+
+  String personArrival(String person) {
     Morning.PersonDay day = morning.people().get(new PersonId(person));
     if (day == null || day.arrivedAt() != null) {
       return role(person) + ": just come";
@@ -158,7 +197,7 @@ final class Words {
     if (share.where() != null && !share.where().equals(share.room())) {
       return elsewhere(who, isIn(share.thing(), share.where()), share, wall);
     }
-    return of(what, "waits for " + who);
+    return fit(wall, what, "waits for " + who, "needs " + who);
   }
 
   private boolean isIn(String person, String room) {
@@ -166,31 +205,48 @@ final class Words {
     return day != null && day.isHere() && day.room() != null && day.room().value().equals(room);
   }
 
-  private String fault(Line line, String what) {
+  String fault(Line line, String what, boolean wall) {
     boolean taken = line.item().mender() != null;
-    return of(what, "fault, " + (taken ? "being mended" : "nobody on it"));
+    return fit(
+        wall,
+        what,
+        "fault, " + (taken ? "being mended" : "nobody on it"),
+        taken ? "being mended" : "fault");
   }
 
   private String occupied(Share share) {
-    Morning.RoomDay room = morning.rooms().get(new RoomId(share.room()));
     RoomSheet sheet = snapshot.sheet(share.room());
-    String until =
-        sheet != null && sheet.isOverrun()
-            ? ", was to end " + clock(room.useUntil())
-            : " until about " + clock(share.until());
-    return switch (room.use()) {
-      case CLEANING -> "room is being cleaned" + until;
-      case EMERGENCY -> "room taken for an emergency" + until;
-      case OCCUPIED -> "room in use" + until;
-      case FREE -> "room was in use";
-    };
+    return sheet == null ? "room was in use" : use(sheet);
   }
 
-  private String work(Line line, String what, Share share) {
-    if (line != null && line.state() == ItemState.IN_HAND) {
-      return of(what, "in hand, about " + clock(share.until()));
+  /** What a room is used for and until when, by what was said; at most 40 letters. */
+  String use(RoomSheet sheet) {
+    RoomUse use = sheet.room().use();
+    Long until = sheet.room().useUntil();
+    String what =
+        switch (use) {
+          case CLEANING -> "room is being cleaned";
+          case EMERGENCY -> "emergency in there";
+          case OCCUPIED -> "room in use";
+          case FREE -> "room was in use";
+        };
+    if (use == RoomUse.FREE) {
+      return what;
     }
-    return of(what, "about " + clock(share.until()));
+    if (until == null) {
+      return what + ", no end said";
+    }
+    if (sheet.isOverrun()) {
+      return what + ", was to end " + clock(until);
+    }
+    return what + " until " + clock(until) + (use == RoomUse.CLEANING ? "" : ", then cleaning");
+  }
+
+  private String work(Line line, String what, Share share, boolean wall) {
+    String about = "about " + clock(share.until());
+    return line != null && line.state() == ItemState.IN_HAND
+        ? fit(wall, what, "in hand, " + about, about)
+        : of(what, about);
   }
 
   /** The role of a person, and the room if it is that room's own. Never the person. */

@@ -33,6 +33,7 @@ import sunup.sheets.EvidenceRule;
   @JsonSubTypes.Type(value = Part.UnitPart.class, name = "unit"),
   @JsonSubTypes.Type(value = Part.PlacePart.class, name = "place"),
   @JsonSubTypes.Type(value = Part.ChancePart.class, name = "chance"),
+  @JsonSubTypes.Type(value = Part.SignPart.class, name = "sign"),
   @JsonSubTypes.Type(value = Part.NotePart.class, name = "note"),
   @JsonSubTypes.Type(value = Part.MovePart.class, name = "move"),
   @JsonSubTypes.Type(value = Part.IdeaPart.class, name = "idea"),
@@ -43,8 +44,10 @@ public sealed interface Part {
   /** The key under which screens keep it, for example {@code room/7}. */
   String key();
 
-  /** The least audience that may see it. Wall parts go to all, staff parts to staff and desk. */
-  Audience audience();
+  /** The least audience that may see it: wall parts go to all; what says nothing is the desk's. */
+  default Audience audience() {
+    return Audience.DESK;
+  }
 
   /**
    * The morning as a whole.
@@ -325,7 +328,6 @@ public sealed interface Part {
    * @param tried and tried
    * @param shares what the late minutes go to, adding to one
    */
-  @JsonInclude(JsonInclude.Include.NON_NULL)
   record ChancePart(
       String key,
       String room,
@@ -341,15 +343,30 @@ public sealed interface Part {
       int tried,
       double alreadyLost,
       List<HoldupShare> shares)
-      implements Part {
-    @Override
-    public Audience audience() {
-      return Audience.DESK;
-    }
-  }
+      implements Part {}
 
   /** One share in words. */
   record HoldupShare(String holdup, String words, double share) {}
+
+  /**
+   * An early sign of a late start, for the desk: something is not as planned and can still be
+   * mended. Sorted by the time to act by.
+   *
+   * @param rooms whose start it is, in the wall's order
+   * @param holdup what a command that takes it names
+   * @param actBy until when it can be mended without a late start; a first setting or the
+   *     forecast's last moment
+   * @param takenBy who has taken it, of one room
+   */
+  record SignPart(
+      String key,
+      List<String> rooms,
+      String words,
+      String holdup,
+      long actBy,
+      @Maybe Role takenBy,
+      @Maybe Long lookAgainAt)
+      implements Part {}
 
   /**
    * A note, a request for help, something said with a holdup or with a reason.
@@ -357,14 +374,8 @@ public sealed interface Part {
    * @param by the role that said it; absent if nobody knows
    * @param at when
    */
-  @JsonInclude(JsonInclude.Include.NON_NULL)
   record NotePart(String key, @Maybe String room, @Maybe Role by, long at, String kind, String text)
-      implements Part {
-    @Override
-    public Audience audience() {
-      return Audience.DESK;
-    }
-  }
+      implements Part {}
 
   /**
    * A move that was asked. It counts in the forecast once it is accepted.
@@ -417,12 +428,7 @@ public sealed interface Part {
       @Maybe Double savedMinutes,
       @Maybe Double errorMinutes,
       List<RoomGain> rooms)
-      implements Part {
-    @Override
-    public Audience audience() {
-      return Audience.DESK;
-    }
-  }
+      implements Part {}
 
   /** Minutes that a move saves in a room. */
   record RoomGain(String room, double minutes) {}
@@ -437,10 +443,5 @@ public sealed interface Part {
    * @param trials trials of that
    */
   record IdeasPart(String key, long of, int possible, int screened, int confirmed, int trials)
-      implements Part {
-    @Override
-    public Audience audience() {
-      return Audience.DESK;
-    }
-  }
+      implements Part {}
 }

@@ -130,7 +130,7 @@ class KnownTest {
   @Test
   void shouldNotGiveARoomInUseAFreshTimeAtEachMoment() {
     Suite suite = new Suite(2, "06:00");
-    suite.desk("06:20", new Command.SayRoom(new RoomId("1"), RoomUse.OCCUPIED, Suite.at("06:40")));
+    suite.desk("06:20", new Command.SayRoom(new RoomId("1"), RoomUse.CLEANING, Suite.at("06:40")));
     assertThat(occupied(suite, "06:30")).isEqualTo(new Draw.Constant(10 * FirstSettings.MINUTE));
     Draw.LogNormal soon = (Draw.LogNormal) occupied(suite, "06:50");
     Draw.LogNormal later = (Draw.LogNormal) occupied(suite, "07:20");
@@ -174,7 +174,7 @@ class KnownTest {
     suite.desk("07:16", new Command.SayRoom(new RoomId("1"), RoomUse.OCCUPIED, Suite.at("07:40")));
     shown = Shown.at(suite, "07:17");
     assertThat(shown.room(1).standing()).isEqualTo(Standing.LATE);
-    assertThat(shown.need(1).words()).startsWith("room in use until about 07:4");
+    assertThat(shown.need(1).words()).isEqualTo("room in use until 07:40, then cleaning");
   }
 
   @Test

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.IntFunction;
 import sunup.board.Actor;
 import sunup.board.Board;
 import sunup.board.CaseId;
@@ -57,15 +58,34 @@ public final class Suite {
     return new Suite(n, pharmacyOpens, false);
   }
 
+  /** One room with a case of this technique and options, or null if they don't go together. */
+  static Suite ofOne(String technique, List<String> options) {
+    try {
+      Sheets.standard().compose(technique, options);
+    } catch (BadSheet e) {
+      return null;
+    }
+    return new Suite(1, "07:00", true, technique, i -> options);
+  }
+
   private Suite(int n, String pharmacyOpens, boolean open) {
+    this(n, pharmacyOpens, open, "general", i -> i % 3 == 0 ? List.of("block") : List.of());
+  }
+
+  private Suite(
+      int n,
+      String pharmacyOpens,
+      boolean open,
+      String technique,
+      IntFunction<List<String>> optionsOf) {
     List<RoomId> rooms = new ArrayList<>();
     List<CasePlan> cases = new ArrayList<>();
     List<PersonPlan> people = new ArrayList<>();
     Map<String, ComposedSheet> sheets = new LinkedHashMap<>();
     for (int i = 1; i <= n; i++) {
       RoomId room = new RoomId("" + i);
-      List<String> options = i % 3 == 0 ? List.of("block") : List.of();
-      ComposedSheet sheet = compose(options);
+      List<String> options = optionsOf.apply(i);
+      ComposedSheet sheet = compose(technique, options);
       sheets.put(sheet.hash(), sheet);
       rooms.add(room);
       cases.add(
@@ -75,7 +95,7 @@ public final class Suite {
               at("07:30"),
               Private.of("hernia of the left side"),
               "general",
-              "general",
+              technique,
               options,
               new PersonId("S" + i),
               sheet.hash()));
@@ -105,9 +125,9 @@ public final class Suite {
     }
   }
 
-  private static ComposedSheet compose(List<String> options) {
+  private static ComposedSheet compose(String technique, List<String> options) {
     try {
-      return Sheets.standard().compose("general", options);
+      return Sheets.standard().compose(technique, options);
     } catch (BadSheet e) {
       throw new IllegalStateException(e);
     }

@@ -102,6 +102,7 @@ final class Play {
       long to = Story.at(world.plan, a.to());
       at(Story.at(world.plan, a.when()), () -> world.rooms.get(a.room()).target = to);
     }
+    story.missing().forEach(this::missing);
     world.places.values().forEach(p -> wake(p.opensAt()));
     for (Theatre room : world.rooms.values()) {
       for (Job job : room.jobs) {
@@ -110,6 +111,32 @@ final class Play {
         }
       }
     }
+  }
+
+  private void missing(Story.Missing m) {
+    Job job = world.rooms.get(m.room()).byKey.get(m.item());
+    at(Story.at(world.plan, m.found()), () -> foundMissing(job, m.what()));
+    at(
+        Story.at(world.plan, m.taken()),
+        () -> facts.add(new Fact.Taken(now, job.room.id, job.ref, m.by())));
+    at(Story.at(world.plan, m.until()), () -> mended(job));
+  }
+
+  /** Whatever was done of it is to be done again, and those who were at it are free. */
+  private void foundMissing(Job job, String what) {
+    job.hands.forEach(w -> w.doing = w.doing == job ? null : w.doing);
+    broke(job, what);
+  }
+
+  private void broke(Job job, String what) {
+    job.state = Job.State.BROKEN;
+    job.brokeAt = now;
+    facts.add(new Fact.Broke(now, job.room.id, job.ref, what));
+  }
+
+  private void mended(Job job) {
+    job.state = Job.State.OPEN;
+    facts.add(new Fact.Mended(now, job.room.id, job.ref));
   }
 
   private long arrivalOf(Job job) {
@@ -224,7 +251,10 @@ final class Play {
   }
 
   private boolean mends(Worker w, Job job) {
-    if (job.state != Job.State.BROKEN || job.mender != null || w.role != mendingRole) {
+    if (job.state != Job.State.BROKEN
+        || job.broken == null
+        || job.mender != null
+        || w.role != mendingRole) {
       return false;
     }
     wake(job.brokeAt + FAULT_HEARD);
@@ -245,8 +275,7 @@ final class Play {
           w.mending = false;
           job.broken = null;
           job.mender = null;
-          job.state = Job.State.OPEN;
-          facts.add(new Fact.Mended(now, job.room.id, job.ref));
+          mended(job);
         });
   }
 
@@ -304,6 +333,10 @@ final class Play {
       double minutes = job.item.extra().minutes();
       length += Dice.logNormal(new Hands(minutes, minutes * 1.6), dice.normal("xm " + job.name()));
     }
+    for (Story.Slow x : story.slow()) {
+      boolean same = x.room().equals(job.room.id) && x.item().equals(job.item.key());
+      length = same ? Math.round(x.minutes() * MINUTE) : length;
+    }
     job.state = Job.State.IN_HAND;
     job.hands = crew;
     job.endsAt = now + length;
@@ -349,7 +382,15 @@ final class Play {
     }
     job.state = Job.State.WAITING;
     long wait = Dice.logNormal(job.item.waits(), dice.normal("waits " + job.name()));
-    at(now + wait, () -> tried(job));
+    job.endsAt = now + wait;
+    at(job.endsAt, () -> waited(job));
+  }
+
+  /** Unless something was found wrong meanwhile. */
+  private void waited(Job job) {
+    if (job.state == Job.State.WAITING && job.endsAt == now) {
+      tried(job);
+    }
   }
 
   private void tried(Job job) {
@@ -359,9 +400,7 @@ final class Play {
       good(job);
       return;
     }
-    job.state = Job.State.BROKEN;
-    job.brokeAt = now;
-    facts.add(new Fact.Broke(now, job.room.id, job.ref, job.broken.what()));
+    broke(job, job.broken.what());
   }
 
   private void good(Job job) {

@@ -23,6 +23,8 @@ import sunup.sheets.ComposedSheet;
  * @param agreed later starts that are agreed
  * @param places places that open at another time than planned
  * @param once rooms that report once, 15 minutes before their target, and not a word before
+ * @param missing what is found to be not in order, by whoever looks
+ * @param slow what takes so much longer than its dice say
  */
 public record Story(
     List<Comes> people,
@@ -31,9 +33,11 @@ public record Story(
     List<Arrives> arrivals,
     List<Agreed> agreed,
     List<Opens> places,
-    List<RoomId> once) {
+    List<RoomId> once,
+    @Maybe List<Missing> missing,
+    @Maybe List<Slow> slow) {
   /** Nothing special. */
-  public static final Story PLAIN = new Story(null, null, null, null, null, null, null);
+  public static final Story PLAIN = new Story(null, null, null, null, null, null, null, null, null);
 
   public Story {
     people = listed(people);
@@ -43,6 +47,8 @@ public record Story(
     agreed = listed(agreed);
     places = listed(places);
     once = listed(once);
+    missing = listed(missing);
+    slow = listed(slow);
   }
 
   /** A person comes so many minutes after the planned time; negative is earlier. */
@@ -50,6 +56,22 @@ public record Story(
 
   /** The first time that the item is done it turns out broken; mending takes so long. */
   public record Broken(RoomId room, String item, String what, double mendMinutes) {}
+
+  /**
+   * At {@code found} somebody sees that the item is not in order and says so: a consent, a result,
+   * a tray, a bed. {@code by} takes it at {@code taken}; from {@code until} on it can be done.
+   */
+  public record Missing(
+      RoomId room,
+      String item,
+      String what,
+      String found,
+      String taken,
+      PersonId by,
+      String until) {}
+
+  /** The item takes so many minutes. */
+  public record Slow(RoomId room, String item, double minutes) {}
 
   /** The room is in use until then, and cleaned afterwards; {@code said} is what was expected. */
   public record Night(RoomId room, String said, String until, double cleaningMinutes) {}
@@ -74,12 +96,11 @@ public record Story(
   /** What in the story does not fit the plan, each with its mend; empty if all does. */
   public List<String> misfits(MorningPlan plan) {
     List<String> wrong = new ArrayList<>();
-    for (Comes c : people) {
-      if (plan.people().stream().noneMatch(p -> p.id().equals(c.person()))) {
-        wrong.add("people: the plan has no person " + c.person());
-      }
-    }
+    people.forEach(c -> checkPerson(plan, "people", c.person(), wrong));
     faults.forEach(f -> checkItem(plan, "faults", f.room(), f.item(), wrong));
+    missing.forEach(m -> checkItem(plan, "missing", m.room(), m.item(), wrong));
+    missing.forEach(m -> checkPerson(plan, "missing", m.by(), wrong));
+    slow.forEach(x -> checkItem(plan, "slow", x.room(), x.item(), wrong));
     arrivals.forEach(a -> checkItem(plan, "arrivals", a.room(), a.item(), wrong));
     nights.forEach(n -> checkRoom(plan, "nights", n.room(), wrong));
     agreed.forEach(a -> checkRoom(plan, "agreed", a.room(), wrong));
@@ -90,6 +111,13 @@ public record Story(
       }
     }
     return wrong;
+  }
+
+  private static void checkPerson(
+      MorningPlan plan, String what, PersonId person, List<String> wrong) {
+    if (plan.people().stream().noneMatch(p -> p.id().equals(person))) {
+      wrong.add(what + ": the plan has no person " + person);
+    }
   }
 
   private static void checkRoom(MorningPlan plan, String what, RoomId room, List<String> wrong) {

@@ -112,7 +112,7 @@ class ScriptTest {
   @Test
   void shouldHearTheSilentRoomOnceFifteenMinutesBeforeItsTarget() {
     RoomId silent = new RoomId("2");
-    Story once = new Story(null, null, null, null, null, null, List.of(silent));
+    Story once = new Story(null, null, null, null, null, null, List.of(silent), null, null);
     seeds()
         .forEach(
             seed -> {
@@ -213,6 +213,8 @@ class ScriptTest {
             null,
             null,
             null,
+            null,
+            null,
             null);
     assertThatThrownBy(() -> Script.write(plan, other, 1))
         .isInstanceOf(IllegalArgumentException.class)
@@ -227,7 +229,9 @@ class ScriptTest {
         List.of(new Story.Arrives(new RoomId("2"), "patient.arrived", "06:55", "06:40", null)),
         List.of(new Story.Agreed(new RoomId("3"), "07:45", "06:58")),
         List.of(),
-        List.of());
+        List.of(),
+        null,
+        null);
   }
 
   private static boolean setUp(Command command) {
