@@ -41,6 +41,7 @@ export async function startBoard(args: readonly string[] = [], data?: string): P
       `${join(ROOT, 'ops/target/classes')}:${lib}/*`,
       'sunup.ops.Main',
       'run',
+      '--cold',
       ...port,
       '--data',
       folder,

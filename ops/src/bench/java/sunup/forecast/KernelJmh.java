@@ -52,7 +52,9 @@ public class KernelJmh {
     ForecastInput in = CoupledSuite.of(rooms, rooms, 7, TRIALS);
     Model model = Compiler.compile(in, IntStream.range(0, rooms).boxed().toList());
     trial = new Trial(model);
-    tally = new Tally(model, TRIALS, in.now());
+    Moments moments = new Moments(model, TRIALS);
+    moments.reach(TRIALS);
+    tally = new Tally(model, moments, in.now());
   }
 
   /** Plays a trial. */
@@ -68,8 +70,7 @@ public class KernelJmh {
   public long playAndTakeDown() {
     n = (n + 1) % TRIALS;
     trial.run(n);
-    tally.trials = n;
-    tally.take(trial.course);
+    tally.take(trial.course, n);
     return trial.now;
   }
 

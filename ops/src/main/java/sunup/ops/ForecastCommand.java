@@ -65,7 +65,7 @@ final class ForecastCommand implements Callable<Integer> {
     Object figures;
     try {
       ForecastInput in = asked(Json.read(Files.readAllBytes(file), ForecastInput.class));
-      figures = asRun ? AsRun.of(in) : Forecaster.run(in);
+      figures = asRun ? AsRun.of(in) : Forecaster.ofSent(in);
     } catch (BadJson | BadInput e) {
       throw Wrong.input(file + ": " + e.getMessage());
     }
@@ -95,6 +95,7 @@ final class ForecastCommand implements Callable<Integer> {
         f.seed(),
         f.trials(),
         time(f.now()));
+    f.warnings().forEach(w -> out.println("warning: " + w));
     out.println("room     on time    10%    50%    90%   mean late   waits for (share)");
     for (Forecast.RoomOut r : f.rooms()) {
       StringBuilder waits = new StringBuilder();

@@ -34,6 +34,7 @@ import sunup.http.SunupServer;
 import sunup.intake.SiteFile;
 import sunup.intake.SiteReader;
 import sunup.live.ForecastPool;
+import sunup.ops.bench.BenchSuite;
 import sunup.ops.rehearsal.Player;
 import sunup.suites.Clock;
 
@@ -116,6 +117,12 @@ final class RunCommand implements Callable<Integer> {
 
   @Mixin private DatabaseOptions database;
   @Mixin private NodeOptions nodes;
+
+  @Option(
+      names = "--cold",
+      description =
+          "No warm-up at the start: the first forecasts take longer. For tests and short trials.")
+  private boolean cold;
 
   @Option(
       names = "--beside",
@@ -333,6 +340,9 @@ final class RunCommand implements Callable<Integer> {
     try {
       SunupServer server = await(SunupServer.start(vertx, options));
       Runtime.getRuntime().addShutdownHook(hook);
+      if (!cold) {
+        server.warmUp(BenchSuite::warming, BenchSuite.now());
+      }
       Runnable end = beside.begin(vertx, server);
       announce(server.port(), about);
       stop.await();

@@ -34,6 +34,7 @@ final class BoardProcess implements AutoCloseable {
                 System.getProperty("java.class.path"),
                 "sunup.ops.Main",
                 "run",
+                "--cold",
                 "--port",
                 "0"));
     command.addAll(List.of(args));

@@ -88,7 +88,7 @@ final class ForecastApi {
           "All items times trials may be at most " + ITEM_TRIALS_MAX + ". Ask for fewer trials.");
     }
     try {
-      return Forecaster.run(input);
+      return Forecaster.ofSent(input);
     } catch (BadInput e) {
       throw new Answers.Wrong("Can't be simulated", 422, e.getMessage());
     }

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.ThreadPoolExecutor;
@@ -42,8 +43,11 @@ import sunup.live.LiveEndpoint;
 import sunup.live.Mornings;
 import sunup.live.OutlookSight;
 import sunup.live.Owners;
+import sunup.live.Pace;
+import sunup.live.Sight;
 import sunup.live.ThreadLane;
 import sunup.live.Tries;
+import sunup.live.WarmUp;
 import sunup.sheets.Sheets;
 import sunup.suites.Decider;
 import sunup.suites.Suites;
@@ -111,6 +115,7 @@ public final class SunupServer {
         new ForecastPool(
             options.clock(),
             pool("sunup-forecast", Math.max(1, cores - 1), FORECASTS_WAITING_MAX + sites.size()),
+            cores,
             options.spareShare());
     this.hosted =
         new Hosted(
@@ -277,6 +282,21 @@ public final class SunupServer {
   /** The port that it listens on. */
   public int port() {
     return http.actualPort();
+  }
+
+  /**
+   * Forecasts a made-up morning on a thread beside, until the first real forecast is wanted or its
+   * code is compiled.
+   *
+   * @param now the moment that the morning stands at
+   */
+  public void warmUp(Callable<Morning> madeUp, long now) {
+    Sight sight = new OutlookSight(hosted.all().get(0).site().settings(), 1);
+    Thread thread =
+        new Thread(
+            () -> WarmUp.run(sight, Pace.DEFAULT, madeUp, now, forecasts::busy), "sunup-warm-up");
+    thread.setDaemon(true);
+    thread.start();
   }
 
   /** What the API's document must name, for example {@code GET /api/site}. */

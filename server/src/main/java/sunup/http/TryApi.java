@@ -96,7 +96,7 @@ final class TryApi {
         Hosted.Suite suite = hosted.asked(context);
         MorningId id = AskedMorning.of(suite.mornings(), context.request().getParam("date"));
         long now = suite.mornings().nowMs();
-        Morning morning = AskedMorning.state(owners.owner(id));
+        Morning morning = OwnerCalls.state(OwnerCalls.owner(owners, id));
         if (!OutlookSight.hasFigures(morning, now)) {
           throw new Answers.Wrong(
               "Nothing to forecast",

@@ -7,10 +7,11 @@ import sunup.board.Morning;
 import sunup.forecast.Forecast;
 
 /**
- * Runs a morning's forecasts off the lane: one at a time, the newest state wins, first few trials,
- * then many if nothing newer waits. The many are run in slices and given up when an event comes, so
- * that its figures need not wait for their end; when other mornings wait for their first figures,
- * they end where they are. Its methods are called in the lane, and it calls back there.
+ * Runs a morning's forecasts off the lane: one at a time, the newest state wins, first few trials
+ * by all cores that are free, then many by one if nothing newer waits. The many are run in slices
+ * and given up when an event comes, so that its figures need not wait for their end; when other
+ * mornings wait for their first figures, they end where they are. Its methods are called in the
+ * lane, and it calls back there.
  */
 final class Figures {
   /** Trials between two looks at whether an event came. */
@@ -96,7 +97,7 @@ final class Figures {
   private void few(Job job) {
     job.figuring = sight.figuring(job.want.state(), job.want.now(), pace.trialsFull());
     if (job.figuring != null) {
-      job.figuring.advance(pace.trialsFirst());
+      pool.together(job.figuring.sharing(pace.trialsFirst()));
       job.result = job.figuring.result();
     }
   }

@@ -38,8 +38,8 @@ public record OutlookSight(SiteSettings site, double rate) implements Sight {
     Run run = new Run(Outlook.input(state, now, trialsMost));
     return new Figuring() {
       @Override
-      public void advance(int upTo) {
-        run.advance(upTo);
+      public Runnable sharing(int upTo) {
+        return run.sharing(upTo);
       }
 
       @Override

@@ -22,10 +22,18 @@ public interface Sight {
    */
   Figuring figuring(Morning state, long now, int trialsMost);
 
-  /** A forecast under way, on one thread at a time. */
+  /** A forecast under way, on one thread at a time but for what is shared. */
   interface Figuring {
     /** Runs until so many trials are done. May take long. */
-    void advance(int upTo);
+    default void advance(int upTo) {
+      sharing(upTo).run();
+    }
+
+    /**
+     * The same as work that several threads may do together: each takes of it what is left. Nothing
+     * else is asked of this until all have come back.
+     */
+    Runnable sharing(int upTo);
 
     /** The figures of the trials done; at least one. */
     Forecast result();

@@ -267,6 +267,23 @@ class SunupServerTest {
   }
 
   @Test
+  void shouldGiveTheSameBitsOnAnyNode() throws Exception {
+    String morning =
+        Files.readString(Path.of("../shared-model/src/test/resources/forecast/silence.json"));
+    ServerOptions other =
+        ServerOptions.of(
+            folder.resolve("other"), folder.resolve("site.json"), 0, new TickingClock());
+    SunupServer here = server;
+    Got first = post("/api/forecast", "application/json", morning);
+    server = await(SunupServer.start(vertx, other));
+    Got second = post("/api/forecast", "application/json", morning);
+    await(here.close());
+    assertThat(first.status()).isEqualTo(200);
+    assertThat(first.json().get("rooms").get(0).get("start50").asLong()).isPositive();
+    assertThat(second.text()).isEqualTo(first.text());
+  }
+
+  @Test
   void shouldExplainAMorningThatIsSentWhole() throws Exception {
     ForecastInput empty = new ForecastInput(1, 1_000_000, 7, 256, null, null, null, null, null);
 

@@ -14,6 +14,7 @@ import java.util.List;
  * @param rooms in the input's order
  * @param holdups the suite's shares: the same sums over all rooms
  * @param components rooms that depend on each other, each list in the input's order
+ * @param warnings what the input asks for that can't be had, by field; of inputs that somebody sent
  */
 public record Forecast(
     int model,
@@ -23,7 +24,30 @@ public record Forecast(
     long now,
     List<RoomOut> rooms,
     List<Share> holdups,
-    List<List<String>> components) {
+    List<List<String>> components,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> warnings) {
+
+  public Forecast {
+    warnings = warnings == null ? List.of() : List.copyOf(warnings);
+  }
+
+  /** Without warnings. */
+  public Forecast(
+      int model,
+      String inputs,
+      long seed,
+      int trials,
+      long now,
+      List<RoomOut> rooms,
+      List<Share> holdups,
+      List<List<String>> components) {
+    this(model, inputs, seed, trials, now, rooms, holdups, components, List.of());
+  }
+
+  /** The same figures with warnings. */
+  Forecast with(List<String> told) {
+    return new Forecast(model, inputs, seed, trials, now, rooms, holdups, components, told);
+  }
 
   /**
    * One room.

@@ -20,4 +20,19 @@ public final class Forecaster {
     run.advance(in.trials());
     return run.result();
   }
+
+  /**
+   * The same of an input that somebody sent: says what it asks for that can't be had. A board goes
+   * on with such a morning, whoever writes one by hand has made a mistake.
+   *
+   * @throws BadInput also if a room can never start
+   */
+  public static Forecast ofSent(ForecastInput in) {
+    Checks.check(in);
+    Doubts doubts = Doubts.of(in);
+    if (doubts.never() != null) {
+      throw new BadInput(doubts.never() + ". Give what it waits for, or leave the item out");
+    }
+    return run(in).with(doubts.told());
+  }
 }

@@ -65,24 +65,23 @@ final class Known {
     long good = m.good[i];
     int p = m.by[i];
     boolean followed = p >= 0 && (everybody || m.personRoom[p] == m.room[i]);
-    long begin = Model.EVER;
+    long begin;
     if (m.began[i] != Model.EVER) {
       begin = m.began[i];
     } else if (m.slotsOf(i) == 0) {
       begin = good;
     } else {
+      ImpliedBeginning implied = new ImpliedBeginning(good);
       for (int j : m.before[i]) {
-        begin = Math.max(begin, Math.min(m.good[j], good));
+        implied.after(m.good[j]);
       }
       if (followed) {
-        begin = Math.max(begin, lastFinish(m, p, m.room[i]));
+        implied.from(lastFinish(m, p, m.room[i]));
       }
       if (m.place[i] >= 0) {
-        begin = Math.max(begin, m.opensAt[m.place[i]]);
+        implied.from(m.opensAt[m.place[i]]);
       }
-      if (begin == Model.EVER) {
-        begin = good - m.usualOf(i);
-      }
+      begin = implied.moment() == null ? good - m.usualOf(i) : implied.moment();
     }
     begin = Math.min(begin, good);
     course.set(i, begin, good, good, good);

@@ -21,28 +21,28 @@ final class LastMoments {
   }
 
   /**
-   * Last moment to begin an item that was begun, or {@link Tally#NONE} if no start waits for it.
+   * Last moment to begin an item that was begun, or {@link Moments#NONE} if no start waits for it.
    */
   int begin(int i) {
     return last[2 * i];
   }
 
   void read(Course c) {
-    Arrays.fill(last, Tally.NONE);
+    Arrays.fill(last, Moments.NONE);
     for (int r = 0; r < m.rooms; r++) {
       if (m.started[r] == Model.NEVER) {
-        last[2 * m.startItem[r] + GOOD] = Tally.cut(m.target[r] + m.grace);
+        last[2 * m.startItem[r] + GOOD] = Moments.cut(m.target[r] + m.grace);
       }
     }
     for (int n = c.begun - 1; n >= 0; n--) {
       int y = c.order[n];
       int good = last[2 * y + GOOD];
       int hands = last[2 * y + HANDS];
-      if (Math.min(good, hands) < Tally.NONE && c.position[y] == n) {
+      if (Math.min(good, hands) < Moments.NONE && c.position[y] == n) {
         long begun = c.begin(y);
-        long byGood = good < Tally.NONE ? good - (c.natural(y) - begun) : good;
-        long byHands = hands < Tally.NONE ? hands - (c.handsEnd(y) - begun) : hands;
-        int moment = Tally.cut(Math.min(byGood, byHands));
+        long byGood = good < Moments.NONE ? good - (c.natural(y) - begun) : good;
+        long byHands = hands < Moments.NONE ? hands - (c.handsEnd(y) - begun) : hands;
+        int moment = Moments.cut(Math.min(byGood, byHands));
         last[2 * y] = moment;
         pass(c, y, begun, moment);
       }

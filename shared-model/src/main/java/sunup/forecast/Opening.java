@@ -20,12 +20,12 @@ final class Opening {
   private final int[] lapsing;
   private final int[] held;
 
-  Opening(Trial trial) {
+  Opening(Trial trial, Kept[] kept) {
     t = trial;
     m = trial.m;
     course = trial.course;
     floor = trial.floor;
-    silence = new Silence(m, trial.known);
+    silence = new Silence(m, trial.known, kept);
     int n = 0;
     for (int r = 0; r < m.rooms; r++) {
       n += m.state[m.startItem[r]] == Model.GOOD ? 0 : 1;

@@ -41,6 +41,9 @@ final class Results {
   private final int[] found = new int[BAND.length];
   private long suiteTotal;
 
+  /** Of the component that is read. */
+  private Tally tally;
+
   Results(ForecastInput in, String inputs, int trials) {
     this.in = in;
     this.inputs = inputs;
@@ -49,13 +52,14 @@ final class Results {
     scratch = new int[trials];
   }
 
-  Forecast read(List<Run.Part> parts, List<List<Integer>> components) {
-    for (Run.Part part : parts) {
-      for (Tally.Late late : part.tally.late) {
+  Forecast read(List<Part> parts, List<List<Integer>> components) {
+    for (Part part : parts) {
+      for (Tally.Late late : part.tally().late) {
         suiteTotal += late.total;
       }
     }
-    for (Run.Part part : parts) {
+    for (Part part : parts) {
+      tally = part.tally();
       for (int r = 0; r < part.model.rooms; r++) {
         rooms[part.model.roomOrder[r]] = room(part, r);
       }
@@ -79,9 +83,9 @@ final class Results {
   private static final Comparator<Share> LARGEST_FIRST =
       Comparator.comparingDouble((Share s) -> -s.share());
 
-  private RoomOut room(Run.Part part, int r) {
+  private RoomOut room(Part part, int r) {
     Model m = part.model;
-    Tally.Late late = part.tally.late[r];
+    Tally.Late late = tally.late[r];
     double already = 0;
     List<Share> shares = new ArrayList<>();
     if (late.total >= LEAST_MEAN * trials && late.total > 0) {
@@ -101,8 +105,8 @@ final class Results {
       shares.sort(LARGEST_FIRST);
     }
     int[] kept = silent(part, r);
-    long[] start = band(part.tally.start[r]);
-    long[] could = band(part.tally.could[r]);
+    long[] start = band(part.moments.start[r]);
+    long[] could = band(part.moments.could[r]);
     return new RoomOut(
         m.roomId[r],
         (double) late.onTime / trials,
@@ -155,13 +159,13 @@ final class Results {
   }
 
   /** Kept and tried of the silent person of the room of whom the least share was kept. */
-  private int[] silent(Run.Part part, int r) {
-    Silence silence = part.trial.silence();
+  private int[] silent(Part part, int r) {
+    Silence silence = part.silence();
     int[] found = {trials, trials};
     for (int p = 0; p < part.model.people; p++) {
       if (silence.isSilent(p) && part.model.personRoom[p] == r) {
-        int kept = silence.kept(p);
-        int tried = silence.tried(p);
+        int kept = silence.kept[p].count();
+        int tried = silence.kept[p].tried();
         if ((long) kept * found[1] < (long) found[0] * tried) {
           found[0] = kept;
           found[1] = tried;
@@ -171,7 +175,7 @@ final class Results {
     return found;
   }
 
-  private List<ItemOut> items(Run.Part part, int r) {
+  private List<ItemOut> items(Part part, int r) {
     Model m = part.model;
     List<ItemOut> items = new ArrayList<>();
     for (int i = m.firstItem[r]; i < m.firstItem[r + 1]; i++) {
@@ -182,21 +186,21 @@ final class Results {
     return List.copyOf(items);
   }
 
-  private ItemOut item(Run.Part part, int i) {
+  private ItemOut item(Part part, int i) {
     Model m = part.model;
-    double critical = (double) part.tally.critical[i] / trials;
+    double critical = (double) tally.critical[i] / trials;
     int undone = java.util.Arrays.binarySearch(m.undone, i);
     if (undone < 0) {
       Long good = m.good[i] > Model.EVER ? Long.valueOf(in.now() + m.good[i]) : null;
       return new ItemOut(m.key[i], critical, good, good, good, null, null);
     }
-    part.tally.readDone(undone, scratch);
+    part.moments.readDone(undone, trials, scratch);
     select.quantiles(scratch, trials, BAND, found);
     Long[] done = {momentOrNull(found[0]), momentOrNull(found[1]), momentOrNull(found[2])};
     Long last50 = null;
     Long last90 = null;
     if (m.state[i] == Model.OPEN) {
-      part.tally.readLast(undone, scratch);
+      part.moments.readLast(undone, trials, scratch);
       select.quantiles(scratch, trials, BAND, found);
       last50 = momentOrNull(found[1]);
       last90 = momentOrNull(found[0]);
@@ -214,6 +218,6 @@ final class Results {
   }
 
   private Long momentOrNull(int ms) {
-    return ms == Tally.NONE || ms == -Tally.NONE ? null : Long.valueOf(in.now() + ms);
+    return ms == Moments.NONE || ms == -Moments.NONE ? null : Long.valueOf(in.now() + ms);
   }
 }

@@ -6,22 +6,9 @@ import java.util.List;
 
 /**
  * A forecast that can be continued: after n trials its result is that of the same input with n
- * trials. Not thread-safe.
+ * trials. For one thread, but for what {@link #sharing} gives.
  */
 public final class Run {
-  /** One component: compiled, simulated, tallied. */
-  static final class Part {
-    final Model model;
-    final Trial trial;
-    final Tally tally;
-
-    Part(ForecastInput in, List<Integer> rooms) {
-      model = Compiler.compile(in, rooms);
-      trial = new Trial(model);
-      tally = new Tally(model, in.trials(), in.now());
-    }
-  }
-
   private final ForecastInput in;
   private String inputs;
   private final List<List<Integer>> components;
@@ -99,16 +86,22 @@ public final class Run {
    * @param upTo at most the input's trials
    */
   public void advance(int upTo) {
+    sharing(upTo).run();
+  }
+
+  /**
+   * The trials that are not done yet, up to a number, as work that several threads may do together.
+   * Each that runs it takes trials until none is left to begin; the bits do not depend on how many
+   * come, nor when. Nothing else may be asked of this run until all have come back.
+   *
+   * @param upTo at most the input's trials
+   */
+  public Runnable sharing(int upTo) {
     if (upTo > in.trials()) {
       throw new BadInput("trials: this run was prepared for " + in.trials() + ", not " + upTo);
     }
-    for (Part part : parts) {
-      for (int n = part.tally.trials; n < upTo; n++) {
-        part.trial.run(n);
-        part.tally.take(part.trial.course);
-      }
-    }
     trials = Math.max(trials, upTo);
+    return () -> parts.forEach(part -> part.run(upTo));
   }
 
   /**
@@ -123,7 +116,7 @@ public final class Run {
         if (part.model.roomId[r].equals(room)) {
           long[] starts = new long[trials];
           for (int n = 0; n < trials; n++) {
-            starts[n] = in.now() + part.tally.start[r][n];
+            starts[n] = in.now() + part.moments.start[r][n];
           }
           return starts;
         }

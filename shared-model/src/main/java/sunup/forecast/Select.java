@@ -16,18 +16,18 @@ final class Select {
   }
 
   /**
-   * The q-quantiles of the first n values. {@link Tally#NONE} and its opposite are greatest and
+   * The q-quantiles of the first n values. {@link Moments#NONE} and its opposite are greatest and
    * least.
    *
    * @param out the i-th value gets the quantile of q[i]
    */
   void quantiles(int[] a, int n, double[] q, int[] out) {
-    int least = Tally.NONE;
-    int most = -Tally.NONE;
+    int least = Moments.NONE;
+    int most = -Moments.NONE;
     for (int k = 0; k < n; k++) {
       int v = a[k];
-      least = v == -Tally.NONE ? least : Math.min(least, v);
-      most = v == Tally.NONE ? most : Math.max(most, v);
+      least = v == -Moments.NONE ? least : Math.min(least, v);
+      most = v == Moments.NONE ? most : Math.max(most, v);
     }
     if (least >= most) {
       least = Math.min(least, most);

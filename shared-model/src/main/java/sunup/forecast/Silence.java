@@ -22,6 +22,10 @@ final class Silence {
 
   private final Model m;
   private final Known known;
+
+  /** Shares of the styles of reporting. */
+  private final double[] shares;
+
   private final boolean[] silent;
 
   /** Per person the items of the own room that this person would do alone, in sheet order. */
@@ -32,9 +36,10 @@ final class Silence {
   private final long[] total;
   private final long[] before;
   private final long[] wordAt;
-  private final int[][] kept;
-  private final int[] keptCount;
-  private final int[] tried;
+
+  /** What is known of each person's histories; shared by all who play trials. */
+  final Kept[] kept;
+
   private final int[] slotInHistory;
   private final int[] owner;
   private final History history;
@@ -46,9 +51,12 @@ final class Silence {
   private final long[] can;
   private final long[] handsStream;
 
-  Silence(Model m, Known known) {
+  Silence(Model m, Known known, Kept[] kept) {
     this.m = m;
     this.known = known;
+    this.kept = kept;
+    ForecastInput.Silence first = m.silence;
+    shares = new double[] {first.eachItem(), first.eachSection(), first.atEnd(), first.never()};
     silent = new boolean[m.people];
     mine = new int[m.people][];
     sectionOf = new int[m.people][];
@@ -56,9 +64,6 @@ final class Silence {
     total = new long[m.people];
     before = new long[m.people];
     wordAt = new long[m.people];
-    kept = new int[m.people][];
-    keptCount = new int[m.people];
-    tried = new int[m.people];
     slotInHistory = new int[m.items];
     Arrays.fill(slotInHistory, -1);
     owner = new int[m.items];
@@ -78,15 +83,6 @@ final class Silence {
     return silent[p];
   }
 
-  /** Histories kept for a person so far, and tried. */
-  int kept(int p) {
-    return keptCount[p];
-  }
-
-  int tried(int p) {
-    return tried[p];
-  }
-
   private void find(int p) {
     mine[p] = new int[0];
     if (m.personRoom[p] < 0 || m.leavesAt[p] <= 0 || hasWorkInHand(p)) {
@@ -99,7 +95,6 @@ final class Silence {
       return;
     }
     silent[p] = true;
-    kept[p] = new int[BLOCK];
     int r = m.personRoom[p];
     int[] found = new int[m.firstItem[r + 1] - m.firstItem[r]];
     int n = 0;
@@ -199,23 +194,20 @@ final class Silence {
    */
   int attempt(int p, int trial) {
     int limit = (trial / BLOCK + 1) * BLOCK * TRIES;
-    boolean played = false;
-    while (keptCount[p] <= trial && tried[p] < limit) {
-      int a = tried[p]++;
-      played = play(p, a);
-      if (played) {
-        if (keptCount[p] == kept[p].length) {
-          kept[p] = Arrays.copyOf(kept[p], 2 * keptCount[p]);
-        }
-        kept[p][keptCount[p]++] = a;
+    int played = -1;
+    int a;
+    synchronized (kept[p]) {
+      while (kept[p].lacks(trial, limit)) {
+        int next = kept[p].tried();
+        boolean isKept = play(p, next);
+        played = isKept ? next : -1;
+        kept[p].tried(isKept);
       }
+      a = kept[p].carries(trial, limit);
     }
-    if (keptCount[p] == 0) {
+    if (a < 0) {
       standIn(p, trial);
-      return -1;
-    }
-    int a = kept[p][trial < keptCount[p] ? trial : trial % keptCount[p]];
-    if (!played) {
+    } else if (a != played) {
       play(p, a);
     }
     return a;
@@ -312,9 +304,6 @@ final class Silence {
   }
 
   private int style(int p, int a) {
-    double[] shares = {
-      m.silence.eachItem(), m.silence.eachSection(), m.silence.atEnd(), m.silence.never()
-    };
     double sum = 0;
     for (int s = 0; s < shares.length; s++) {
       sum += m.styles[p][s] ? shares[s] : 0;

@@ -3,14 +3,10 @@ package sunup.forecast;
 import java.util.Arrays;
 
 /**
- * What is kept of each trial of a component. Moments are cut to ints: trials end within days. Those
- * of items stand in blocks of {@link #BLOCK} trials, item by item: a trial writes in one go, and
- * the moments of one item are read in stretches.
+ * What one thread counts of the trials that it plays, and how it reads the moments of each. Tallies
+ * of several add up to that of one alone.
  */
 final class Tally {
-  /** Stands for a moment that does not come. */
-  static final int NONE = Integer.MAX_VALUE;
-
   /** Late pieces of one room: what each was, when it ended and how much it carried. */
   static final class Late {
     long total;
@@ -23,23 +19,44 @@ final class Tally {
     long[] piece = new long[64];
 
     void add(long k, long ended, long ms) {
-      if (count == key.length) {
-        key = Arrays.copyOf(key, 2 * count);
-        end = Arrays.copyOf(end, 2 * count);
-        piece = Arrays.copyOf(piece, 2 * count);
-      }
+      reserve(1);
       key[count] = k;
-      end[count] = cut(ended);
+      end[count] = Moments.cut(ended);
       piece[count++] = ms;
+    }
+
+    private void reserve(int more) {
+      if (count + more > key.length) {
+        int size = Math.max(count + more, 2 * count);
+        key = Arrays.copyOf(key, size);
+        end = Arrays.copyOf(end, size);
+        piece = Arrays.copyOf(piece, size);
+      }
+    }
+
+    /** Takes over all that another has. The order of pieces does not matter to any figure. */
+    private void takeOver(Late other) {
+      total += other.total;
+      late += other.late;
+      onTime += other.onTime;
+      capped += other.capped;
+      reserve(other.count);
+      System.arraycopy(other.key, 0, key, count, other.count);
+      System.arraycopy(other.end, 0, end, count, other.count);
+      System.arraycopy(other.piece, 0, piece, count, other.count);
+      count += other.count;
+      other.total = 0;
+      other.late = 0;
+      other.onTime = 0;
+      other.capped = 0;
+      other.count = 0;
     }
   }
 
   private static final long MINUTE = 60_000;
 
-  /** Trials of a block: their moments of one item are a line of memory. */
-  private static final int BLOCK = 16;
-
   private final Model m;
+  private final Moments moments;
   private final long epoch;
   private final Chain chain;
   private final LastMoments lastMoments;
@@ -51,24 +68,15 @@ final class Tally {
 
   private int stamp;
 
-  int trials;
-  final int[][] start;
-  final int[][] could;
-  private final int[] done;
-  private final int[] last;
   final int[] critical;
   final Late[] late;
 
-  Tally(Model m, int trials, long epoch) {
+  Tally(Model m, Moments moments, long epoch) {
     this.m = m;
+    this.moments = moments;
     this.epoch = epoch;
     chain = new Chain(m);
     lastMoments = new LastMoments(m);
-    start = new int[m.rooms][trials];
-    could = new int[m.rooms][trials];
-    int blocks = (trials + BLOCK - 1) / BLOCK;
-    done = new int[Math.multiplyExact(blocks * BLOCK, m.undone.length)];
-    last = new int[done.length];
     critical = new int[m.items];
     starts = new long[m.rooms];
     seen = new int[m.items];
@@ -78,42 +86,31 @@ final class Tally {
     }
   }
 
-  static int cut(long ms) {
-    return ms >= NONE ? NONE : ms <= -NONE ? -NONE : (int) ms;
-  }
-
-  void take(Course c) {
-    int n = trials++;
+  /** Takes down a trial. */
+  void take(Course c, int n) {
     for (int r = 0; r < m.rooms; r++) {
       starts[r] = takeRoom(c, r, n);
     }
     lastMoments.read(c);
-    int at = place(0, n);
+    int[] done = moments.done(n);
+    int[] last = moments.last(n);
+    int at = moments.place(0, n);
     for (int i : m.undone) {
       long good = c.good(i);
-      done[at] = good <= starts[m.room[i]] ? cut(good) : NONE;
-      last[at] = c.position[i] >= 0 ? lastMoments.begin(i) : NONE;
-      at += BLOCK;
+      done[at] = good <= starts[m.room[i]] ? Moments.cut(good) : Moments.NONE;
+      last[at] = c.position[i] >= 0 ? lastMoments.begin(i) : Moments.NONE;
+      at += Moments.BLOCK;
     }
   }
 
-  private int place(int undone, int trial) {
-    return (trial / BLOCK * m.undone.length + undone) * BLOCK + trial % BLOCK;
-  }
-
-  /** When an item was good, by trial; NONE if not by its room's start. By position in undone. */
-  void readDone(int undone, int[] into) {
-    read(done, undone, into);
-  }
-
-  /** The last moments to begin an item, by trial. */
-  void readLast(int undone, int[] into) {
-    read(last, undone, into);
-  }
-
-  private void read(int[] from, int undone, int[] into) {
-    for (int n = 0; n < trials; n += BLOCK) {
-      System.arraycopy(from, place(undone, n), into, n, Math.min(BLOCK, trials - n));
+  /** Takes over all that another tally of the same component has counted. */
+  void takeOver(Tally other) {
+    for (int i = 0; i < critical.length; i++) {
+      critical[i] += other.critical[i];
+      other.critical[i] = 0;
+    }
+    for (int r = 0; r < late.length; r++) {
+      late[r].takeOver(other.late[r]);
     }
   }
 
@@ -123,13 +120,13 @@ final class Tally {
     long s;
     if (m.started[r] < Model.NEVER) {
       s = m.started[r];
-      could[r][n] = cut(s);
+      moments.could[r][n] = Moments.cut(s);
     } else {
       s = Math.min(c.good(x), m.cap[r]);
       l.capped += c.good(x) > m.cap[r] ? 1 : 0;
-      could[r][n] = cut(Math.min(c.natural(x), s));
+      moments.could[r][n] = Moments.cut(Math.min(c.natural(x), s));
     }
-    start[r][n] = cut(s);
+    moments.start[r][n] = Moments.cut(s);
     if (Math.floorDiv(s + epoch, MINUTE) * MINUTE - epoch <= m.target[r] + m.grace) {
       l.onTime++;
     }

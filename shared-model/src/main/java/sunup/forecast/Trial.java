@@ -46,9 +46,13 @@ final class Trial {
   long now;
 
   Trial(Model m) {
+    this(m, new Known(m), Kept.ofEach(m.people));
+  }
+
+  private Trial(Model m, Known known, Kept[] kept) {
     this.m = m;
+    this.known = known;
     agenda = new Agenda(m.people);
-    known = new Known(m);
     course = new Course(m);
     floor = new Floor(m);
     dispatch = new Dispatch(m, floor, this);
@@ -67,7 +71,12 @@ final class Trial {
       stop = Math.max(stop, m.cap[r]);
     }
     stopAt = stop;
-    opening = new Opening(this);
+    opening = new Opening(this, kept);
+  }
+
+  /** One more of the same component, for another thread: they find kept histories together. */
+  Trial another() {
+    return new Trial(m, known, silence().kept);
   }
 
   Silence silence() {
@@ -414,6 +423,11 @@ final class Trial {
     }
     waitsFor += m.place[i] >= 0 && m.opensAt[m.place[i]] > now ? 1 : 0;
     waitsFor += m.inRoom[i] && course.emptied[m.room[i]] > now ? 1 : 0;
+    if (!m.marks[i] && m.notBefore[i] > now) {
+      // It was good at now, before its booked time.
+      waitsFor++;
+      push(m.notBefore[i], TIME_COMES, i);
+    }
     missing[i] = (short) waitsFor;
     if (waitsFor == 0) {
       becomesReady(i);

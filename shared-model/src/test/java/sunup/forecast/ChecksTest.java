@@ -13,6 +13,7 @@ import static sunup.forecast.Mornings.room;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import sunup.forecast.ForecastInput.KindIn;
 import sunup.forecast.Mornings.Work;
 
 class ChecksTest {
@@ -58,5 +59,39 @@ class ChecksTest {
   void shouldTakeAMorningWithoutRooms() {
     Forecast f = Forecaster.run(morning(NOW, 4, PLAIN, List.of(), List.of()));
     assertThat(f.rooms()).isEmpty();
+  }
+
+  /** A board goes on with what is asked of it; who sends a morning by hand is told. */
+  @Test
+  void shouldRefuseWhatCanNeverStartAndWarnOfWhatIsNeverDone() {
+    Work check = item("check").by("nobody").takes(exactly(5));
+    Work start = item("s").marks("start");
+    ForecastInput never = with(check.gates("start"), start);
+    assertThat(Forecaster.run(never).rooms().get(0).capped()).isEqualTo(1);
+    assertThatThrownBy(() -> Forecaster.ofSent(never))
+        .isInstanceOf(BadInput.class)
+        .hasMessageContainingAll(
+            "rooms[0].items[0].who",
+            "[nobody]",
+            "room \"1\" can never start",
+            "leave the item out");
+    Forecast aside = Forecaster.ofSent(with(item("check").by("nobody"), start));
+    assertThat(aside.warnings())
+        .singleElement()
+        .asString()
+        .contains("rooms[0].items[0].who", "[nobody]", "no start waits for it");
+    assertThat(Forecaster.ofSent(with(start)).warnings()).isEmpty();
+  }
+
+  @Test
+  void shouldTellOfMoreUnitsThanThereAre() {
+    Work scan = item("scan").needs("scanner", 3, null);
+    ForecastInput two =
+        Mornings.with(
+            with(scan, item("s").after("scan").marks("start")),
+            List.of(new KindIn("scanner", 2, List.of())),
+            List.of());
+    assertThatThrownBy(() -> Forecaster.ofSent(two))
+        .hasMessageContainingAll("rooms[0].items[0].needs.units", "3 of scanner", "2 exist");
   }
 }

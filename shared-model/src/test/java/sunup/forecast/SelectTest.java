@@ -21,8 +21,8 @@ class SelectTest {
         int what = random.nextInt(0, 12);
         a[k] =
             tries % 3 == 0 && what < 4
-                ? Tally.NONE
-                : tries % 5 == 0 && what < 6 ? -Tally.NONE : random.nextInt(-width, width);
+                ? Moments.NONE
+                : tries % 5 == 0 && what < 6 ? -Moments.NONE : random.nextInt(-width, width);
       }
       int[] found = new int[Q.length];
       select.quantiles(a, n, Q, found);

@@ -17,10 +17,11 @@ import picocli.CommandLine.Spec;
     },
     subcommands = {
       ForecastBench.class,
+      FirstBench.class,
       KernelBench.class,
+      ReviewBench.class,
       SuitesBench.class,
-      TouchBench.class,
-      ReviewBench.class
+      TouchBench.class
     })
 public final class BenchCommand implements Runnable {
   @Spec private CommandSpec spec;
@@ -30,10 +31,10 @@ public final class BenchCommand implements Runnable {
     throw new ParameterException(spec.commandLine(), "Say what to measure:");
   }
 
-  /** What figures of one thread depend on, for the first line of a report. */
+  /** What figures depend on, for the first line of a report. */
   static String machine() {
     return String.format(
-        "one thread, JDK %s, %d processors",
+        "JDK %s, %d processors",
         System.getProperty("java.version"), Runtime.getRuntime().availableProcessors());
   }
 }

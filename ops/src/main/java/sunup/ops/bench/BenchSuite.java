@@ -40,13 +40,25 @@ import sunup.sheets.Sheets;
  * machine, technicians, porters and holding nurses are shared by all, half of the rooms have gone
  * through machine and suction.
  */
-final class BenchSuite {
+public final class BenchSuite {
   private static final LocalDate DATE = LocalDate.of(2026, 1, 5);
+
+  private static final int WARMING_ROOMS = 12;
 
   private BenchSuite() {}
 
   static long at(String clock) {
     return DATE.atTime(LocalTime.parse(clock)).toInstant(ZoneOffset.UTC).toEpochMilli();
+  }
+
+  /** A morning that a board forecasts at its start, until there is a real one. */
+  public static Morning warming() throws BadSheet {
+    return morning(WARMING_ROOMS);
+  }
+
+  /** The moment that it stands at. */
+  public static long now() {
+    return at("07:00");
   }
 
   static Morning morning(int rooms) throws BadSheet {

@@ -12,7 +12,6 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import sunup.forecast.Draw;
 import sunup.forecast.ForecastInput;
-import sunup.forecast.Forecaster;
 import sunup.forecast.ItemDraws;
 import sunup.forecast.Run;
 
@@ -24,7 +23,7 @@ import sunup.forecast.Run;
     name = "kernel",
     mixinStandardHelpOptions = true,
     description = {
-      "The forecast's cost per completed item on one thread, beside the floor (a draw, its",
+      "The forecast's cost per completed item, beside the floor (a draw, its",
       "exponential, a store) measured in turns: for one component of each size, and as suites",
       "grow, in one component and in many of four rooms."
     })
@@ -61,18 +60,26 @@ final class KernelBench implements Callable<Integer> {
       defaultValue = "5")
   private double seconds;
 
+  @Option(
+      names = "--threads",
+      description =
+          "Threads that share each forecast's trials (${DEFAULT-VALUE}); the floor has one.",
+      defaultValue = "1")
+  private int threads;
+
   private final long[] sink = new long[FLOOR_ITEMS];
   private ItemDraws[] floor;
   private PrintWriter out;
 
   @Override
-  public Integer call() {
+  public Integer call() throws InterruptedException {
     out = spec.commandLine().getOut();
     floor = new ItemDraws[FLOOR_ITEMS];
     for (int i = 0; i < FLOOR_ITEMS; i++) {
       floor[i] = new ItemDraws(seed, "case:c", "i" + i, new Draw.LogNormal(60_000, 120_000));
     }
-    out.println(BenchCommand.machine() + ", seed " + seed);
+    out.println(
+        BenchCommand.machine() + ", seed " + seed + ", trials shared by " + threads + " threads");
     out.println(
         "one component                  whole forecast: time, ns a completion, of the floor");
     for (int n : rooms) {
@@ -88,7 +95,7 @@ final class KernelBench implements Callable<Integer> {
     return 0;
   }
 
-  private void line(String what, ForecastInput in) {
+  private void line(String what, ForecastInput in) throws InterruptedException {
     measure(in, new Times(), new Times());
     Times whole = new Times();
     Times least = new Times();
@@ -109,11 +116,11 @@ final class KernelBench implements Callable<Integer> {
     out.flush();
   }
 
-  private void measure(ForecastInput in, Times whole, Times least) {
+  private void measure(ForecastInput in, Times whole, Times least) throws InterruptedException {
     long end = System.nanoTime() + (long) (seconds * 1e9);
     do {
       long from = System.nanoTime();
-      Forecaster.run(in);
+      Together.run(in, threads);
       long then = System.nanoTime();
       draw();
       whole.add(then - from);

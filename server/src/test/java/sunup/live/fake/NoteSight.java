@@ -53,9 +53,11 @@ public final class NoteSight implements Sight {
       private int trials;
 
       @Override
-      public void advance(int upTo) {
-        trials = upTo;
-        advanced.accept(upTo);
+      public Runnable sharing(int upTo) {
+        return () -> {
+          trials = upTo;
+          advanced.accept(upTo);
+        };
       }
 
       @Override

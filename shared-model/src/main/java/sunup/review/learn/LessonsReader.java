@@ -18,6 +18,7 @@ import sunup.board.PlaceId;
 import sunup.board.Recorded;
 import sunup.board.RoomId;
 import sunup.board.Section;
+import sunup.forecast.ImpliedBeginning;
 import sunup.review.facts.Replayed;
 import sunup.review.facts.Replayed.Told;
 import sunup.review.learn.Lessons.Delay;
@@ -169,19 +170,18 @@ public final class LessonsReader {
   }
 
   private Long implied(RoomId room, Long before, List<Placed> group) {
-    Long begin = before;
-    long good = group.get(group.size() - 1).item().since();
+    ImpliedBeginning begin = new ImpliedBeginning(group.get(group.size() - 1).item().since());
+    begin.from(before);
     List<String> own = group.stream().map(p -> p.sheet().key()).toList();
     for (Placed placed : group) {
       for (String key : placed.sheet().after()) {
-        Long ready = own.contains(key) ? null : readyAt(room, key);
-        begin = later(begin, ready == null ? null : (Long) Math.min(ready, good));
+        begin.after(own.contains(key) ? null : readyAt(room, key));
       }
       String place = placed.sheet().place();
       PlaceDay day = place == null ? null : end.places().get(new PlaceId(place));
-      begin = later(begin, day == null ? null : (Long) day.opensAt());
+      begin.from(day == null ? null : (Long) day.opensAt());
     }
-    return begin;
+    return begin.moment();
   }
 
   private Long readyAt(RoomId room, String key) {
@@ -191,10 +191,6 @@ public final class LessonsReader {
       }
     }
     return null;
-  }
-
-  private static Long later(Long one, Long other) {
-    return one == null ? other : other == null ? one : (Long) Math.max(one, other);
   }
 
   /** How the set-up was reported: by how many words, and how much was in the largest. */

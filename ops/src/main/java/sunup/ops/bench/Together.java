@@ -1,0 +1,37 @@
+package sunup.ops.bench;
+
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import sunup.forecast.Forecast;
+import sunup.forecast.ForecastInput;
+import sunup.forecast.Run;
+
+/** Forecasts by several threads, as the board's first answers are. */
+final class Together {
+  private static final ExecutorService HELPERS =
+      Executors.newCachedThreadPool(
+          task -> {
+            Thread made = new Thread(task, "sunup-forecast-help");
+            made.setDaemon(true);
+            return made;
+          });
+
+  private Together() {}
+
+  static Forecast run(ForecastInput in, int threads) throws InterruptedException {
+    Run run = new Run(in);
+    Runnable work = run.sharing(in.trials());
+    CountDownLatch back = new CountDownLatch(threads - 1);
+    for (int n = 1; n < threads; n++) {
+      HELPERS.execute(
+          () -> {
+            work.run();
+            back.countDown();
+          });
+    }
+    work.run();
+    back.await();
+    return run.result();
+  }
+}
