@@ -60,7 +60,11 @@ describe('the review', () => {
 
     await page.getByLabel('marked change').fill('2026-03-01');
     await page.getByLabel('compare', { exact: true }).selectOption('change');
-    await page.getByRole('row', { name: /from 2026-03-01/ }).getByText('differs').first().waitFor();
+    await page
+      .getByRole('row', { name: /from 2026-03-01/ })
+      .getByText('differs')
+      .first()
+      .waitFor();
     await page.getByLabel('compare', { exact: true }).selectOption('service');
     await page.getByRole('row', { name: /eyes/ }).getByText('differs').first().waitFor();
     await page.getByLabel('put together').selectOption('reported');
@@ -80,7 +84,10 @@ describe('the review', () => {
     await page.getByLabel('room', { exact: true }).selectOption('5');
     await page.getByLabel('weekday').selectOption('monday');
     await page.getByLabel('from', { exact: true }).fill('2026-04-01');
-    await page.getByText(/figures of fewer than 10 are not shown/).first().waitFor();
+    await page
+      .getByText(/figures of fewer than 10 are not shown/)
+      .first()
+      .waitFor();
     expect(wrong).toEqual([]);
   });
 });

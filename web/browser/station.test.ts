@@ -241,6 +241,48 @@ describe('station as it looks', () => {
     expect(types(board)).toEqual(['arrive', 'sweep']);
   });
 
+  it('should show the last mornings only after today’s reading, and tell a slow leak', async () => {
+    const { page, board } = await station();
+    const asked: string[] = [];
+    const days = [1900, 1870, 1850, 1820, 1790, 1760, 1740, 1710].map((value, i) => ({
+      date: `2026-11-${19 + i}`,
+      value,
+    }));
+    const slow = { from: 1900, to: 1710, perMorning: -27, mornings: 8 };
+    const { item, name, asks } = board.item('room:5/machine.cylinder');
+    const series = { room: '5', item: item.split('/')[1], name, ...asks, days, slow };
+    await page.route('**/api/readings?**', async (route) => {
+      asked.push(route.request().url());
+      await route.fulfill({ json: { series: [series] } });
+    });
+    await page.getByRole('button', { name: /^Machine 9 things/ }).click();
+    await page.getByRole('button', { name: /^backup oxygen cylinder.*more/ }).click();
+    expect(await page.locator('.plot').count()).toBe(0);
+    expect(asked).toEqual([]);
+    board.set({
+      ...board.item('room:5/machine.cylinder'),
+      state: 'good',
+      evidence: { kind: 'number', value: 1710, unit: 'psi', undone: true },
+    });
+    await page.locator('.plot').waitFor();
+    for (const [form, size] of [
+      ['portrait', PORTRAIT],
+      ['landscape', LANDSCAPE],
+    ] as const) {
+      await page.setViewportSize(size);
+      await shot(page, `station-plot-${form}`);
+    }
+    expect(await violations(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Close', exact: true }).click();
+    await page.getByText('falls slowly, 1,900 to 1,710 psi in 8 mornings').waitFor();
+    await shot(page, 'station-slow');
+    expect(await violations(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Tell the technician' }).click();
+    await page.getByRole('button', { name: 'Technician told' }).waitFor();
+    expect(board.taken.at(-1)).toMatchObject({ type: 'ask-help', room: '5' });
+    expect(asked).toHaveLength(1);
+  });
+
   it('should never refuse "starting now" and name what is open', async () => {
     const { page, board } = await station();
     await page.getByRole('button', { name: /^wheels in/ }).click();

@@ -171,7 +171,14 @@ export interface Score {
   };
   brierInterval?: Interval;
   spiegelhalter?: number;
-  curve: { from: number; to: number; n: number; said?: number; came?: number; interval?: Interval }[];
+  curve: {
+    from: number;
+    to: number;
+    n: number;
+    said?: number;
+    came?: number;
+    interval?: Interval;
+  }[];
   overAverage?: Skill;
   overPercentDone?: Skill;
   named: { x: number; n: number; share?: number; interval?: Interval };
@@ -252,7 +259,9 @@ async function answered(asked: Promise<Response>): Promise<unknown> {
   }
   if (!response.ok) {
     const words = body.words;
-    throw new NoAnswer(typeof words === 'string' ? words : `The board answered ${response.status}.`);
+    throw new NoAnswer(
+      typeof words === 'string' ? words : `The board answered ${response.status}.`,
+    );
   }
   return body;
 }

@@ -76,9 +76,12 @@ export function trialPanel(trial: Trial): TemplateResult {
       <div>
         <p>
           ${trial.forecasts} forecasts of ${score.mornings} mornings, ${trial.minutesBefore} minutes
-          before the target${trial.recomputed === 0
-            ? ''
-            : `; ${trial.recomputed} of them were not kept then but computed by today's model`}.
+          before the
+          target${
+            trial.recomputed === 0
+              ? ''
+              : `; ${trial.recomputed} of them were not kept then but computed by today's model`
+          }.
           A point on the line was said as it came.
         </p>
         <dl>
@@ -86,12 +89,14 @@ export function trialPanel(trial: Trial): TemplateResult {
             <dt>mean squared error (Brier), 0 is perfect, “one half” always gets 0.25</dt>
             <dd>
               ${score.brier.score.toFixed(3)}
-              ${score.brierInterval === undefined
-                ? nothing
-                : html`<small
-                    >${score.brierInterval.lower.toFixed(3)} to
-                    ${score.brierInterval.upper.toFixed(3)}</small
-                  >`}
+              ${
+                score.brierInterval === undefined
+                  ? nothing
+                  : html`<small
+                      >${score.brierInterval.lower.toFixed(3)} to
+                      ${score.brierInterval.upper.toFixed(3)}</small
+                    >`
+              }
             </dd>
           </div>
           <div>
@@ -105,9 +110,11 @@ export function trialPanel(trial: Trial): TemplateResult {
           <div>
             <dt>its first holdup was what cost most</dt>
             <dd>
-              ${score.named.share === undefined
-                ? 'too few to say'
-                : `${percent(score.named.share)} of ${score.named.n} late starts`}
+              ${
+                score.named.share === undefined
+                  ? 'too few to say'
+                  : `${percent(score.named.share)} of ${score.named.n} late starts`
+              }
             </dd>
           </div>
           <div>
@@ -197,9 +204,7 @@ export function comparePanel(comparisons: readonly Comparison[]): TemplateResult
           ${comparisons.map(
             (c) =>
               html`<tr>
-                <th scope="row">
-                  ${c.first} <small>less ${c.second}</small>
-                </th>
+                <th scope="row">${c.first} <small>less ${c.second}</small></th>
                 <td>${c.firstStarts} and ${c.secondStarts}</td>
                 ${cells(c.onTime, shares, 100)} ${cells(c.minutes, late, 1)}
               </tr>`,
@@ -208,7 +213,7 @@ export function comparePanel(comparisons: readonly Comparison[]): TemplateResult
       </table>
     </div>
     <p class="key">
-      Strokes are 95 % intervals about the line of no difference, up to
-      ${minutes(shares * 100)} points and ${minutes(late)} minutes.
+      Strokes are 95 % intervals about the line of no difference, up to ${minutes(shares * 100)}
+      points and ${minutes(late)} minutes.
     </p>`;
 }

@@ -148,10 +148,12 @@ export class Chart extends LitElement {
           return svg`<line class="change" x1=${x} x2=${x} y1=${TOP} y2=${HEIGHT - BOTTOM} />`;
         })}
         ${this.barsLateFrom < 0 ? this.drawnPoints() : this.drawnBars()} ${this.labels()}
-        ${this.at === undefined
-          ? nothing
-          : svg`<line class="here" x1=${this.x(this.at)} x2=${this.x(this.at)} y1=${TOP}
-              y2=${HEIGHT - BOTTOM} />`}
+        ${
+          this.at === undefined
+            ? nothing
+            : svg`<line class="here" x1=${this.x(this.at)} x2=${this.x(this.at)} y1=${TOP}
+              y2=${HEIGHT - BOTTOM} />`
+        }
       </svg>
       <p role="status">${said ?? ''}</p>`;
   }

@@ -149,7 +149,9 @@ export class Review extends LitElement {
       ['rooms', 'rooms', queryOf(this.asked)],
       ['lateness', 'lateness', queryOf(this.asked)],
       ['trial', 'trial', queryOf(this.asked, 'before')],
-      ...(waits ? [] : [['compared', 'compare', compare] as [keyof Answers, string, URLSearchParams]]),
+      ...(waits
+        ? []
+        : [['compared', 'compare', compare] as [keyof Answers, string, URLSearchParams]]),
     ];
     if (waits) this.answers = { ...this.answers, compared: { comparisons: [] } };
     for (const [key, figure, query] of questions) {
@@ -186,15 +188,15 @@ export class Review extends LitElement {
       </header>
       ${filterBar(asked, choices, this.choose)}
       <main aria-busy=${this.busy} class=${this.busy && a.summary === undefined ? 'busy' : ''}>
-        ${this.trouble === ''
-          ? nothing
-          : html`<p class="trouble" role="alert">${this.trouble}</p>`}
-        ${choices.cases === 0
-          ? html`<p>
-              Nothing is kept yet. First cases are counted when their morning is closed; history can
-              be brought at the end of this page.
-            </p>`
-          : nothing}
+        ${this.trouble === '' ? nothing : html`<p class="trouble" role="alert">${this.trouble}</p>`}
+        ${
+          choices.cases === 0
+            ? html`<p>
+                Nothing is kept yet. First cases are counted when their morning is closed; history
+                can be brought at the end of this page.
+              </p>`
+            : nothing
+        }
         ${part('On time', nothing, a.summary && summaryPanel(a.summary))}
         ${priceForm(this.price, (price) => {
           this.price = price;
@@ -242,20 +244,22 @@ export class Review extends LitElement {
     return html`<section class="noprint">
       <h2>What this rests on</h2>
       <p role="status">
-        ${progress === undefined
-          ? ''
-          : progress.working
-            ? html`Making facts from the journal: ${progress.done} of ${progress.of} mornings.
-                <progress
-                  max=${Math.max(1, progress.of)}
-                  value=${progress.done}
-                  aria-label="mornings"
-                ></progress>`
-            : `Facts are in step with the journal${
-                progress.unreadable === 0
-                  ? ''
-                  : `, but for ${progress.unreadable} mornings that can't be read`
-              }.`}
+        ${
+          progress === undefined
+            ? ''
+            : progress.working
+              ? html`Making facts from the journal: ${progress.done} of ${progress.of} mornings.
+                  <progress
+                    max=${Math.max(1, progress.of)}
+                    value=${progress.done}
+                    aria-label="mornings"
+                  ></progress>`
+              : `Facts are in step with the journal${
+                  progress.unreadable === 0
+                    ? ''
+                    : `, but for ${progress.unreadable} mornings that can't be read`
+                }.`
+        }
         ${progress?.trouble ?? ''}
       </p>
       <div class="filters">
@@ -266,14 +270,16 @@ export class Review extends LitElement {
           <input type="file" accept=".csv,text/csv" @change=${this.bring} />
         </label>
       </div>
-      ${this.taken === undefined
-        ? nothing
-        : html`<p role="status">${this.taken.words}</p>
-            <ul>
-              ${this.taken.problems.map(
-                (p) => html`<li>line ${p.line}, ${p.field}: ${p.message}</li>`,
-              )}
-            </ul>`}
+      ${
+        this.taken === undefined
+          ? nothing
+          : html`<p role="status">${this.taken.words}</p>
+              <ul>
+                ${this.taken.problems.map(
+                  (p) => html`<li>line ${p.line}, ${p.field}: ${p.message}</li>`,
+                )}
+              </ul>`
+      }
     </section>`;
   }
 

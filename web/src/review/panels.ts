@@ -188,12 +188,15 @@ function signalList(
       const from = labels[s.from] ?? '';
       const to = labels[s.to] ?? '';
       return html`<li>
-        ${s.from === s.to ? from : `${from} to ${to}`}: ${rule?.words} <small>${rule?.source}</small>
+        ${s.from === s.to ? from : `${from} to ${to}`}: ${rule?.words}
+        <small>${rule?.source}</small>
       </li>`;
     })}
-    ${signals.length > shown.length
-      ? html`<li>and ${signals.length - shown.length} earlier</li>`
-      : nothing}
+    ${
+      signals.length > shown.length
+        ? html`<li>and ${signals.length - shown.length} earlier</li>`
+        : nothing
+    }
   </ul>`;
 }
 
@@ -236,9 +239,12 @@ export function sharesPanel(chart: ShareChart, rules: readonly Rule[]): Template
       name="Share on time by period. ${name}"
     ></sunup-chart>
     <p class="key">
-      ◆ beyond a limit · ○ part of a run · dashed: limits by the number of starts${adjusted
-        ? '; they vary more than chance alone would have it, so the limits are wider (Laney 2002) and the usual ones are dotted'
-        : ''}
+      ◆ beyond a limit · ○ part of a run · dashed: limits by the number of
+      starts${
+        adjusted
+          ? '; they vary more than chance alone would have it, so the limits are wider (Laney 2002) and the usual ones are dotted'
+          : ''
+      }
     </p>
     ${signalList(labels, chart.signals, rules)}
     ${tableOf(
@@ -268,8 +274,7 @@ export function minutesPanel(chart: ValueChart, rules: readonly Rule[]): Templat
   const top = roundTop(
     Math.max(1, ...chart.points.map((p) => p.value), ...chart.phases.map((p) => p.upper)),
   );
-  const of = (kind: 'centre' | 'lower' | 'upper') =>
-    chart.points.map((_, i) => phaseAt(i)?.[kind]);
+  const of = (kind: 'centre' | 'lower' | 'upper') => chart.points.map((_, i) => phaseAt(i)?.[kind]);
   const name = valuesWords(chart);
   return html`<p>${name}</p>
     <sunup-chart
@@ -392,14 +397,16 @@ export function roomsPanel(rooms: Rooms): TemplateResult {
                 ${rooms.days.map((_, d) => {
                   const cell = rooms.cells[r * rooms.days.length + d];
                   return html`<td>
-                    ${cell?.meanLate === undefined
-                      ? html`<span class="few">${cell?.starts ?? 0} starts</span>`
-                      : html`<svg viewBox="0 0 40 22" aria-hidden="true">
-                            <line x1="0" x2="40" y1="3" y2="3" />
-                            <rect x="12" y="3" width="16" height=${(18 * cell.meanLate) / most} />
-                          </svg>
-                          ${cell.meanLate.toFixed(1)}
-                          <span class="quiet">${percent(cell.onTime)}</span>`}
+                    ${
+                      cell?.meanLate === undefined
+                        ? html`<span class="few">${cell?.starts ?? 0} starts</span>`
+                        : html`<svg viewBox="0 0 40 22" aria-hidden="true">
+                              <line x1="0" x2="40" y1="3" y2="3" />
+                              <rect x="12" y="3" width="16" height=${(18 * cell.meanLate) / most} />
+                            </svg>
+                            ${cell.meanLate.toFixed(1)}
+                            <span class="quiet">${percent(cell.onTime)}</span>`
+                    }
                   </td>`;
                 })}
               </tr>`,

@@ -155,11 +155,7 @@ public final class SunupServer {
   }
 
   private Router router(
-      Connections connections,
-      Owners owners,
-      Tries tries,
-      FactStore facts,
-      ServerOptions options) {
+      Connections connections, Owners owners, Tries tries, FactStore facts, ServerOptions options) {
     Sheets sheets = Sheets.standard();
     Router made = Router.router(vertx);
     made.route().handler(new Guard(connections)::check);

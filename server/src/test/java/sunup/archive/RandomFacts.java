@@ -23,6 +23,8 @@ import sunup.review.facts.ForecastNote;
 
 /** Facts drawn at random, with everything in them that figures are made of. */
 final class RandomFacts {
+  private static final DelayReason[] REASONS = DelayReason.values();
+  private static final Settled[] SETTLED = Settled.values();
   private static final String[] KINDS = {"work", "person", "arrival", "place", "equipment"};
   private static final String[] ITEMS = {
     "drugs.controlled", "machine.test", "patient.consent", "drugs.pump", null
@@ -118,9 +120,7 @@ final class RandomFacts {
     return !late || random.nextInt(3) == 0
         ? null
         : new Reported(
-            DelayReason.values()[random.nextInt(DelayReason.values().length)],
-            Settled.values()[random.nextInt(3)],
-            null);
+            REASONS[random.nextInt(REASONS.length)], SETTLED[random.nextInt(SETTLED.length)], null);
   }
 
   private List<BoardSaid> said(MorningId morning, String room, long target, Long start) {

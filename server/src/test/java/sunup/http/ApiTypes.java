@@ -1,14 +1,14 @@
 package sunup.http;
 
 import java.util.List;
-import sunup.bedside.CaseAnswer;
-import sunup.wire.Tried;
-import sunup.wire.TryAsk;
 import sunup.archive.Archivist;
 import sunup.archive.FactFigures;
+import sunup.bedside.CaseAnswer;
 import sunup.review.charts.Lateness;
 import sunup.review.charts.RoomByWeekday;
 import sunup.review.trial.Trial;
+import sunup.wire.Tried;
+import sunup.wire.TryAsk;
 
 /** The records of the API that only this package knows. */
 public final class ApiTypes {

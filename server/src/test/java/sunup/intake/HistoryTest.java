@@ -22,10 +22,12 @@ class HistoryTest {
   void shouldTakeRowsWithTheirTimesInTheSitesZone() {
     History.Result read =
         read(
-            "date,room,booked,started,service,cancelled,reason\r\n"
-                + "2025-07-01,1,07:30,07:42,bones,,Surgeon\r\n"
-                + "2025-07-01,2,07:30,07:30,,no,\r\n"
-                + "2025-07-02,1,07:30,,bones,yes,\r\n");
+            """
+            date,room,booked,started,service,cancelled,reason\r
+            2025-07-01,1,07:30,07:42,bones,,Surgeon\r
+            2025-07-01,2,07:30,07:30,,no,\r
+            2025-07-02,1,07:30,,bones,yes,\r
+            """);
     assertThat(read.problems()).isEmpty();
     List<FirstCaseFact> facts = read.facts();
     assertThat(facts).hasSize(3);
@@ -41,13 +43,15 @@ class HistoryTest {
   void shouldTakeNothingAndNameLineAndFieldWhenARowIsWrong() {
     History.Result read =
         read(
-            "date;room;booked;started;reason\n"
-                + "2025-07-01;1;07:30;07:42;weather\n"
-                + "1.7.2025;1;07:30;07:42;\n"
-                + "2025-07-02;99;7.30 h;07:42;\n"
-                + "2025-07-03;1;07:30;;\n"
-                + "2025-07-04;1;07:30;07:31;\n"
-                + "2025-07-04;1;07:30;07:33;\n");
+            """
+            date;room;booked;started;reason
+            2025-07-01;1;07:30;07:42;weather
+            1.7.2025;1;07:30;07:42;
+            2025-07-02;99;7.30 h;07:42;
+            2025-07-03;1;07:30;;
+            2025-07-04;1;07:30;07:31;
+            2025-07-04;1;07:30;07:33;
+            """);
     assertThat(read.facts()).isEmpty();
     assertThat(read.problems().stream().map(p -> p.line() + " " + p.field()))
         .containsExactly("2 reason", "3 date", "4 room", "4 booked", "5 started", "7 room");

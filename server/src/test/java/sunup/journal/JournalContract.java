@@ -130,8 +130,7 @@ public abstract class JournalContract {
   void shouldSayHowManyEventsEachMorningHas() {
     append(command(MONDAY, takeOver(MONDAY), "c-1", "one", "two"));
     takeOver(TUESDAY);
-    assertThat(
-            known(Waiting.<Answer<Map<MorningId, Long>>>answer(t -> journal.lengths(t))))
+    assertThat(known(Waiting.<Answer<Map<MorningId, Long>>>answer(t -> journal.lengths(t))))
         .isEqualTo(Map.of(MONDAY, 2L));
   }
 

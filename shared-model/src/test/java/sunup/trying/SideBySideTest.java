@@ -79,8 +79,7 @@ class SideBySideTest {
 
   @Test
   void shouldSaveMinutesWithASmallErrorWhenThePharmacyOpensEarlier() throws Exception {
-    Tried tried =
-        tried(new Suite(6, "07:45"), new TryChange.Opens(PHARMACY, Suite.at("06:45")));
+    Tried tried = tried(new Suite(6, "07:45"), new TryChange.Opens(PHARMACY, Suite.at("06:45")));
 
     assertThat(tried.savedMinutes()).isGreaterThan(10);
     assertThat(tried.errorMinutes()).isPositive().isLessThan(tried.savedMinutes() / 5);

@@ -10,6 +10,7 @@ import java.lang.reflect.Method;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
 import java.lang.reflect.Type;
+import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -57,7 +58,7 @@ final class Schemas {
     if (kind == int.class || kind == long.class || kind == Integer.class || kind == Long.class) {
       return node().put("type", "integer");
     }
-    if (kind == double.class || kind == Double.class) {
+    if (kind == double.class || kind == Double.class || kind == BigDecimal.class) {
       return node().put("type", "number");
     }
     if (kind == boolean.class || kind == Boolean.class) {
