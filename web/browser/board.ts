@@ -16,6 +16,8 @@ export interface Board {
   /** Without a path and without a slash at the end. */
   readonly address: string;
   readonly data: string;
+  /** What it has printed so far, the last lines. */
+  readonly said: readonly string[];
   /** Pulls the plug: the process is killed without warning; its data stays. */
   kill(): Promise<void>;
   /** Ends it and removes its data. */
@@ -49,7 +51,8 @@ export async function startBoard(args: readonly string[] = [], data?: string): P
     ],
     { stdio: ['ignore', 'pipe', 'pipe'] },
   );
-  const address = await readAddress(child);
+  const said: string[] = [];
+  const address = await readAddress(child, said);
   const gone = async (signal: NodeJS.Signals): Promise<void> => {
     if (child.exitCode !== null || child.signalCode !== null) return;
     child.kill(signal);
@@ -58,6 +61,7 @@ export async function startBoard(args: readonly string[] = [], data?: string): P
   return {
     address,
     data: folder,
+    said,
     kill: () => gone('SIGKILL'),
     stop: async () => {
       await gone('SIGTERM');
@@ -67,8 +71,7 @@ export async function startBoard(args: readonly string[] = [], data?: string): P
 }
 
 /** The address that the board prints when it is ready. */
-async function readAddress(child: ChildProcess): Promise<string> {
-  const words: string[] = [];
+async function readAddress(child: ChildProcess, words: string[]): Promise<string> {
   const keep = (line: string): void => void (words.push(line) > WORDS_KEPT && words.shift());
   createInterface(child.stderr!).on('line', keep);
   return new Promise((resolve, reject) => {

@@ -31,15 +31,17 @@ export function inMinutes(minutes: number): string {
 /**
  * A board without a morning, of the plain site where it is afternoon now; with the bedside figures
  * that the demo's pharmacist has released.
+ *
+ * @param args more of the command `run`
  */
-export async function emptyBoard(): Promise<Board> {
+export async function emptyBoard(args: readonly string[] = []): Promise<Board> {
   const folder = await mkdtemp(join(tmpdir(), 'sunup-browser-'));
   const site = (await json(SITE)) as { zone: string; bedside: unknown };
   site.zone = ZONE;
   site.bedside = ((await json(join(SITES, 'demo/site.json'))) as typeof site).bedside;
   await mkdir(join(folder, 'board'));
   await writeFile(join(folder, 'board', 'site.json'), JSON.stringify(site));
-  return startBoard(['--empty'], folder);
+  return startBoard(['--empty', ...args], folder);
 }
 
 async function json(file: string): Promise<unknown> {

@@ -107,7 +107,7 @@ export class StandIn {
       this.beat();
     } else if (message.m === 'tick') {
       this.to(socket, { m: 'tock', sentAt: message.sentAt, morningClock: this.now, rate: 1 });
-    } else {
+    } else if (message.m === 'send') {
       this.answer(socket, message);
     }
   }

@@ -1,3 +1,5 @@
+import { passHeaders } from '../live/index.ts';
+
 /** The server's own words when it does not do what was asked. */
 export class NotTaken extends Error {}
 
@@ -21,7 +23,7 @@ export async function ask(url: string, asked: Asked): Promise<unknown> {
   try {
     response = await fetch(url, {
       method: 'POST',
-      headers: { 'content-type': asked.type },
+      headers: { 'content-type': asked.type, ...passHeaders() },
       body: asked.body,
       ...(asked.signal === undefined ? {} : { signal: asked.signal }),
     });

@@ -34,7 +34,8 @@ export const LIST_LIMIT = 1_000_000;
 
 /** Asks what taking this list would change. Nothing happens yet. */
 export async function preview(csv: string, date: string): Promise<Preview> {
-  return (await post(here(`/api/intake/preview?date=${encodeURIComponent(date)}`), csv)) as Preview;
+  const query = `date=${encodeURIComponent(date)}`;
+  return (await post(here(`/api/intake/preview?${query}`), csv)) as Preview;
 }
 
 /**

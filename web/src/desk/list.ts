@@ -54,6 +54,7 @@ export class ListState {
     });
   }
 
+
   private async ask(work: () => Promise<void>): Promise<void> {
     this.busy = true;
     this.words = '';

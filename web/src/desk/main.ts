@@ -16,6 +16,7 @@ import { movesPanel } from './moves.ts';
 import { needsPanel } from './needs.ts';
 import { notesPanel } from './notes.ts';
 import { peoplePanel } from './people.ts';
+import { AccessState, screensPanel } from './screens.ts';
 import { roomPanel } from './room.ts';
 import { roomsTable } from './rooms.ts';
 import { sincePanel } from './since.ts';
@@ -24,7 +25,7 @@ import { thingsPanel } from './things.ts';
 
 /** What the right-hand side shows. */
 export type Panel =
-  'needs' | 'since' | 'moves' | 'copy' | 'room' | 'people' | 'things' | 'list' | 'notes';
+  'needs' | 'since' | 'moves' | 'copy' | 'room' | 'people' | 'things' | 'list' | 'notes' | 'screens';
 
 const PANELS: readonly [Panel, string][] = [
   ['needs', 'needs'],
@@ -55,6 +56,7 @@ export class Desk extends BoardPage {
   form: string | undefined;
   readonly listState = new ListState(this);
   readonly copyState = new CopyState(this);
+  private readonly access = new AccessState(this);
   readonly looked = new Looked();
   /** The morning that the marks are of; another one begins with a mark of its own. */
   private markedOn: string | undefined;
@@ -151,7 +153,7 @@ export class Desk extends BoardPage {
         <section class="rooms" aria-label="rooms">${roomsTable(this, rows)}</section>
         <div class="side">
           <nav aria-label="what to work on">
-            ${PANELS.map(
+            ${this.panels.map(
               ([panel, name]) =>
                 html`<button
                   aria-pressed=${this.panel === panel}
@@ -181,6 +183,11 @@ export class Desk extends BoardPage {
     this.form = undefined;
     this.swapWith = undefined;
     this.requestUpdate();
+  }
+
+  /** Screens and people are asked of a desk only where screens are paired. */
+  private get panels(): readonly [Panel, string][] {
+    return this.paired ? [...PANELS, ['screens', 'screens']] : PANELS;
   }
 
   private panelName(panel: Panel, name: string): string {
@@ -249,6 +256,7 @@ export class Desk extends BoardPage {
       }
       <span class="gap"></span>
       ${this.otherDate(suite)}
+      <sunup-sign-on .live=${this.live}></sunup-sign-on>
       ${
         phase === 'draft'
           ? html`<button
@@ -300,6 +308,8 @@ export class Desk extends BoardPage {
         return listPanel(this, this.listState);
       case 'notes':
         return notesPanel(this);
+      case 'screens':
+        return screensPanel(this, this.access);
     }
   }
 

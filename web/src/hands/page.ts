@@ -1,8 +1,11 @@
 import { LitElement } from 'lit';
 import type { CommandUnion, PartUnion, SuitePart } from '../generated/wire.ts';
 import { EarlierEvent, Live, type Page, suiteIn } from '../live/index.ts';
+import { entryOver, type SunupEntry } from '../look/index.ts';
 import { hhmm, hhmmss } from './clock.ts';
 import { type Said, SaidLog, type Saying } from './said.ts';
+import './sign-on.ts';
+import type { SunupSignOn } from './sign-on.ts';
 
 /** For how long a touch can be taken back by one touch, milliseconds. */
 export const TAKE_BACK_MS = 20_000;
@@ -18,6 +21,8 @@ export abstract class BoardPage extends LitElement {
   readonly said: SaidLog;
   /** The suite that the page's address names, if any. */
   readonly inSuite: string | undefined;
+  private readonly page: Page;
+  private entry: SunupEntry | undefined;
   private ticker: ReturnType<typeof setInterval> | undefined;
 
   /**
@@ -26,6 +31,7 @@ export abstract class BoardPage extends LitElement {
    */
   constructor(page: Page, screen: string, date?: string, keeps?: (part: PartUnion) => boolean) {
     super();
+    this.page = page;
     this.inSuite = suiteIn(location.search);
     const shown = {
       suite: this.inSuite,
@@ -43,6 +49,7 @@ export abstract class BoardPage extends LitElement {
     this.live.addEventListener('earlier', this.onEarlier);
     this.said.addEventListener('change', this.onDraw);
     this.ticker = setInterval(this.onDraw, 1_000);
+    this.entry = entryOver(this.live, this.page);
     this.live.start();
   }
 
@@ -53,6 +60,7 @@ export abstract class BoardPage extends LitElement {
     this.live.removeEventListener('earlier', this.onEarlier);
     this.said.removeEventListener('change', this.onDraw);
     clearInterval(this.ticker);
+    this.entry?.remove();
     this.live.stop();
   }
 
@@ -64,6 +72,16 @@ export abstract class BoardPage extends LitElement {
   /** When what is touched now was done, if it is entered afterwards from paper. */
   get doneAt(): number | undefined {
     return undefined;
+  }
+
+  /** Where screens are paired people sign on by code and PIN. */
+  get paired(): boolean {
+    return this.live.state.entry.paired !== undefined;
+  }
+
+  /** The page's own place for signing on, once it is drawn. */
+  get signing(): SunupSignOn | null {
+    return this.renderRoot.querySelector<SunupSignOn>('sunup-sign-on');
   }
 
   /** The morning as a whole, once it has been seen. */

@@ -1,4 +1,5 @@
 import { inSuite, suiteIn } from '../live/index.ts';
+import { passHeaders } from '../live/pass.ts';
 import { reading } from './words.ts';
 
 /** A machine's reading over mornings, as `ReadingsApi` writes it; today's is the last. */
@@ -17,7 +18,10 @@ export interface Series {
 export async function fetchReadings(room?: string): Promise<Series[]> {
   const path =
     room === undefined ? '/api/readings' : `/api/readings?room=${encodeURIComponent(room)}`;
-  const response = await fetch(inSuite(path, suiteIn(location.search)), { cache: 'no-store' });
+  const response = await fetch(inSuite(path, suiteIn(location.search)), {
+    cache: 'no-store',
+    headers: passHeaders(),
+  });
   if (!response.ok) {
     throw new Error(`readings: ${response.status}`);
   }

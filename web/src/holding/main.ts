@@ -59,6 +59,7 @@ export class Holding extends BoardPage {
         <h1>Holding</h1>
         <span class="dim">${suite ? `${suite.hospital} · ${suite.suite}` : ''}</span>
         ${old === '' ? nothing : html`<span class="old-figures">${old}</span>`}
+        <sunup-sign-on .live=${this.live}></sunup-sign-on>
         <span class="when">${clockWords(this)}</span>${proof(this.live)}
       </header>
       <sunup-banner hands .live=${this.live}></sunup-banner>

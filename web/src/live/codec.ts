@@ -10,6 +10,11 @@ const KINDS: ReadonlySet<string> = new Set<ServerMessageUnion['m']>([
   'answer',
   'tock',
   'trouble',
+  'challenge',
+  'pairing',
+  'paired',
+  'signed',
+  'told',
 ]);
 
 /** A message that is not of this protocol. */

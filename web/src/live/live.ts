@@ -16,6 +16,8 @@ import {
   VIEW_WAIT_MS,
 } from './constants.ts';
 import { DbShelf } from './db-shelf.ts';
+import { Entry, type EntryState } from './entry.ts';
+import type { ScreenKey } from './key.ts';
 import { uuidv7 } from './ids.ts';
 import { type Earlier, Outbox, type Sent } from './outbox.ts';
 import type { Kept, Picture, Shelf } from './shelf.ts';
@@ -37,6 +39,8 @@ export interface LiveState {
   readonly everSeen: boolean;
   /** Too many touches are unanswered: nothing more is taken on this screen. */
   readonly full: boolean;
+  /** Where screens are paired: what this one is, and who is signed on. */
+  readonly entry: EntryState;
   /** False if touches would not survive a reload of this page. */
   readonly durable: boolean;
 }
@@ -90,6 +94,8 @@ export interface LiveOptions {
   readonly timers?: Timers;
   readonly open?: OpenSocket;
   readonly shelf?: Shelf;
+  /** This screen's key; the browser's own unless a test gives another. */
+  readonly key?: ScreenKey;
   /**
    * Which parts this screen keeps, so that it can be opened and touched while the board is away.
    * Without it nothing is kept but touches.
@@ -122,6 +128,7 @@ export class Live extends EventTarget {
   private readonly shelf: Shelf;
   private readonly outbox: Outbox;
   private readonly socket: Socket;
+  readonly entry: Entry;
   private readonly lists = new Map<string, readonly PartUnion[]>();
   private changePending = false;
   private viewAskedAt: number | null = null;
@@ -151,6 +158,14 @@ export class Live extends EventTarget {
       },
       this.timers,
       options.open,
+    );
+    this.entry = new Entry(
+      {
+        send: (message) => this.socket.send(message),
+        again: () => this.socket.again(),
+        changed: () => this.refreshState(true),
+      },
+      options.key,
     );
     this.current = this.readState();
   }
@@ -257,6 +272,7 @@ export class Live extends EventTarget {
       command,
       ...(opts.seen === undefined ? {} : { seen: opts.seen }),
       ...(opts.person === undefined ? {} : { person: opts.person }),
+      ...sessionOf(this.entry.state),
       ...(opts.label === undefined ? {} : { label: opts.label }),
       ...(opts.touch === undefined ? {} : { touch: opts.touch }),
       ...(opts.about === undefined ? {} : { about: opts.about }),
@@ -316,10 +332,16 @@ export class Live extends EventTarget {
 
   private closed(): void {
     this.outbox.disconnected();
+    this.entry.cut();
     this.refreshState();
   }
 
   private received(message: ServerMessageUnion): void {
+    if (this.entry.received(message)) {
+      // What was sent before the board knew the screen was not taken.
+      if (message.m === 'paired') this.outbox.connected();
+      return;
+    }
     switch (message.m) {
       case 'view':
         this.viewAskedAt = null;
@@ -407,6 +429,7 @@ export class Live extends EventTarget {
       ...(this.noSuite && !this.everSeen ? { noSuite: true } : {}),
       full: this.outbox.full,
       durable: this.outbox.durable,
+      entry: this.entry.state,
     };
   }
 
@@ -418,6 +441,11 @@ export class Live extends EventTarget {
     this.current = next;
     this.dispatchEvent(new Event('state'));
   }
+}
+
+/** A touch goes with the sign-on under which it was made, also when it is sent later. */
+function sessionOf(entry: EntryState): { session?: string } {
+  return entry.signed === undefined ? {} : { session: entry.signed.session };
 }
 
 function defaultUrl(): string {

@@ -10,6 +10,8 @@ export interface Kept {
   readonly touchedAt: number;
   readonly offset: number;
   readonly person?: string;
+  /** Where screens are paired: the sign-on that it was touched under. */
+  readonly session?: string;
   /** What was said, in words, to show it after a reload; it is not sent. */
   readonly label?: string;
   /** The touch that it was said with, beside other commands; it is not sent. */

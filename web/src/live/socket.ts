@@ -82,12 +82,17 @@ export class Socket {
     return true;
   }
 
+  /** Closes the socket and opens another. */
+  again(): void {
+    this.drop();
+  }
+
   private connect(): void {
     let raw: RawSocket;
     try {
       raw = this.open(this.url, SUBPROTOCOL);
     } catch {
-      this.again();
+      this.later();
       return;
     }
     this.raw = raw;
@@ -139,10 +144,10 @@ export class Socket {
       raw.close();
       this.events.closed();
     }
-    if (this.running) this.again();
+    if (this.running) this.later();
   }
 
-  private again(): void {
+  private later(): void {
     this.setTimer(backOff(this.tries++, this.timers.random()), () => this.connect());
   }
 

@@ -1,8 +1,10 @@
 import './banner.ts';
 import './caution.ts';
+import './entry.ts';
 import './mark.ts';
 
 export { oldFigures } from './figures.ts';
+export { entryOver, type SunupEntry } from './entry.ts';
 export { badge, proof } from './proof.ts';
 export { clockTime, dateOf, dateWords, dayWords, minutesBetween } from './time.ts';
 export { lateBy, say, speaker } from './words.ts';

@@ -55,14 +55,24 @@ export class Pocket extends BoardPage {
   }
 
   private get me(): PersonPart | undefined {
-    const chosen = this.whose.person(performance.now());
+    const { paired, signed } = this.live.state.entry;
+    const chosen = paired ? signed?.as : this.whose.person(performance.now());
     const here = this.list('person').find((p) => p.person === chosen);
     return here?.leftAt === undefined ? here : undefined;
   }
 
   private readonly onTouched = (): void => this.whose.touched(performance.now());
 
+  private iAm(person: PersonPart): void {
+    if (this.paired) {
+      this.signing?.open(person);
+    } else {
+      this.choose(person.person);
+    }
+  }
+
   private choose(person: string | undefined): void {
+    if (this.paired) void this.live.entry.signOff();
     this.whose.choose(person, performance.now());
     this.requestUpdate();
   }
@@ -72,6 +82,7 @@ export class Pocket extends BoardPage {
     return html`
       <header>
         <h1>${me ? personName(me) : 'Pocket'}</h1>
+        <sunup-sign-on .live=${this.live}></sunup-sign-on>
         ${proof(this.live)}<b class="clock">${clockWords(this)}</b>
       </header>
       <sunup-banner .live=${this.live}></sunup-banner>
@@ -98,9 +109,7 @@ export class Pocket extends BoardPage {
     }
     return html`<h2>Who are you?</h2>
       <div class="who">
-        ${people.map(
-          (p) => html`<button @click=${() => this.choose(p.person)}>${personName(p)}</button>`,
-        )}
+        ${people.map((p) => html`<button @click=${() => this.iAm(p)}>${personName(p)}</button>`)}
       </div>`;
   }
 

@@ -117,6 +117,8 @@ export class Station extends BoardPage {
   }
 
   override get person(): string | undefined {
+    const { paired, signed } = this.live.state.entry;
+    if (paired) return signed?.as;
     const here = this.signed && this.live.list('person').find((p) => p.person === this.signed);
     return here && here.leftAt === undefined ? here.person : undefined;
   }
@@ -220,7 +222,16 @@ export class Station extends BoardPage {
     this.close();
   }
 
+  /** Who it is says so; where screens are paired, with a PIN. */
   sign(person: PersonPart): void {
+    if (this.paired && this.person !== person.person) {
+      this.signing?.open(person, () => this.signedAs(person));
+    } else {
+      this.signedAs(person);
+    }
+  }
+
+  private signedAs(person: PersonPart): void {
     const command = signOn(person, this.room);
     this.signed = person.person;
     sessionStorage.setItem(this.storageKey, person.person);
@@ -256,6 +267,7 @@ export class Station extends BoardPage {
     });
     this.signed = to.person;
     sessionStorage.setItem(this.storageKey, to.person);
+    if (this.paired) this.signing?.open(to);
     const open = this.view.items.filter((i) => again.has(i.section) && i.state === 'good');
     if (open.length > 0) {
       const sections = [...again].map((s) => sectionName(s).toLowerCase()).join(', ');
@@ -275,6 +287,7 @@ export class Station extends BoardPage {
   }
 
   signOff(): void {
+    if (this.paired) void this.live.entry.signOff();
     this.signed = undefined;
     this.paperAt = undefined;
     sessionStorage.removeItem(this.storageKey);

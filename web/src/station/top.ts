@@ -13,6 +13,7 @@ export function top(at: Station, view: StationView): TemplateResult {
     <h1><span class="vh">Room </span>${at.room}</h1>
     <div class="case">${caseLines(at, view)}</div>
     ${view.plan ? hands(at) : nothing}
+    <sunup-sign-on .live=${at.live} class=${view.plan ? 'vh' : ''}></sunup-sign-on>
     <div class="when">${when(at, view)}</div>
     <div class="proof">${proof(at.live)}</div>
   </header>`;

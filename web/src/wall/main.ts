@@ -1,4 +1,4 @@
-import '../look/index.ts';
+import { entryOver } from '../look/index.ts';
 import { Live, suiteIn } from '../live/index.ts';
 import { readSettings, smallestLetters } from './settings.ts';
 import { keepUp } from './upkeep.ts';
@@ -12,5 +12,6 @@ wall.live = live;
 wall.settings = settings;
 wall.style.setProperty('--letter', String(smallestLetters(settings)));
 document.body.append(wall);
+entryOver(live, 'wall');
 live.start();
 keepUp(wall, live);

@@ -1,4 +1,5 @@
 import { inSuite, suiteIn } from '../../live/index.ts';
+import { passHeaders } from '../../live/pass.ts';
 
 /** What the board says of bedside figures, as `BedsideApi` writes it. */
 
@@ -106,6 +107,7 @@ async function ask(path: string, init: RequestInit = {}): Promise<unknown> {
   try {
     response = await fetch(inSuite(path, suiteIn(location.search)), {
       ...init,
+      headers: { ...init.headers, ...passHeaders() } as Record<string, string>,
       cache: 'no-store',
       signal: AbortSignal.timeout(WAIT_MS),
     });

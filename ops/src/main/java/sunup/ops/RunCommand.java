@@ -28,6 +28,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import sunup.access.PairingOptions;
 import sunup.board.SiteSettings;
 import sunup.http.ServerOptions;
 import sunup.http.SunupServer;
@@ -115,6 +116,21 @@ final class RunCommand implements Callable<Integer> {
       defaultValue = "" + ForecastPool.SPARE_SHARE)
   private double spare;
 
+  @Option(
+      names = "--pair",
+      description =
+          "With --empty: only paired screens see anything, and people sign on by code and PIN; the"
+              + " start print has a link for the first administrator.")
+  private boolean pair;
+
+  @Option(
+      names = "--pepper",
+      paramLabel = "FILE",
+      description =
+          "With --pair: the file with what goes into every PIN's hash, at least 32 bytes; the same"
+              + " on all nodes. One node alone makes it itself (DATA/board/pepper).")
+  private Path pepper;
+
   @Mixin private DatabaseOptions database;
   @Mixin private NodeOptions nodes;
 
@@ -156,6 +172,12 @@ final class RunCommand implements Callable<Integer> {
     if (site != null && !empty) {
       throw Wrong.input("--site goes with --empty; the demo plays in a hospital of its own.");
     }
+    if (pair && !empty) {
+      throw Wrong.input("--pair goes with --empty; nobody pairs a demo's screens.");
+    }
+    if (pepper != null && !pair) {
+      throw Wrong.input("--pepper goes with --pair.");
+    }
     database.check();
   }
 
@@ -185,7 +207,8 @@ final class RunCommand implements Callable<Integer> {
     ServerOptions options =
         ServerOptions.of(folder, files, port, clock)
             .on(database.address(), nodes.cluster())
-            .sparing(spare);
+            .sparing(spare)
+            .pairing(pair ? new PairingOptions(pepper) : null);
     serve(options, (vertx, server) -> () -> {}, about);
     return 0;
   }
@@ -344,7 +367,7 @@ final class RunCommand implements Callable<Integer> {
         server.warmUp(BenchSuite::warming, BenchSuite.now());
       }
       Runnable end = beside.begin(vertx, server);
-      announce(server.port(), about);
+      announce(server, about);
       stop.await();
       LOG.info("closing");
       end.run();
@@ -358,14 +381,21 @@ final class RunCommand implements Callable<Integer> {
     }
   }
 
-  private void announce(int actual, String about) {
+  private void announce(SunupServer server, String about) {
     PrintWriter out = spec.commandLine().getOut();
-    String root = "http://127.0.0.1:" + actual + "/";
+    String root = "http://127.0.0.1:" + server.port() + "/";
     out.println("board " + root);
     out.println("  wall     " + root + "wall");
     out.println("  desk     " + root + "desk");
     out.println("  station  " + root + "station/1    (room 1; put another room's number there)");
     out.println("  holding  " + root + "holding");
+    server
+        .firstLink()
+        .ifPresent(
+            link -> {
+              out.println("Nobody administers this board yet. Open this once, within 15 minutes:");
+              out.println("  " + root + "desk#first=" + link);
+            });
     out.println("It listens on this machine only. Ctrl-C ends it.");
     if (!about.isEmpty()) {
       out.println(about);

@@ -8,7 +8,7 @@ import java.util.Locale;
 import java.util.Set;
 
 /**
- * Which connections are taken while screens are not paired: this machine's only.
+ * Which connections are taken: this machine's only.
  *
  * @param origins origins besides the server's own that pages may come from, for example {@code
  *     http://127.0.0.1:5173}
@@ -28,8 +28,8 @@ public record Connections(List<String> origins) {
   public static void checkLoopback(String host) {
     if (!isLoopback(host)) {
       throw new IllegalArgumentException(
-          "Sunup can't pair screens yet and so takes connections from this machine only: start it"
-              + " on 127.0.0.1, ::1 or localhost, not on "
+          "Without pairing and TLS Sunup takes connections from this machine only: start it on"
+              + " 127.0.0.1, ::1 or localhost, not on "
               + host);
     }
   }

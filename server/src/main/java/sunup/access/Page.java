@@ -11,8 +11,9 @@ import sunup.board.Role;
 import sunup.wire.Audience;
 
 /**
- * Which page a screen shows. Until screens are paired this alone says what it may read and, with
- * the person who signed a touch, in which role its commands are judged.
+ * Which page a screen shows. Where screens are not paired this alone says what it may read and,
+ * with the person who signed a touch, in which role its commands are judged; where they are, it is
+ * what the screen was paired as.
  */
 public enum Page {
   WALL(Audience.WALL, Role.DISPLAY),
@@ -25,6 +26,9 @@ public enum Page {
   /** Roles that nobody gets at a station or on a phone by naming a person. */
   private static final Set<Role> NOT_BY_NAME =
       EnumSet.of(Role.DESK, Role.MANAGER, Role.ADMIN, Role.DISPLAY);
+
+  private static final Set<Role> AT_DESK =
+      EnumSet.of(Role.DESK, Role.ADMIN, Role.SUPERVISOR, Role.MANAGER);
 
   private final Audience audience;
   private final Role role;
@@ -50,6 +54,15 @@ public enum Page {
 
   public Audience audience() {
     return audience;
+  }
+
+  /** Whether somebody of this role may sign on here, where screens are paired. */
+  boolean mayBe(Role its) {
+    return switch (this) {
+      case WALL -> false;
+      case DESK -> AT_DESK.contains(its);
+      default -> !NOT_BY_NAME.contains(its);
+    };
   }
 
   /**

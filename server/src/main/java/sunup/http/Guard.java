@@ -6,8 +6,11 @@ import io.vertx.core.http.HttpServerResponse;
 import io.vertx.core.http.HttpVersion;
 import io.vertx.core.net.HostAndPort;
 import io.vertx.ext.web.RoutingContext;
+import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import sunup.access.Access;
+import sunup.access.Page;
 import sunup.access.Connections;
 
 /** What stands before every request: which are taken at all, and the headers of every answer. */
@@ -19,10 +22,24 @@ final class Guard {
           + "font-src 'self'; connect-src 'self'; manifest-src 'self'; base-uri 'none'; "
           + "form-action 'none'; object-src 'none'; frame-ancestors 'none'";
 
+  /** What a paired screen's page sends with each request of the API. */
+  static final String PASS = "Sunup-Pass";
+
+  private static final String ASKER = "sunup.asker";
+
   private final Connections connections;
 
-  Guard(Connections connections) {
+  /** Null where screens are not paired. */
+  private final Access access;
+
+  Guard(Connections connections, Access access) {
     this.connections = connections;
+    this.access = access;
+  }
+
+  /** Which paired screen asks; null where screens are not paired. */
+  static Access.Asker asker(RoutingContext context) {
+    return context.get(ASKER);
   }
 
   void check(RoutingContext context) {
@@ -47,6 +64,19 @@ final class Guard {
     if (!reads && !connections.originMayTalk(request.getHeader("Origin"), host, remote)) {
       new Problem("Another origin", 403, "Only the board's own pages may do that.").send(context);
       return;
+    }
+    if (access != null && context.normalizedPath().startsWith("/api/")) {
+      Optional<Access.Asker> asker = access.asker(request.getHeader(PASS));
+      if (asker.isEmpty()) {
+        new Problem("Not paired", 401, "Only paired screens may ask. Pair this one at a desk.")
+            .send(context);
+        return;
+      }
+      if (asker.get().page() == Page.WALL) {
+        new Problem("Not allowed", 403, "A wall only shows; ask at a desk.").send(context);
+        return;
+      }
+      context.put(ASKER, asker.get());
     }
     context.next();
   }

@@ -6,12 +6,17 @@ import io.vertx.ext.web.RoutingContext;
 import io.vertx.ext.web.handler.BodyHandler;
 import java.util.List;
 import java.util.concurrent.Executor;
+import sunup.access.Access;
+import sunup.access.Page;
 import sunup.board.Actor;
 import sunup.board.Command;
 import sunup.board.CommandId;
+import sunup.board.CommandKind;
 import sunup.board.Morning;
 import sunup.board.MorningId;
+import sunup.board.Rights;
 import sunup.board.Role;
+import sunup.board.SuiteId;
 import sunup.intake.CaseList;
 import sunup.intake.CaseListResult;
 import sunup.intake.Intake;
@@ -30,7 +35,7 @@ final class IntakeApi {
   /** Letters of the preview's hash in the id of what it becomes. */
   private static final int HASH_LETTERS = 24;
 
-  /** Whoever acts for the desk here; with pairing it becomes the screen that asked. */
+  /** Whoever acts for the desk where screens are not paired. */
   private static final Actor DESK = new Actor(Role.DESK, null, "desk-list");
 
   private final Vertx vertx;
@@ -67,6 +72,7 @@ final class IntakeApi {
     String date = context.request().getParam("date");
     String rows = context.request().getParam("rows");
     String hash = context.request().getParam("hash");
+    Access.Asker asker = Guard.asker(context);
     Answers.later(
         vertx,
         context,
@@ -75,6 +81,7 @@ final class IntakeApi {
           byte[] csv = Answers.body(context, "text/csv");
           Hosted.Suite suite = hosted.asked(context);
           SiteFile site = suite.site();
+          Actor actor = actor(asker, site.suite());
           long at = suite.mornings().nowMs();
           MorningId morning = AskedMorning.of(suite.mornings(), date);
           CaseListResult list =
@@ -82,7 +89,7 @@ final class IntakeApi {
           Owner owner = owners.owner(morning);
           Morning now = OwnerCalls.state(owner);
           Intake.Taken taken = Intake.compare(list, site, morning.date(), now, at);
-          return take ? take(owner, now, taken, hash, at) : taken.preview();
+          return take ? take(owner, now, taken, hash, at, actor) : taken.preview();
         });
   }
 
@@ -96,7 +103,20 @@ final class IntakeApi {
     throw new Answers.Wrong("Not understood", 400, "rows is all or right.");
   }
 
-  private static Taken take(Owner owner, Morning now, Intake.Taken taken, String hash, long at)
+  /** Who asks for it: where screens are paired a desk of this suite, and nobody who only looks. */
+  private static Actor actor(Access.Asker asker, SuiteId suite) throws Answers.Wrong {
+    if (asker == null) {
+      return DESK;
+    }
+    boolean may = Rights.who(CommandKind.PLAN).contains(asker.actor().role());
+    if (asker.page() != Page.DESK || !asker.suite().equals(suite) || !may) {
+      throw new Answers.Wrong("Not allowed", 403, "A case list is taken at the suite's own desk.");
+    }
+    return asker.actor();
+  }
+
+  private static Taken take(
+      Owner owner, Morning now, Intake.Taken taken, String hash, long at, Actor actor)
       throws Answers.Wrong {
     if (!taken.preview().problems().isEmpty()) {
       throw new Answers.Wrong(
@@ -122,7 +142,7 @@ final class IntakeApi {
             new CommandId(id),
             commands.get(0),
             commands.subList(1, commands.size()),
-            DESK,
+            actor,
             now.seq(),
             at,
             0);

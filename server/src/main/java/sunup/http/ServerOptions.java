@@ -2,6 +2,7 @@ package sunup.http;
 
 import java.nio.file.Path;
 import java.util.List;
+import sunup.access.PairingOptions;
 import sunup.cluster.ClusterOptions;
 import sunup.journal.EventTypes;
 import sunup.journal.PostgresAddress;
@@ -26,6 +27,8 @@ import sunup.suites.Clock;
  * @param pace of frames, heartbeats and forecasts
  * @param spareShare of the forecasting threads' time, 0 to 1: what finer figures and moves may take
  * @param types of events that it reads and may write
+ * @param pairing screens are paired and people sign on; null: neither, and it listens on this
+ *     machine only
  */
 public record ServerOptions(
     Path dataFolder,
@@ -39,7 +42,8 @@ public record ServerOptions(
     Limits limits,
     Pace pace,
     double spareShare,
-    EventTypes types) {
+    EventTypes types,
+    PairingOptions pairing) {
   public static final String DEFAULT_HOST = "127.0.0.1";
 
   public ServerOptions {
@@ -66,7 +70,8 @@ public record ServerOptions(
         Limits.DEFAULT,
         Pace.DEFAULT,
         ForecastPool.SPARE_SHARE,
-        EventTypes.ofProgram());
+        EventTypes.ofProgram(),
+        null);
   }
 
   /**
@@ -87,7 +92,8 @@ public record ServerOptions(
         limits,
         pace,
         spareShare,
-        types);
+        types,
+        pairing);
   }
 
   /** The same with another share for finer figures and moves. */
@@ -104,6 +110,25 @@ public record ServerOptions(
         limits,
         pace,
         share,
-        types);
+        types,
+        pairing);
+  }
+
+  /** The same with screens that are paired. */
+  public ServerOptions pairing(PairingOptions its) {
+    return new ServerOptions(
+        dataFolder,
+        database,
+        cluster,
+        siteFiles,
+        host,
+        port,
+        clock,
+        origins,
+        limits,
+        pace,
+        spareShare,
+        types,
+        its);
   }
 }

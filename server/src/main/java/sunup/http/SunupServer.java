@@ -10,8 +10,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.Callable;
@@ -20,15 +22,18 @@ import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Collectors;
+import sunup.access.Access;
 import sunup.access.Connections;
 import sunup.archive.Archivist;
 import sunup.archive.FactStore;
 import sunup.archive.LazyFacts;
+import sunup.access.PairingOptions;
 import sunup.board.Board;
 import sunup.board.Morning;
 import sunup.board.Order;
 import sunup.board.Outcome;
 import sunup.board.Recorded;
+import sunup.board.RoomId;
 import sunup.board.SuiteId;
 import sunup.cluster.Cluster;
 import sunup.codec.Problem;
@@ -37,6 +42,7 @@ import sunup.intake.SiteReader;
 import sunup.journal.EventCodec;
 import sunup.journal.Journal;
 import sunup.journal.PostgresJournal;
+import sunup.journal.SideDatabase;
 import sunup.journal.SqliteJournal;
 import sunup.live.ForecastPool;
 import sunup.live.LiveEndpoint;
@@ -66,6 +72,9 @@ public final class SunupServer {
   /** Seconds without a byte after which a connection is closed. */
   static final int IDLE_SECONDS = 75;
 
+  /** How often it is looked whether another node paired, revoked or signed on. */
+  private static final int ACCESS_POLL_MS = 1_000;
+
   /** Bytes of a site's file. */
   private static final long SITE_BYTES_MAX = 1 << 20;
 
@@ -92,6 +101,10 @@ public final class SunupServer {
   private final ForecastPool forecasts;
   private final ExecutorService lookups;
   private final ExecutorService requests = pool("sunup-api", 2, REQUESTS_WAITING_MAX);
+
+  /** Null where screens are not paired. */
+  private final Access access;
+
   private final Hosted hosted;
   private final Archivist archivist;
   private final LiveEndpoint live;
@@ -99,9 +112,11 @@ public final class SunupServer {
   private final HttpServer http;
 
   /** What has to be opened before the server can be put together. */
-  private record Opened(Suites suites, Cluster cluster, Archivist archivist, FactStore facts) {}
+  private record Opened(
+      Suites suites, Cluster cluster, Archivist archivist, FactStore facts, Access access) {}
 
   private SunupServer(Vertx vertx, ServerOptions options, List<SiteFile> sites, Opened opened) {
+    this.access = opened.access();
     this.vertx = vertx;
     Suites suites = opened.suites();
     Cluster cluster = opened.cluster();
@@ -124,7 +139,8 @@ public final class SunupServer {
                 .toList());
     Connections connections = new Connections(options.origins());
     this.live =
-        new LiveEndpoint(vertx, hosted.mornings(), options.clock(), connections, options.limits());
+        new LiveEndpoint(
+            vertx, hosted.mornings(), options.clock(), connections, options.limits(), access);
     Tries tries = new Tries(options.clock(), lane, forecasts);
     this.router = router(connections, owners, tries, opened.facts(), options);
     this.http =
@@ -138,6 +154,9 @@ public final class SunupServer {
     live.mount(http);
     if (cluster != null) {
       cluster.routing().serve(hosted.mornings(), live::count);
+    }
+    if (access != null && options.database() != null) {
+      long unused = vertx.setPeriodic(ACCESS_POLL_MS, t -> access.poll());
     }
   }
 
@@ -158,7 +177,7 @@ public final class SunupServer {
       Connections connections, Owners owners, Tries tries, FactStore facts, ServerOptions options) {
     Sheets sheets = Sheets.standard();
     Router made = Router.router(vertx);
-    made.route().handler(new Guard(connections)::check);
+    made.route().handler(new Guard(connections, access)::check);
     new Webroot("webroot").mount(made);
     new ForecastApi(vertx, requests).mount(made);
     new IntakeApi(vertx, requests, hosted, sheets, owners).mount(made);
@@ -196,14 +215,46 @@ public final class SunupServer {
       Archivist archivist = new Archivist(journal, codec(options), facts);
       if (options.cluster() == null) {
         Suites suites = Suites.open(journal, BOARD, options.clock(), options.types(), null);
-        return new SunupServer(vertx, options, sites, new Opened(suites, null, archivist, facts));
+        return new SunupServer(
+            vertx,
+            options,
+            sites,
+            new Opened(suites, null, archivist, facts, access(options, sites)));
       }
       Cluster cluster = join(vertx, options, journal);
       return new SunupServer(
-          vertx, options, sites, new Opened(cluster.suites(), cluster, archivist, facts));
+          vertx,
+          options,
+          sites,
+          new Opened(cluster.suites(), cluster, archivist, facts, access(options, sites)));
     } catch (IOException e) {
       throw new IllegalArgumentException(e.getMessage(), e);
     }
+  }
+
+  /** After the journal, which holds the data folder. */
+  private static Access access(ServerOptions options, List<SiteFile> sites) throws IOException {
+    PairingOptions pairing = options.pairing();
+    if (pairing == null) {
+      return null;
+    }
+    if (options.database() != null && pairing.pepper() == null) {
+      throw new IllegalArgumentException(
+          "Several nodes need the same pepper: name a file that all of them have.");
+    }
+    Map<SuiteId, Set<RoomId>> rooms = new LinkedHashMap<>();
+    for (SiteFile site : sites) {
+      rooms.put(
+          site.suite(), site.rooms().stream().map(SiteFile.Room::id).collect(Collectors.toSet()));
+    }
+    return Access.open(
+        options.database() == null
+            ? SideDatabase.sqlite(options.dataFolder(), "access")
+            : SideDatabase.postgres(options.database(), "access"),
+        pairing.pepper() == null ? options.dataFolder().resolve("pepper") : pairing.pepper(),
+        options.database() == null,
+        options.clock(),
+        rooms);
   }
 
   /** Reads only: nothing random is asked of it. */
@@ -307,6 +358,11 @@ public final class SunupServer {
     return routes;
   }
 
+  /** The secret of the link for the first administrator, while there is none. */
+  public Optional<String> firstLink() {
+    return access == null ? Optional.empty() : access.firstLink();
+  }
+
   /** Open sockets. */
   public int sockets() {
     return live.count();
@@ -342,6 +398,9 @@ public final class SunupServer {
             suites.close();
           } else {
             cluster.close();
+          }
+          if (access != null) {
+            access.close();
           }
           lane.close();
           forecasts.close();

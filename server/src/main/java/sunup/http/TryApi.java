@@ -11,6 +11,8 @@ import java.util.concurrent.Executor;
 import java.util.concurrent.RejectedExecutionException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import sunup.access.Access;
+import sunup.access.Page;
 import sunup.board.Morning;
 import sunup.board.MorningId;
 import sunup.codec.BadJson;
@@ -62,6 +64,7 @@ final class TryApi {
   private final class Request implements Tries.Taker {
     private final RoutingContext context;
     private final Context back = vertx.getOrCreateContext();
+    private final Access.Asker asker;
 
     private volatile boolean gone;
 
@@ -70,6 +73,7 @@ final class TryApi {
 
     Request(RoutingContext context) {
       this.context = context;
+      this.asker = Guard.asker(context);
     }
 
     void begin() {
@@ -92,6 +96,9 @@ final class TryApi {
 
     private void ask() {
       try {
+        if (asker != null && asker.page() != Page.DESK) {
+          throw new Answers.Wrong("Not allowed", 403, "A copy is tried at the suite's own desk.");
+        }
         List<TryChange> changes = read(Answers.body(context, "application/json"));
         Hosted.Suite suite = hosted.asked(context);
         MorningId id = AskedMorning.of(suite.mornings(), context.request().getParam("date"));

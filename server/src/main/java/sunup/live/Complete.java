@@ -9,7 +9,14 @@ public final class Complete {
   private Complete() {}
 
   /** The first component that is null and not marked as optional. */
-  public static Optional<String> missing(Object message) {
+  static Optional<String> missing(ClientMessage message) {
+    Optional<String> of = missingOf(message);
+    return of.isEmpty() && message instanceof ClientMessage.Manage manage
+        ? missingOf(manage.ask())
+        : of;
+  }
+
+  private static Optional<String> missingOf(Object message) {
     for (RecordComponent component : message.getClass().getRecordComponents()) {
       if (!component.isAnnotationPresent(Maybe.class) && read(component, message) == null) {
         return Optional.of(component.getName());

@@ -11,7 +11,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import sunup.access.Access;
 import sunup.access.Connections;
+import sunup.access.Door;
 import sunup.suites.Clock;
 
 /** The address {@code /live}: which sockets are opened, and all that are open. */
@@ -32,16 +34,29 @@ public final class LiveEndpoint {
   private final Clock clock;
   private final Connections connections;
   private final Limits limits;
+
+  /** Null where screens are not paired. */
+  private final Access access;
+
   private final Set<LiveSocket> sockets = ConcurrentHashMap.newKeySet();
   private final Map<String, Integer> perAddress = new HashMap<>();
 
+  /**
+   * @param access null where screens are not paired
+   */
   public LiveEndpoint(
-      Vertx vertx, MorningsBySuite suites, Clock clock, Connections connections, Limits limits) {
+      Vertx vertx,
+      MorningsBySuite suites,
+      Clock clock,
+      Connections connections,
+      Limits limits,
+      Access access) {
     this.vertx = vertx;
     this.suites = suites;
     this.clock = clock;
     this.connections = connections;
     this.limits = limits;
+    this.access = access;
   }
 
   /** The options that the endpoint needs; compression would undo the shared buffers. */
@@ -97,7 +112,14 @@ public final class LiveEndpoint {
   private void opened(ServerWebSocket socket) {
     String remote = socket.remoteAddress().hostAddress();
     LiveSocket live =
-        new LiveSocket(socket, vertx.getOrCreateContext(), vertx, suites, clock, limits);
+        new LiveSocket(
+            socket,
+            vertx.getOrCreateContext(),
+            vertx,
+            suites,
+            clock,
+            limits,
+            line -> access == null ? null : Door.of(access, line, origin(socket), remote));
     sockets.add(live);
     count(remote, 1);
     live.open(
@@ -105,6 +127,13 @@ public final class LiveEndpoint {
           sockets.remove(live);
           count(remote, -1);
         });
+  }
+
+  /** Of the page that opened it; what is no page signs for the address that it asked. */
+  private static String origin(ServerWebSocket socket) {
+    String given = socket.headers().get("Origin");
+    String scheme = socket.isSsl() ? "https://" : "http://";
+    return given != null ? given : scheme + socket.headers().get("Host");
   }
 
   private synchronized boolean full(String address) {

@@ -1,26 +1,26 @@
 package sunup.live;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import io.vertx.core.Context;
 import io.vertx.core.Vertx;
 import io.vertx.core.buffer.Buffer;
 import io.vertx.core.http.ServerWebSocket;
 import io.vertx.core.internal.http.WebSocketInternal;
-import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.time.DateTimeException;
-import java.time.LocalDate;
 import java.util.Optional;
-import java.util.regex.Pattern;
+import java.util.function.Function;
+import sunup.access.Door;
 import sunup.access.Page;
+import sunup.board.Actor;
 import sunup.board.CommandId;
+import sunup.board.Morning;
 import sunup.board.MorningId;
+import sunup.board.PersonId;
 import sunup.board.RefusalCode;
+import sunup.board.Role;
 import sunup.codec.BadJson;
 import sunup.codec.Json;
 import sunup.suites.Clock;
 import sunup.suites.Owner;
-import sunup.suites.Reply;
 import sunup.suites.Standpoint;
 import sunup.suites.Submission;
 import sunup.wire.Audience;
@@ -34,7 +34,7 @@ import sunup.wire.ServerMessage;
  * <p>A screen that reads too slowly is not buffered for: beyond {@link Limits#pendingBytesSoft} of
  * unsent bytes its frames are left out, and when all is sent it gets a view.
  */
-final class LiveSocket implements Screen {
+final class LiveSocket implements Screen, Door.Line {
   /** Close codes of RFC 6455. */
   static final short GOING_AWAY = 1001;
 
@@ -43,8 +43,10 @@ final class LiveSocket implements Screen {
   static final short TOO_BIG = 1009;
   static final short TRY_LATER = 1013;
 
-  private static final Pattern SCREEN = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,39}");
   private static final int WORDS_MAX = 300;
+
+  /** A screen that waits to be paired hears from the board this often. */
+  private static final int DOOR_MS = 4_000;
 
   /** Real time that a peer has to take the close frame. */
   private static final int FORCE_CLOSE_MS = 2_000;
@@ -59,6 +61,11 @@ final class LiveSocket implements Screen {
   private final TokenBucket strikes;
   private final long helloTimer;
   private final long pulseTimer;
+
+  /** Null where screens are not paired. */
+  private final Door door;
+
+  private final long doorTimer;
   private volatile Page page;
 
   /** Of the suite that it said hello for; null before. */
@@ -84,7 +91,8 @@ final class LiveSocket implements Screen {
       Vertx vertx,
       MorningsBySuite suites,
       Clock clock,
-      Limits limits) {
+      Limits limits,
+      Function<Door.Line, Door> doors) {
     this.socket = socket;
     this.context = context;
     this.vertx = vertx;
@@ -97,6 +105,8 @@ final class LiveSocket implements Screen {
     this.lastHeard = now;
     this.helloTimer = vertx.setTimer(limits.helloMs(), id -> noHello());
     this.pulseTimer = vertx.setPeriodic(limits.pingMs(), id -> pulse());
+    this.door = doors.apply(this);
+    this.doorTimer = door == null ? -1 : vertx.setPeriodic(DOOR_MS, id -> door.pulse());
   }
 
   /** Sets the handlers; called on the socket's context before any message is read. */
@@ -110,8 +120,7 @@ final class LiveSocket implements Screen {
           closing = true;
           gone = true;
           vertx.cancelTimer(helloTimer);
-          vertx.cancelTimer(pulseTimer);
-          leave();
+          ended();
           onClosed.run();
         });
   }
@@ -171,7 +180,12 @@ final class LiveSocket implements Screen {
     return clock.monotonicMs();
   }
 
-  private void leave() {
+  private void ended() {
+    vertx.cancelTimer(pulseTimer);
+    vertx.cancelTimer(doorTimer);
+    if (door != null) {
+      door.closed();
+    }
     if (mornings != null) {
       mornings.leave(this);
     }
@@ -234,7 +248,7 @@ final class LiveSocket implements Screen {
     if (inTime) {
       take(message);
     } else if (message instanceof ClientMessage.Send send) {
-      answer(later(send.id(), "Too many touches at once; this one will be sent again."));
+      answer(Replies.later(send.id(), "Too many touches at once; this one will be sent again."));
     } else {
       trouble("too-fast", "Too many messages: at most " + limits.messagesPerSecond() + " a second");
     }
@@ -243,14 +257,16 @@ final class LiveSocket implements Screen {
   private void take(ClientMessage message) {
     if (message instanceof ClientMessage.Hello hello) {
       hello(hello);
-    } else if (page == null) {
+    } else if (door != null && door.take(message)) {
+      return;
+    } else if (Greeting.ofPairing(message)) {
+      trouble("no-pairing", "This board does not pair screens");
+    } else if (page == null && (door == null || !(message instanceof ClientMessage.Tick))) {
       trouble("hello-first", "The first message on a socket is hello");
     } else if (message instanceof ClientMessage.Send send) {
       send(send);
     } else if (message instanceof ClientMessage.Tick tick) {
-      write(
-          AudienceStream.encode(
-              new ServerMessage.Tock(tick.sentAt(), clock.morningMs(), clock.rate())));
+      send(new ServerMessage.Tock(tick.sentAt(), clock.morningMs(), clock.rate()));
     } else {
       askView();
     }
@@ -265,49 +281,50 @@ final class LiveSocket implements Screen {
   }
 
   private void hello(ClientMessage.Hello hello) {
-    Optional<Page> named = Page.named(hello.page());
-    Mornings asked = suites.named(hello.suite()).orElse(null);
     if (page != null) {
       trouble("hello-twice", "This socket has said hello; open another for another page");
-    } else if (named.isEmpty()) {
-      trouble("unknown-page", "The page is wall, desk, station, holding or pocket");
-    } else if (!SCREEN.matcher(hello.screen()).matches()) {
-      trouble("bad-screen", "A screen's name is 1 to 40 letters, digits, dots or dashes");
-    } else if (asked == null) {
-      trouble("unknown-suite", "There is no suite of this id here; GET /api/suites lists them");
-    } else if (hello.date() != null && named.get() != Page.DESK) {
-      trouble("bad-date", "Only a desk chooses a date; other pages show the morning that is on");
-    } else if (hello.date() != null && chosen(asked, hello.date()) == null) {
-      trouble("bad-date", "The date is one near today, written as 2026-11-25");
+    } else if (door == null) {
+      enter(hello);
     } else {
+      door.hello(hello);
+    }
+  }
+
+  @Override
+  public void enter(ClientMessage.Hello hello) {
+    try {
+      Greeting greeting = Greeting.of(hello, suites);
       vertx.cancelTimer(helloTimer);
-      page = named.get();
+      page = greeting.page();
       screen = hello.screen();
-      mornings = asked;
-      chosen = hello.date() == null ? null : chosen(mornings, hello.date());
-      mornings.join(this, chosen, resumed(hello), hello.epoch(), hello.n());
+      mornings = greeting.mornings();
+      chosen = greeting.chosen();
+      mornings.join(this, chosen, greeting.resumed(), hello.epoch(), hello.n());
+    } catch (Greeting.Wrong wrong) {
+      trouble(wrong.code(), wrong.getMessage());
     }
   }
 
-  /** The morning of a date that a desk may see, or null. */
-  private static MorningId chosen(Mornings mornings, String date) {
-    try {
-      MorningId morning = mornings.on(LocalDate.parse(date));
-      return mornings.takes(morning) ? morning : null;
-    } catch (DateTimeException e) {
-      return null;
-    }
+  @Override
+  public void proved() {
+    vertx.cancelTimer(helloTimer);
   }
 
-  private static MorningId resumed(ClientMessage.Hello hello) {
-    if (hello.morning() == null) {
-      return null;
-    }
-    try {
-      return MorningId.parse(hello.morning());
-    } catch (RuntimeException e) {
-      return null;
-    }
+  @Override
+  public void run(Runnable task) {
+    context.runOnContext(v -> task.run());
+  }
+
+  @Override
+  public Role planned(PersonId post) {
+    Standpoint at = mornings == null ? null : mornings.standpoint(chosen);
+    Morning.PersonDay known = at == null ? null : at.state().people().get(post);
+    return known == null ? null : known.plan().role();
+  }
+
+  @Override
+  public void close(String why) {
+    close(POLICY, why);
   }
 
   private void send(ClientMessage.Send send) {
@@ -318,7 +335,8 @@ final class LiveSocket implements Screen {
     }
     if (inFlight >= limits.inFlightMax()) {
       answer(
-          later(send.id(), "Too many touches wait for their answer; this one will be sent again."));
+          Replies.later(
+              send.id(), "Too many touches wait for their answer; this one will be sent again."));
       return;
     }
     inFlight++;
@@ -329,36 +347,23 @@ final class LiveSocket implements Screen {
   /** Any thread. */
   private void submit(ClientMessage.Send send, MorningId morning, Owner owner) {
     if (owner == null) {
-      answered(later(send.id(), "The board can't take this now; it will be sent again."));
+      answered(Replies.later(send.id(), "The board can't take this now; it will be sent again."));
       return;
     }
-    Standpoint at = mornings.standpoint(morning);
+    Actor by = door == null ? page.actor(screen, send.person(), null) : door.actor(send);
+    if (by == null) {
+      answered(Replies.later(send.id(), "This screen is not paired any more."));
+      return;
+    }
     Submission submission =
-        new Submission(
-            send.id(),
-            send.command(),
-            page.actor(screen, send.person(), null),
-            send.seen(),
-            send.touchedAt(),
-            send.offset());
-    submission = submission.on(page.word());
-    // An owner on another node judges the role by itself.
-    submission = at == null ? submission : Mornings.judged(submission, at.state());
-    owner.submit(submission, reply -> answered(answerOf(send.id(), reply)));
-  }
-
-  private static ServerMessage.Answer answerOf(CommandId id, Reply reply) {
-    if (reply instanceof Reply.Done done) {
-      return new ServerMessage.Answer(id, "done", done.upTo(), null, null);
+        new Submission(send.id(), send.command(), by, send.seen(), send.touchedAt(), send.offset());
+    if (door == null) {
+      Standpoint at = mornings.standpoint(morning);
+      submission = submission.on(page.word());
+      // An owner on another node judges the role by itself.
+      submission = at == null ? submission : Mornings.judged(submission, at.state());
     }
-    if (reply instanceof Reply.Refused refused) {
-      return new ServerMessage.Answer(id, "refused", null, refused.code().code(), refused.words());
-    }
-    return later(id, ((Reply.Later) reply).words());
-  }
-
-  private static ServerMessage.Answer later(CommandId id, String words) {
-    return new ServerMessage.Answer(id, "later", null, null, words);
+    owner.submit(submission, reply -> answered(Replies.of(send.id(), reply)));
   }
 
   /** Any thread. */
@@ -378,7 +383,7 @@ final class LiveSocket implements Screen {
   /** A command that can't be read is refused under its id, so that it does not wait for ever. */
   private void unreadable(byte[] bytes, String why) {
     String words = why.length() > WORDS_MAX ? why.substring(0, WORDS_MAX) : why;
-    CommandId id = idOfSend(bytes);
+    CommandId id = Replies.idOfSend(bytes);
     if (id == null) {
       trouble("bad-message", words);
     } else {
@@ -387,18 +392,14 @@ final class LiveSocket implements Screen {
     }
   }
 
-  private static CommandId idOfSend(byte[] bytes) {
-    try {
-      JsonNode tree = Json.mapper().readTree(bytes);
-      boolean sends = tree != null && tree.path("m").asText().equals("send");
-      return sends && tree.path("id").isTextual() ? new CommandId(tree.path("id").asText()) : null;
-    } catch (IOException | IllegalArgumentException e) {
-      return null;
-    }
+  @Override
+  public void trouble(String code, String words) {
+    send(new ServerMessage.Trouble(code, words));
   }
 
-  private void trouble(String code, String words) {
-    write(AudienceStream.encode(new ServerMessage.Trouble(code, words)));
+  @Override
+  public void send(ServerMessage message) {
+    write(AudienceStream.encode(message));
   }
 
   /** Vert.x tells a message over the limit by an IllegalStateException, all else by others. */
@@ -429,8 +430,7 @@ final class LiveSocket implements Screen {
   private void close(short code, String why) {
     if (!closing) {
       closing = true;
-      vertx.cancelTimer(pulseTimer);
-      leave();
+      ended();
       socket.close(code, why);
       vertx.setTimer(FORCE_CLOSE_MS, id -> cut());
     }

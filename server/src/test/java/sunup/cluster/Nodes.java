@@ -105,7 +105,8 @@ final class Nodes {
             usual.limits(),
             usual.pace(),
             usual.spareShare(),
-            types);
+            types,
+            null);
     return get(SunupServer.start(vertx, other));
   }
 

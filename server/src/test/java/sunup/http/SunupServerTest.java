@@ -78,7 +78,8 @@ class SunupServerTest {
         usual.limits(),
         usual.pace(),
         usual.spareShare(),
-        usual.types());
+        usual.types(),
+        null);
   }
 
   @AfterEach

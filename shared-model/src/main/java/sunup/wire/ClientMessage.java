@@ -7,6 +7,7 @@ import sunup.board.Command;
 import sunup.board.CommandId;
 import sunup.board.MorningId;
 import sunup.board.PersonId;
+import sunup.board.Role;
 import sunup.codec.Maybe;
 
 /** What a screen sends. */
@@ -16,6 +17,12 @@ import sunup.codec.Maybe;
   @JsonSubTypes.Type(value = ClientMessage.Send.class, name = "send"),
   @JsonSubTypes.Type(value = ClientMessage.AskView.class, name = "ask-view"),
   @JsonSubTypes.Type(value = ClientMessage.Tick.class, name = "tick"),
+  @JsonSubTypes.Type(value = ClientMessage.Prove.class, name = "prove"),
+  @JsonSubTypes.Type(value = ClientMessage.NewKey.class, name = "new-key"),
+  @JsonSubTypes.Type(value = ClientMessage.FirstLink.class, name = "first-link"),
+  @JsonSubTypes.Type(value = ClientMessage.SignOn.class, name = "sign-on"),
+  @JsonSubTypes.Type(value = ClientMessage.SignOff.class, name = "sign-off"),
+  @JsonSubTypes.Type(value = ClientMessage.Manage.class, name = "manage"),
 })
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public sealed interface ClientMessage {
@@ -55,7 +62,9 @@ public sealed interface ClientMessage {
    * @param seen revision of what was shown, or absent
    * @param touchedAt the screen's clock when it was touched
    * @param offset measured: the owner's clock minus the screen's, in milliseconds
-   * @param person who is signed on, or absent
+   * @param person who is signed on, or absent; where screens are paired it says nothing
+   * @param session where screens are paired: the sign-on that it was touched under, or absent for a
+   *     touch that nobody signed
    */
   record Send(
       CommandId id,
@@ -64,12 +73,68 @@ public sealed interface ClientMessage {
       long touchedAt,
       long offset,
       @Maybe PersonId person,
+      @Maybe String session,
       Command command)
-      implements ClientMessage {}
+      implements ClientMessage {
+    /** Where screens are not paired. */
+    public Send(
+        CommandId id,
+        MorningId morning,
+        Long seen,
+        long touchedAt,
+        long offset,
+        PersonId person,
+        Command command) {
+      this(id, morning, seen, touchedAt, offset, person, null, command);
+    }
+  }
 
   /** The screen found a gap. */
   record AskView() implements ClientMessage {}
 
   /** Measures the clocks; answered at once with {@link ServerMessage.Tock}. */
   record Tick(long sentAt) implements ClientMessage {}
+
+  /**
+   * Who the screen is: the answer to a {@link ServerMessage.Challenge}.
+   *
+   * @param key its public key: SubjectPublicKeyInfo of a P-256 key, base64url
+   * @param signature ECDSA with SHA-256 over {@code sunup prove}, the page's origin and the nonce,
+   *     a line each, as r and s of 32 bytes each, base64url
+   */
+  record Prove(String key, String signature) implements ClientMessage {}
+
+  /**
+   * A new key for this screen. The old one counts until the new one was used at a connect.
+   *
+   * @param signature by the new key, over {@code sunup new-key}, origin and the socket's nonce
+   */
+  record NewKey(String key, String signature) implements ClientMessage {}
+
+  /**
+   * The first administrator, by the link that the board's console printed once.
+   *
+   * @param link the link's secret
+   * @param code what the person is called here: no name
+   */
+  record FirstLink(String link, String code, String pin) implements ClientMessage {}
+
+  /**
+   * Somebody signs on at this screen; whoever was signed on before is not any more.
+   *
+   * @param role one of the person's, or absent for the one that fits
+   * @param as the person of this morning's plan that he or she is, or absent
+   */
+  record SignOn(String code, String pin, @Maybe Role role, @Maybe PersonId as)
+      implements ClientMessage {}
+
+  /** Nobody is signed on here any more. */
+  record SignOff() implements ClientMessage {}
+
+  /**
+   * Something about screens and people, by whoever is signed on here.
+   *
+   * @param id the screen's, for the answer
+   */
+  record Manage(String id, AccessAsk ask) implements ClientMessage {}
 }

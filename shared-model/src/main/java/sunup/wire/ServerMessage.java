@@ -6,6 +6,9 @@ import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.util.List;
 import sunup.board.CommandId;
 import sunup.board.MorningId;
+import sunup.board.PersonId;
+import sunup.board.Role;
+import sunup.board.RoomId;
 import sunup.codec.Maybe;
 
 /** What the server sends. */
@@ -17,6 +20,11 @@ import sunup.codec.Maybe;
   @JsonSubTypes.Type(value = ServerMessage.Answer.class, name = "answer"),
   @JsonSubTypes.Type(value = ServerMessage.Tock.class, name = "tock"),
   @JsonSubTypes.Type(value = ServerMessage.Trouble.class, name = "trouble"),
+  @JsonSubTypes.Type(value = ServerMessage.Challenge.class, name = "challenge"),
+  @JsonSubTypes.Type(value = ServerMessage.Pairing.class, name = "pairing"),
+  @JsonSubTypes.Type(value = ServerMessage.Paired.class, name = "paired"),
+  @JsonSubTypes.Type(value = ServerMessage.Signed.class, name = "signed"),
+  @JsonSubTypes.Type(value = ServerMessage.Told.class, name = "told"),
 })
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public sealed interface ServerMessage {
@@ -87,4 +95,46 @@ public sealed interface ServerMessage {
 
   /** Something is wrong with what the screen sent; the socket stays open unless it says so. */
   record Trouble(String code, String words) implements ServerMessage {}
+
+  /** Where screens are paired, the answer to a hello: the screen shall prove who it is. */
+  record Challenge(String nonce) implements ServerMessage {}
+
+  /**
+   * The screen is not known: what it shows until somebody has typed the code at a desk. Comes again
+   * every few seconds.
+   *
+   * @param code to be typed at a desk
+   * @param address the screen's, as the board sees it
+   * @param at when it asked, epoch milliseconds of real time
+   * @param until when the code ends
+   */
+  record Pairing(String code, String address, long at, long until) implements ServerMessage {}
+
+  /**
+   * What the screen is.
+   *
+   * @param screen its name
+   * @param room a station's
+   * @param pass for requests over HTTP, in the header {@code Sunup-Pass}
+   */
+  record Paired(String screen, String page, String suite, @Maybe RoomId room, String pass)
+      implements ServerMessage {}
+
+  /**
+   * Who is signed on here; nobody if all is absent.
+   *
+   * @param session goes with each touch of this person
+   * @param as the person of this morning's plan
+   */
+  record Signed(@Maybe String session, @Maybe String code, @Maybe Role role, @Maybe PersonId as)
+      implements ServerMessage {}
+
+  /**
+   * The answer to what was asked about keys, screens and people.
+   *
+   * @param id of a manage, else the kind of the message
+   * @param words what was done, or why not and what to do
+   */
+  record Told(String id, boolean done, String words, @Maybe AccessList list)
+      implements ServerMessage {}
 }

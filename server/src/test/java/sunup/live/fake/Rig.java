@@ -55,7 +55,8 @@ public final class Rig {
             new MorningsBySuite(List.of(mornings)),
             clock,
             new Connections(List.of(ALLOWED_ORIGIN)),
-            limits);
+            limits,
+            null);
     server = vertx.createHttpServer(LiveEndpoint.options(limits).setHost("127.0.0.1").setPort(0));
     endpoint.mount(server);
     mornings.open();

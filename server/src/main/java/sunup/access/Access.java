@@ -1,0 +1,365 @@
+package sunup.access;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ConcurrentHashMap;
+import sunup.access.Known.PairedScreen;
+import sunup.access.Known.SignedOn;
+import sunup.board.Actor;
+import sunup.board.PersonId;
+import sunup.board.Role;
+import sunup.board.RoomId;
+import sunup.board.SuiteId;
+import sunup.journal.SideDatabase;
+import sunup.suites.Clock;
+
+/**
+ * Which screens are ours and who is signed on at them. What is known stands in memory and is asked
+ * for each touch; changes are written first, on a thread of their own.
+ */
+public final class Access implements AutoCloseable {
+  /** How long a code of a new screen counts. */
+  static final long CODE_MS = 5 * 60_000;
+
+  /** How long the first administrator's link counts. */
+  static final long LINK_MS = 15 * 60_000;
+
+  /** How long it is kept who was signed on where. */
+  static final long SIGN_ONS_KEPT_MS = 90L * 24 * 3_600_000;
+
+  /** Wrong tries of all people at a screen within {@link AccessStore#LOCK_MS}. */
+  static final int TRIES_AT_SCREEN_MAX = 30;
+
+  private static final String LINK = "first-link";
+
+  private final Ledger ledger;
+  private final Pins pins;
+  private final Map<SuiteId, Set<RoomId>> suites;
+  private final Map<String, Integer> sockets = new ConcurrentHashMap<>();
+  private final Passes passes;
+  private final SuiteId firstSuite;
+  private final Managing managing;
+  private String firstLink;
+
+  private Access(Ledger ledger, Pins pins, Map<SuiteId, Set<RoomId>> suites, byte[] key) {
+    this.ledger = ledger;
+    this.pins = pins;
+    this.suites = Map.copyOf(suites);
+    this.firstSuite = suites.keySet().iterator().next();
+    this.passes = new Passes(key);
+    this.managing = new Managing(this);
+  }
+
+  /**
+   * Opens what is known of screens and people.
+   *
+   * @param database is closed with it
+   * @param pepper file with what goes into every PIN's hash
+   * @param makePepper whether it is made if it is missing
+   * @param suites this board's in order, each with its rooms
+   */
+  public static Access open(
+      SideDatabase database,
+      Path pepper,
+      boolean makePepper,
+      Clock clock,
+      Map<SuiteId, Set<RoomId>> suites)
+      throws IOException {
+    Pins pins = Pins.of(pepper, makePepper);
+    try {
+      byte[] key = database.inOne(Passes::key);
+      String link = first(database, clock.realMs());
+      Access made = new Access(Ledger.open(database, clock), pins, suites, key);
+      made.firstLink = link;
+      return made;
+    } catch (SQLException e) {
+      throw new IOException("Screens and people can't be read: " + e.getMessage(), e);
+    }
+  }
+
+  /** Makes the link for a first administrator if there is none; forgets what is old. */
+  private static String first(SideDatabase database, long now) throws SQLException {
+    return database.inOne(
+        c -> {
+          AccessStore.forget(c, now - SIGN_ONS_KEPT_MS);
+          if (AccessStore.administered(c)) {
+            return null;
+          }
+          String link = Secrets.token();
+          byte[] hash = Secrets.sha256(Secrets.bytes(link));
+          AccessStore.keepSecret(c, LINK, hash, now + LINK_MS);
+          return link;
+        });
+  }
+
+  /** The secret of the link for the first administrator, while there is none. */
+  public Optional<String> firstLink() {
+    return Optional.ofNullable(firstLink);
+  }
+
+  Ledger ledger() {
+    return ledger;
+  }
+
+  /** Looks for changes by other nodes; called about once a second where there are others. */
+  public void poll() {
+    ledger.poll();
+  }
+
+  Map<SuiteId, Set<RoomId>> suites() {
+    return suites;
+  }
+
+  /** The suite of a first administrator whose page named none. */
+  SuiteId firstSuite() {
+    return firstSuite;
+  }
+
+  Pins pins() {
+    return pins;
+  }
+
+  Managing managing() {
+    return managing;
+  }
+
+  Passes passes() {
+    return passes;
+  }
+
+  /** Sockets of a screen, of this node. */
+  int sockets(String screen) {
+    return sockets.getOrDefault(screen, 0);
+  }
+
+  /** Counts a socket of a screen; false if it has too many already. */
+  boolean seat(String screen, int most) {
+    return sockets.merge(screen, 1, (had, one) -> Math.min(had + one, most + 1)) <= most;
+  }
+
+  void unseat(String screen) {
+    sockets.computeIfPresent(screen, (s, had) -> had <= 1 ? null : had - 1);
+  }
+
+  /** The screen of a key that was just proved, if it is one of ours. */
+  CompletableFuture<Optional<PairedScreen>> proved(String fingerprint) {
+    Known.Key key = ledger.known().keys().get(fingerprint);
+    if (key == null || key.used()) {
+      return CompletableFuture.completedFuture(ledger.known().screenOf(fingerprint));
+    }
+    return ledger
+        .change(
+            c -> {
+              AccessStore.keyUsed(c, fingerprint, key.screen(), ledger.now());
+              return null;
+            })
+        .thenApply(v -> ledger.known().screenOf(fingerprint));
+  }
+
+  /** A code for a screen that is not ledger.known(). */
+  CompletableFuture<AccessStore.Asks> asks(String fingerprint, String address, String page) {
+    return ledger.inStore(
+        c -> {
+          long now = ledger.now();
+          AccessStore.Asks asks =
+              new AccessStore.Asks(
+                  Secrets.pairingCode(), fingerprint, address, page, now, now + CODE_MS);
+          if (!AccessStore.ask(c, asks)) {
+            throw new Refusal("Too many screens wait to be paired. Try again in five minutes.");
+          }
+          return asks;
+        });
+  }
+
+  /** The screen's next key: both count until the new one was used. */
+  CompletableFuture<Void> newKey(String screen, String fingerprint) {
+    return ledger.change(
+        c -> {
+          if (ledger.known().keys().containsKey(fingerprint)) {
+            throw new Refusal("This key is in use already. Make a new one.");
+          }
+          AccessStore.dropUnused(c, screen);
+          AccessStore.addKey(c, fingerprint, screen, ledger.now());
+          return null;
+        });
+  }
+
+  /** The screen of the first administrator becomes a desk, and he or she is signed on there. */
+  CompletableFuture<Void> claim(
+      String fingerprint, String link, String code, String pin, SuiteId suite) {
+    byte[] bytes = Secrets.bytes(link);
+    byte[] hash = bytes == null ? new byte[0] : Secrets.sha256(bytes);
+    return ledger
+        .inStore(c -> checkLink(c, hash, code, pin))
+        .thenCompose(v -> ledger.hash(() -> pins.keep(pin)))
+        .thenCompose(
+            kept ->
+                ledger.change(
+                    c -> {
+                      checkLink(c, hash, code, pin);
+                      long now = ledger.now();
+                      AccessStore.dropSecret(c, LINK);
+                      AccessStore.addPerson(c, code, kept, "console", now);
+                      AccessStore.setRoles(
+                          c, code, Known.EVERYWHERE, Set.of(Role.ADMIN, Role.DESK));
+                      PairedScreen desk = paired(c, fingerprint, Page.DESK, suite, null, code);
+                      AccessStore.signOn(
+                          c, signedOn(desk.id(), code, suite, Role.ADMIN, null, now));
+                      return null;
+                    }));
+  }
+
+  private Void checkLink(Connection c, byte[] hash, String code, String pin)
+      throws SQLException, Refusal {
+    byte[] kept = AccessStore.secret(c, LINK, ledger.now());
+    if (kept == null || !MessageDigest.isEqual(kept, hash)) {
+      throw new Refusal(
+          "This link was used, or is older than 15 minutes. Start the board again: it prints"
+              + " another one while there is no administrator.");
+    }
+    checkCode(code);
+    String wrong = Pins.wrong(pin);
+    if (wrong != null) {
+      throw new Refusal(wrong);
+    }
+    return null;
+  }
+
+  static void checkCode(String code) throws Refusal {
+    if (!code.matches("[A-Za-z0-9][A-Za-z0-9-]{1,15}")) {
+      throw new Refusal("A person's code is 2 to 16 letters, digits or dashes, and no name.");
+    }
+  }
+
+  /** Makes a screen ours. */
+  PairedScreen paired(
+      Connection c, String fingerprint, Page page, SuiteId suite, RoomId room, String by)
+      throws SQLException {
+    String first = page.word() + "-" + (room == null ? suite.value() : room.value());
+    String name = first;
+    for (char more = 'b'; taken(name, suite) && more <= 'z'; more++) {
+      name = first + "." + more;
+    }
+    PairedScreen made =
+        new PairedScreen(Secrets.token(), name, page, suite, room, ledger.now(), by);
+    AccessStore.asksNoMore(c, fingerprint);
+    AccessStore.addScreen(c, made);
+    AccessStore.addKey(c, fingerprint, made.id(), ledger.now());
+    return made;
+  }
+
+  private boolean taken(String name, SuiteId suite) {
+    return ledger.known().screens().values().stream()
+        .anyMatch(s -> s.name().equals(name) && s.suite().equals(suite));
+  }
+
+  static SignedOn signedOn(
+      String screen, String person, SuiteId suite, Role role, PersonId post, long now) {
+    return new SignedOn(Secrets.token(), screen, person, suite, role, post, now, null);
+  }
+
+  /**
+   * Looks at a PIN. The try is counted before, so that many at once are not more than many.
+   *
+   * @return fails with a {@link Refusal} if it is not right, or may not be tried now
+   */
+  CompletableFuture<Void> checkPin(PairedScreen at, String person, String pin) {
+    return ledger
+        .inStore(
+            c -> {
+              int tried = AccessStore.tried(c, person, at.id(), ledger.now());
+              if (AccessStore.triedAt(c, at.id()) > TRIES_AT_SCREEN_MAX) {
+                throw new Refusal("Too many wrong PINs at this screen. Wait a quarter of an hour.");
+              }
+              return tried > AccessStore.TRIES_MAX
+                  ? new Tried(tried, null)
+                  : new Tried(tried, AccessStore.pin(c, person));
+            })
+        .thenCompose(
+            tried ->
+                tried.count() > AccessStore.TRIES_MAX
+                    ? failed(new Refusal(LOCKED))
+                    : ledger
+                        .hash(() -> pins.right(pin, tried.kept()))
+                        .thenCompose(right -> right ? untried(person, at) : wrong(tried.count())));
+  }
+
+  /** What a try found: the how manyth in a row it is, and what is kept of the PIN. */
+  private record Tried(int count, Pins.Kept kept) {}
+
+  private static final String LOCKED =
+      "This code is locked at this screen after too many wrong PINs. Ask a colleague who is signed"
+          + " on to let you try again, or wait a quarter of an hour.";
+
+  private CompletableFuture<Void> untried(String person, PairedScreen at) {
+    return ledger.inStore(
+        c -> {
+          AccessStore.forgetTries(c, person, at.id());
+          return null;
+        });
+  }
+
+  private CompletableFuture<Void> wrong(int count) {
+    int left = AccessStore.TRIES_MAX - count;
+    // What is known says who is locked; a colleague sees it and can help.
+    return left > 0
+        ? failed(new Refusal("Code or PIN is not right. Tries left: " + left + "."))
+        : ledger.change(c -> null).thenCompose(v -> failed(new Refusal(LOCKED)));
+  }
+
+  static <T> CompletableFuture<T> failed(Refusal why) {
+    return CompletableFuture.failedFuture(why);
+  }
+
+  /** Somebody whose PIN was right is signed on; whoever was before is not any more. */
+  CompletableFuture<Void> signOn(PairedScreen at, String person, Role role, PersonId post) {
+    return ledger.change(
+        c -> {
+          AccessStore.signOn(c, signedOn(at.id(), person, at.suite(), role, post, ledger.now()));
+          return null;
+        });
+  }
+
+  CompletableFuture<Void> signOff(PairedScreen at) {
+    return ledger.change(
+        c -> {
+          AccessStore.endAt(c, at.id(), ledger.now());
+          return null;
+        });
+  }
+
+  /**
+   * Who asks over HTTP.
+   *
+   * @param page that the screen is paired as
+   */
+  public record Asker(Actor actor, Page page, SuiteId suite) {}
+
+  /** Whose pass this is, if it is of a screen that is ours now. */
+  public Optional<Asker> asker(String pass) {
+    Known all = ledger.known();
+    String fingerprint = pass == null ? null : passes.read(pass, ledger.now());
+    return fingerprint == null
+        ? Optional.empty()
+        : all.screenOf(fingerprint)
+            .map(at -> new Asker(actor(at, all.signedAt(at.id())), at.page(), at.suite()));
+  }
+
+  /** As whom somebody acts at a screen; unsigned it is the screen alone. */
+  static Actor actor(PairedScreen at, Optional<SignedOn> by) {
+    return by.map(one -> new Actor(one.role(), one.onBoard(), at.name()))
+        .orElseGet(() -> at.page().actor(at.name(), null, null));
+  }
+
+  @Override
+  public void close() {
+    ledger.close();
+  }
+}

@@ -1,0 +1,434 @@
+package sunup.access;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import sunup.access.Known.Grant;
+import sunup.access.Known.PairedScreen;
+import sunup.access.Known.SignedOn;
+import sunup.board.PersonId;
+import sunup.board.Role;
+import sunup.board.RoomId;
+import sunup.board.SuiteId;
+import sunup.journal.Bytes;
+
+/** The tables of screens and people, statement by statement; the same on both databases. */
+final class AccessStore {
+  /** Wrong PINs in a row of a person at a screen before a colleague has to help. */
+  static final int TRIES_MAX = 5;
+
+  /** After so long without a try a lock ends by itself. */
+  static final long LOCK_MS = 15 * 60_000;
+
+  /** A sign-on ends by itself after so long; so long its touches may still come. */
+  static final long SESSION_MS = 14 * 3_600_000L;
+
+  /** Screens that may wait to be paired at once. */
+  static final int PAIRINGS_MAX = 64;
+
+  private AccessStore() {}
+
+  /** A screen that shows a code. */
+  record Asks(String code, String fingerprint, String address, String page, long at, long until) {}
+
+  private interface Row<T> {
+    T of(ResultSet row) throws SQLException;
+  }
+
+  private static <T> List<T> all(Connection c, String sql, Row<T> read, Object... with)
+      throws SQLException {
+    try (PreparedStatement s = set(c, sql, with);
+        ResultSet row = s.executeQuery()) {
+      List<T> rows = new ArrayList<>();
+      while (row.next()) {
+        rows.add(read.of(row));
+      }
+      return rows;
+    }
+  }
+
+  /** Null if there is none. */
+  private static <T> T one(Connection c, String sql, Row<T> read, Object... with)
+      throws SQLException {
+    List<T> rows = all(c, sql, read, with);
+    return rows.isEmpty() ? null : rows.get(0);
+  }
+
+  private static int run(Connection c, String sql, Object... with) throws SQLException {
+    try (PreparedStatement s = set(c, sql, with)) {
+      return s.executeUpdate();
+    }
+  }
+
+  private static PreparedStatement set(Connection c, String sql, Object... with)
+      throws SQLException {
+    PreparedStatement s = c.prepareStatement(sql);
+    try {
+      for (int i = 0; i < with.length; i++) {
+        if (with[i] instanceof byte[] bytes) {
+          s.setBytes(i + 1, bytes);
+        } else {
+          s.setObject(i + 1, with[i]);
+        }
+      }
+      return s;
+    } catch (SQLException | RuntimeException e) {
+      s.close();
+      throw e;
+    }
+  }
+
+  private static Long longOrNull(ResultSet row, String column) throws SQLException {
+    long value = row.getLong(column);
+    return row.wasNull() ? null : value;
+  }
+
+  static long stamp(Connection c) throws SQLException {
+    return one(c, "SELECT n FROM access_stamp", r -> r.getLong("n"));
+  }
+
+  static void changed(Connection c) throws SQLException {
+    run(c, "UPDATE access_stamp SET n = n + 1");
+  }
+
+  static Known read(Connection c, long now) throws SQLException {
+    Map<String, PairedScreen> screens = new HashMap<>();
+    all(c, "SELECT * FROM access_screen WHERE revoked_at IS NULL", AccessStore::screen)
+        .forEach(one -> screens.put(one.id(), one));
+    Map<String, Known.Key> keys = new HashMap<>();
+    all(
+            c,
+            "SELECT * FROM access_key",
+            r ->
+                Map.entry(
+                    r.getString("fingerprint"),
+                    new Known.Key(r.getString("screen"), longOrNull(r, "used_at") != null)))
+        .forEach(each -> keys.put(each.getKey(), each.getValue()));
+    Map<String, Set<Grant>> grants = new HashMap<>();
+    all(c, "SELECT code FROM access_person WHERE ended_at IS NULL", r -> r.getString("code"))
+        .forEach(code -> grants.put(code, new HashSet<>()));
+    all(
+            c,
+            "SELECT * FROM access_role",
+            r -> Map.entry(r.getString("person"), new Grant(r.getString("suite"), role(r, "role"))))
+        .stream()
+        .filter(each -> grants.containsKey(each.getKey()))
+        .forEach(each -> grants.get(each.getKey()).add(each.getValue()));
+    Map<String, Known.Person> people = new HashMap<>();
+    grants.forEach((code, its) -> people.put(code, new Known.Person(code, its)));
+    Map<String, SignedOn> sessions = new HashMap<>();
+    all(
+            c,
+            "SELECT * FROM access_sign_on WHERE began_at > ?",
+            AccessStore::session,
+            now - SESSION_MS)
+        .forEach(one -> sessions.put(one.id(), one));
+    List<Known.Lock> locks =
+        all(
+            c,
+            "SELECT person, screen FROM access_tries WHERE failed >= ? AND last_at > ?",
+            r -> new Known.Lock(r.getString("person"), r.getString("screen")),
+            TRIES_MAX,
+            now - LOCK_MS);
+    return new Known(stamp(c), screens, keys, people, sessions, locks);
+  }
+
+  private static PairedScreen screen(ResultSet r) throws SQLException {
+    String room = r.getString("room");
+    return new PairedScreen(
+        r.getString("id"),
+        r.getString("name"),
+        Page.named(r.getString("page")).orElse(Page.WALL),
+        new SuiteId(r.getString("suite")),
+        room == null ? null : new RoomId(room),
+        r.getLong("paired_at"),
+        r.getString("paired_by"));
+  }
+
+  private static SignedOn session(ResultSet r) throws SQLException {
+    String post = r.getString("post");
+    return new SignedOn(
+        r.getString("id"),
+        r.getString("screen"),
+        r.getString("person"),
+        new SuiteId(r.getString("suite")),
+        role(r, "role"),
+        post == null ? null : new PersonId(post),
+        r.getLong("began_at"),
+        longOrNull(r, "ended_at"));
+  }
+
+  /** One that a newer board knows and this one does not may do nothing here. */
+  private static Role role(ResultSet r, String column) throws SQLException {
+    try {
+      return Role.valueOf(r.getString(column).toUpperCase(Locale.ROOT));
+    } catch (IllegalArgumentException e) {
+      return Role.DISPLAY;
+    }
+  }
+
+  /** Whether anybody is an administrator. */
+  static boolean administered(Connection c) throws SQLException {
+    return one(
+            c,
+            "SELECT count(*) AS n FROM access_role r JOIN access_person p ON p.code = r.person"
+                + " WHERE p.ended_at IS NULL AND r.role = ?",
+            r -> r.getLong("n"),
+            Role.ADMIN.word())
+        > 0;
+  }
+
+  static byte[] secret(Connection c, String name, long now) throws SQLException {
+    return one(
+        c,
+        "SELECT value FROM access_secret WHERE name = ? AND ends_at > ?",
+        r -> r.getBytes("value"),
+        name,
+        now);
+  }
+
+  static void keepSecret(Connection c, String name, byte[] value, long until) throws SQLException {
+    dropSecret(c, name);
+    run(c, "INSERT INTO access_secret (name, value, ends_at) VALUES (?, ?, ?)", name, value, until);
+  }
+
+  static void dropSecret(Connection c, String name) throws SQLException {
+    run(c, "DELETE FROM access_secret WHERE name = ?", name);
+  }
+
+  static void addScreen(Connection c, PairedScreen s) throws SQLException {
+    run(
+        c,
+        "INSERT INTO access_screen (id, name, page, suite, room, paired_at, paired_by)"
+            + " VALUES (?, ?, ?, ?, ?, ?, ?)",
+        s.id(),
+        s.name(),
+        s.page().word(),
+        s.suite().value(),
+        s.room() == null ? null : s.room().value(),
+        s.pairedAt(),
+        s.pairedBy());
+  }
+
+  /** Its keys go, so that no socket of it opens again. */
+  static boolean revoke(Connection c, String screen, String by, long now) throws SQLException {
+    run(c, "DELETE FROM access_key WHERE screen = ?", screen);
+    endAt(c, screen, now);
+    return run(
+            c,
+            "UPDATE access_screen SET revoked_at = ?, revoked_by = ?"
+                + " WHERE id = ? AND revoked_at IS NULL",
+            now,
+            by,
+            screen)
+        == 1;
+  }
+
+  static void addKey(Connection c, String fingerprint, String screen, long now)
+      throws SQLException {
+    run(
+        c,
+        "INSERT INTO access_key (fingerprint, screen, made_at) VALUES (?, ?, ?)",
+        fingerprint,
+        screen,
+        now);
+  }
+
+  /** Keys of a screen that were given and never used: a screen has one such at most. */
+  static void dropUnused(Connection c, String screen) throws SQLException {
+    run(c, "DELETE FROM access_key WHERE screen = ? AND used_at IS NULL", screen);
+  }
+
+  /** The key was used at a connect: the screen's other keys end. */
+  static void keyUsed(Connection c, String fingerprint, String screen, long now)
+      throws SQLException {
+    run(c, "UPDATE access_key SET used_at = ? WHERE fingerprint = ?", now, fingerprint);
+    run(c, "DELETE FROM access_key WHERE screen = ? AND fingerprint <> ?", screen, fingerprint);
+  }
+
+  /** False if too many screens wait already. */
+  static boolean ask(Connection c, Asks asks) throws SQLException {
+    run(
+        c,
+        "DELETE FROM access_pairing WHERE until <= ? OR fingerprint = ?",
+        asks.at(),
+        asks.fingerprint());
+    long waiting = one(c, "SELECT count(*) AS n FROM access_pairing", r -> r.getLong("n"));
+    if (waiting >= PAIRINGS_MAX) {
+      return false;
+    }
+    run(
+        c,
+        "INSERT INTO access_pairing (code, fingerprint, address, page, asked_at, until)"
+            + " VALUES (?, ?, ?, ?, ?, ?)",
+        asks.code(),
+        asks.fingerprint(),
+        asks.address(),
+        asks.page(),
+        asks.at(),
+        asks.until());
+    return true;
+  }
+
+  /** The screen that shows this code, or null. */
+  static Asks asks(Connection c, String code, long now) throws SQLException {
+    return one(
+        c,
+        "SELECT * FROM access_pairing WHERE code = ? AND until > ?",
+        r ->
+            new Asks(
+                r.getString("code"),
+                r.getString("fingerprint"),
+                r.getString("address"),
+                r.getString("page"),
+                r.getLong("asked_at"),
+                r.getLong("until")),
+        code,
+        now);
+  }
+
+  static void asksNoMore(Connection c, String fingerprint) throws SQLException {
+    run(c, "DELETE FROM access_pairing WHERE fingerprint = ?", fingerprint);
+  }
+
+  /** What is kept of a person's PIN, or null. */
+  static Pins.Kept pin(Connection c, String person) throws SQLException {
+    return one(
+        c,
+        "SELECT salt, hash FROM access_person WHERE code = ? AND ended_at IS NULL",
+        r -> new Pins.Kept(Bytes.of(r.getBytes("salt")), Bytes.of(r.getBytes("hash"))),
+        person);
+  }
+
+  /** A new person, or one that was ended and comes back. */
+  static void addPerson(Connection c, String code, Pins.Kept pin, String by, long now)
+      throws SQLException {
+    if (!setPin(c, code, pin)) {
+      run(
+          c,
+          "INSERT INTO access_person (code, salt, hash, made_at, made_by) VALUES (?, ?, ?, ?, ?)",
+          code,
+          pin.salt().raw(),
+          pin.hash().raw(),
+          now,
+          by);
+    }
+    run(c, "UPDATE access_person SET ended_at = NULL WHERE code = ?", code);
+  }
+
+  static boolean setPin(Connection c, String code, Pins.Kept pin) throws SQLException {
+    return run(
+            c,
+            "UPDATE access_person SET salt = ?, hash = ? WHERE code = ?",
+            pin.salt().raw(),
+            pin.hash().raw(),
+            code)
+        == 1;
+  }
+
+  /** In one suite, or everywhere, the person has these roles and no others. */
+  static void setRoles(Connection c, String person, String suite, Set<Role> roles)
+      throws SQLException {
+    run(c, "DELETE FROM access_role WHERE person = ? AND suite = ?", person, suite);
+    for (Role role : roles) {
+      run(
+          c,
+          "INSERT INTO access_role (person, suite, role) VALUES (?, ?, ?)",
+          person,
+          suite,
+          role.word());
+    }
+  }
+
+  static void endPerson(Connection c, String person, long now) throws SQLException {
+    run(c, "UPDATE access_person SET ended_at = ? WHERE code = ?", now, person);
+    run(c, "DELETE FROM access_role WHERE person = ?", person);
+    signOffEverywhere(c, person, now);
+  }
+
+  static void signOffEverywhere(Connection c, String person, long now) throws SQLException {
+    run(
+        c,
+        "UPDATE access_sign_on SET ended_at = ? WHERE person = ? AND ended_at IS NULL",
+        now,
+        person);
+  }
+
+  /** Whoever is signed on at a screen is not any more. */
+  static void endAt(Connection c, String screen, long now) throws SQLException {
+    run(
+        c,
+        "UPDATE access_sign_on SET ended_at = ? WHERE screen = ? AND ended_at IS NULL",
+        now,
+        screen);
+  }
+
+  static void signOn(Connection c, SignedOn s) throws SQLException {
+    endAt(c, s.screen(), s.beganAt());
+    run(
+        c,
+        "INSERT INTO access_sign_on (id, screen, person, suite, role, post, began_at)"
+            + " VALUES (?, ?, ?, ?, ?, ?, ?)",
+        s.id(),
+        s.screen(),
+        s.person(),
+        s.suite().value(),
+        s.role().word(),
+        s.post() == null ? null : s.post().value(),
+        s.beganAt());
+  }
+
+  /** Who was signed on where is forgotten. */
+  static void forget(Connection c, long before) throws SQLException {
+    run(c, "DELETE FROM access_sign_on WHERE began_at < ?", before);
+  }
+
+  /** Counts a try before the PIN is looked at, and tells the how manyth in a row it is. */
+  static int tried(Connection c, String person, String screen, long now) throws SQLException {
+    run(c, "DELETE FROM access_tries WHERE last_at <= ?", now - LOCK_MS);
+    int more =
+        run(
+            c,
+            "UPDATE access_tries SET failed = failed + 1, last_at ="
+                + " CASE WHEN failed < ? THEN ? ELSE last_at END WHERE person = ? AND screen = ?",
+            TRIES_MAX,
+            now,
+            person,
+            screen);
+    if (more == 0) {
+      run(
+          c,
+          "INSERT INTO access_tries (person, screen, failed, last_at) VALUES (?, ?, 1, ?)",
+          person,
+          screen,
+          now);
+    }
+    return one(
+        c,
+        "SELECT failed FROM access_tries WHERE person = ? AND screen = ?",
+        r -> r.getInt("failed"),
+        person,
+        screen);
+  }
+
+  /** Tries of all codes at a screen that were not right. */
+  static int triedAt(Connection c, String screen) throws SQLException {
+    return one(
+        c,
+        "SELECT coalesce(sum(failed), 0) AS n FROM access_tries WHERE screen = ?",
+        r -> r.getInt("n"),
+        screen);
+  }
+
+  static void forgetTries(Connection c, String person, String screen) throws SQLException {
+    run(c, "DELETE FROM access_tries WHERE person = ? AND screen = ?", person, screen);
+  }
+}

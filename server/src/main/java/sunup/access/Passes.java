@@ -1,0 +1,53 @@
+package sunup.access;
+
+import java.security.MessageDigest;
+import java.sql.Connection;
+import java.sql.SQLException;
+
+/**
+ * What lets a paired screen's page ask over HTTP too: the fingerprint of the key that the screen
+ * proved on its socket, and until when, under a MAC. Any node can check it.
+ */
+final class Passes {
+  /** How long a pass counts; a socket brings a new one long before. */
+  static final long PASS_MS = 2 * 3_600_000L;
+
+  private static final String NAME = "pass";
+  private static final int KEY_BYTES = 32;
+
+  private final byte[] key;
+
+  Passes(byte[] key) {
+    this.key = key.clone();
+  }
+
+  /** The key of all nodes, made by the first. */
+  static byte[] key(Connection c) throws SQLException {
+    byte[] kept = AccessStore.secret(c, NAME, 0);
+    if (kept == null) {
+      kept = Secrets.bytes(KEY_BYTES);
+      AccessStore.keepSecret(c, NAME, kept, Long.MAX_VALUE);
+    }
+    return kept;
+  }
+
+  String made(String fingerprint, long now) {
+    String words = fingerprint + "." + (now + PASS_MS);
+    return words + "." + Secrets.text(Secrets.mac(key, words));
+  }
+
+  /** The key's fingerprint, or null if the pass does not count. */
+  String read(String pass, long now) {
+    int end = pass.lastIndexOf('.');
+    int middle = end < 0 ? -1 : pass.lastIndexOf('.', end - 1);
+    if (middle < 0) {
+      return null;
+    }
+    byte[] given = Secrets.bytes(pass.substring(end + 1));
+    String words = pass.substring(0, end);
+    if (given == null || !MessageDigest.isEqual(given, Secrets.mac(key, words))) {
+      return null;
+    }
+    return Long.parseLong(words.substring(middle + 1)) > now ? words.substring(0, middle) : null;
+  }
+}

@@ -1,0 +1,130 @@
+package sunup.access;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermission;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.security.MessageDigest;
+import java.util.Set;
+import org.bouncycastle.crypto.generators.Argon2BytesGenerator;
+import org.bouncycastle.crypto.params.Argon2Parameters;
+import sunup.journal.Bytes;
+
+/**
+ * PINs as they are kept: Argon2id with a salt each and a pepper that is not in the database, so
+ * that a copy of the database alone does not let anybody try the few PINs there are.
+ */
+final class Pins {
+  /** The least that OWASP's page on password storage advises for Argon2id: 19 MiB, 2 passes. */
+  private static final int MEMORY_KIB = 19 * 1024;
+
+  private static final int PASSES = 2;
+  private static final int HASH_BYTES = 32;
+  private static final int SALT_BYTES = 16;
+  private static final int PEPPER_BYTES = 32;
+  private static final int DIGITS_MIN = 4;
+  private static final int DIGITS_MAX = 12;
+
+  private final byte[] pepper;
+
+  Pins(byte[] pepper) {
+    this.pepper = pepper.clone();
+  }
+
+  /** What is kept of a PIN. */
+  record Kept(Bytes salt, Bytes hash) {}
+
+  /**
+   * With the pepper of a file.
+   *
+   * @param make whether it is made if it is missing
+   * @throws IOException that says what to do
+   */
+  static Pins of(Path file, boolean make) throws IOException {
+    if (make && !Files.exists(file)) {
+      boolean posix = file.getFileSystem().supportedFileAttributeViews().contains("posix");
+      try {
+        if (posix) {
+          Files.createFile(
+              file,
+              PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
+        } else {
+          Files.createFile(file);
+        }
+        Files.write(file, Secrets.bytes(PEPPER_BYTES));
+      } catch (FileAlreadyExistsException e) {
+        // Made by another start at the same moment.
+      }
+    }
+    if (!Files.isReadable(file)) {
+      throw new IOException(
+          "The pepper's file "
+              + file
+              + " can't be read. Without it no PIN is right: put the one back that the board had.");
+    }
+    if (file.getFileSystem().supportedFileAttributeViews().contains("posix")) {
+      Set<PosixFilePermission> may = Files.getPosixFilePermissions(file);
+      if (may.contains(PosixFilePermission.OTHERS_READ)) {
+        throw new IOException(
+            "Everybody on this machine may read the pepper's file "
+                + file
+                + ". Change that: chmod 600 "
+                + file);
+      }
+    }
+    byte[] bytes = Files.readAllBytes(file);
+    if (bytes.length < PEPPER_BYTES) {
+      throw new IOException(
+          "The pepper's file " + file + " has less than " + PEPPER_BYTES + " bytes.");
+    }
+    return new Pins(bytes);
+  }
+
+  /** Says what is wrong with a new PIN; null if nothing is. */
+  static String wrong(String pin) {
+    if (!pin.matches("[0-9]{" + DIGITS_MIN + "," + DIGITS_MAX + "}")) {
+      return "A PIN is " + DIGITS_MIN + " to " + DIGITS_MAX + " digits.";
+    }
+    int step = pin.charAt(1) - pin.charAt(0);
+    boolean even = Math.abs(step) <= 1;
+    for (int i = 2; i < pin.length(); i++) {
+      even &= pin.charAt(i) - pin.charAt(i - 1) == step;
+    }
+    return even ? "That PIN is tried first by everybody. Take another one." : null;
+  }
+
+  /** Takes tens of milliseconds and 19 MiB. */
+  Kept keep(String pin) {
+    byte[] salt = Secrets.bytes(SALT_BYTES);
+    return new Kept(Bytes.of(salt), Bytes.of(hash(pin, salt)));
+  }
+
+  /**
+   * Takes as long.
+   *
+   * @param kept null for somebody who is not known: as slow, and never right
+   */
+  boolean right(String pin, Kept kept) {
+    byte[] salt = kept == null ? new byte[SALT_BYTES] : kept.salt().raw();
+    byte[] hash = hash(pin, salt);
+    return kept != null && MessageDigest.isEqual(hash, kept.hash().raw());
+  }
+
+  private byte[] hash(String pin, byte[] salt) {
+    Argon2BytesGenerator generator = new Argon2BytesGenerator();
+    generator.init(
+        new Argon2Parameters.Builder(Argon2Parameters.ARGON2_id)
+            .withSalt(salt)
+            .withSecret(pepper)
+            .withMemoryAsKB(MEMORY_KIB)
+            .withIterations(PASSES)
+            .withParallelism(1)
+            .build());
+    byte[] made = new byte[HASH_BYTES];
+    generator.generateBytes(pin.getBytes(StandardCharsets.UTF_8), made);
+    return made;
+  }
+}

@@ -1,0 +1,132 @@
+package sunup.journal;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.Set;
+import org.flywaydb.core.Flyway;
+import org.flywaydb.core.api.FlywayException;
+import org.flywaydb.core.api.MigrationInfo;
+import org.flywaydb.core.api.MigrationState;
+
+/**
+ * Tables of another part of the board beside the journal, as durable as it is: a file of their own
+ * in its data folder, or tables in its PostgreSQL. One thread uses it at a time.
+ */
+public final class SideDatabase implements AutoCloseable {
+  private final Dialect dialect;
+  private Connection connection;
+
+  private SideDatabase(Dialect dialect, Connection connection) {
+    this.dialect = dialect;
+    this.connection = connection;
+  }
+
+  /**
+   * What is done in a transaction.
+   *
+   * @param <E> thrown when it is not to be done after all
+   */
+  public interface Work<T, E extends Exception> {
+    T on(Connection connection) throws SQLException, E;
+  }
+
+  /**
+   * In a file of a folder that the journal holds.
+   *
+   * @param part names the file and the scripts, {@code sunup/PART/sqlite}
+   */
+  public static SideDatabase sqlite(Path folder, String part) throws IOException {
+    Path file = folder.toAbsolutePath().normalize().resolve(part + ".db");
+    return open(new SqliteDialect(file, SqliteDialect.MAX_PAGES), part);
+  }
+
+  /** In the journal's PostgreSQL. */
+  public static SideDatabase postgres(PostgresAddress address, String part) throws IOException {
+    return open(new PostgresDialect(address), part);
+  }
+
+  private static SideDatabase open(Dialect dialect, String part) throws IOException {
+    try {
+      migrate(dialect, part);
+      Connection connection = dialect.openWriting();
+      dialect.opened();
+      return new SideDatabase(dialect, connection);
+    } catch (SQLException e) {
+      throw new IOException(dialect.explain(e), e);
+    }
+  }
+
+  private static void migrate(Dialect dialect, String part) throws IOException {
+    try {
+      Flyway flyway =
+          Flyway.configure(SideDatabase.class.getClassLoader())
+              .dataSource(dialect.migrating())
+              .locations("classpath:sunup/" + part + "/" + dialect.scripts())
+              .table(part + "_history")
+              .baselineOnMigrate(true)
+              .baselineVersion("0")
+              .cleanDisabled(true)
+              .load();
+      for (MigrationInfo one : flyway.info().all()) {
+        if (Set.of(MigrationState.FUTURE_SUCCESS, MigrationState.FUTURE_FAILED)
+            .contains(one.getState())) {
+          throw new IOException(
+              "The tables of "
+                  + part
+                  + " are of a newer Sunup. Run the one that wrote them, or a newer one.");
+        }
+      }
+      flyway.migrate();
+    } catch (FlywayException e) {
+      throw new IOException("The tables of " + part + " can't be made: " + e.getMessage(), e);
+    }
+  }
+
+  /**
+   * Does the work in one transaction. After a failure nothing of it is done, unless the commit
+   * itself was cut off; the next work gets a new connection.
+   */
+  public <T, E extends Exception> T inOne(Work<T, E> work) throws SQLException, E {
+    if (connection == null) {
+      connection = dialect.openWriting();
+    }
+    boolean broken = true;
+    try {
+      T done;
+      try {
+        done = work.on(connection);
+      } catch (SQLException | RuntimeException e) {
+        throw e;
+      } catch (Exception notToBeDone) {
+        connection.rollback();
+        broken = false;
+        throw notToBeDone;
+      }
+      connection.commit();
+      broken = false;
+      return done;
+    } finally {
+      if (broken) {
+        drop();
+      }
+    }
+  }
+
+  private void drop() {
+    try {
+      connection.close();
+    } catch (SQLException e) {
+      // It was broken already.
+    }
+    connection = null;
+  }
+
+  @Override
+  public void close() {
+    if (connection != null) {
+      drop();
+    }
+  }
+}

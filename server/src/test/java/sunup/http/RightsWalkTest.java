@@ -1,0 +1,172 @@
+package sunup.http;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import sunup.access.KeyHolder;
+import sunup.board.CaseId;
+import sunup.board.CasePlan;
+import sunup.board.Command;
+import sunup.board.CommandId;
+import sunup.board.CommandKind;
+import sunup.board.DelayReason;
+import sunup.board.Evidence;
+import sunup.board.ItemRef;
+import sunup.board.MorningId;
+import sunup.board.MorningPlan;
+import sunup.board.Move;
+import sunup.board.MoveAnswer;
+import sunup.board.PersonId;
+import sunup.board.PersonPlan;
+import sunup.board.PlaceId;
+import sunup.board.Private;
+import sunup.board.Rights;
+import sunup.board.Role;
+import sunup.board.RoomId;
+import sunup.board.RoomUse;
+import sunup.board.Section;
+import sunup.board.Step;
+import sunup.board.SuiteId;
+import sunup.board.UnitId;
+import sunup.intake.SiteFile;
+import sunup.sheets.ComposedSheet;
+import sunup.wire.ClientMessage;
+import sunup.wire.ServerMessage;
+
+/** The one table of rights, walked whole over real sockets by people who signed on. */
+class RightsWalkTest extends PairedBoard {
+  private static final String ROLES_PIN = "739164";
+  private static final RoomId ROOM = new RoomId("1");
+  private static final CaseId CASE = new CaseId("C1");
+  private static final PersonId PERSON = new PersonId("A1");
+  private static final ItemRef ITEM = ItemRef.of(ROOM, "machine.bag");
+  private static final UnitId UNIT = new UnitId("ultrasound-1");
+
+  /** Nothing is planned, so that whatever a role may is refused for that and changes nothing. */
+  private static List<Command> oneOfEach() {
+    Private said = Private.of("said");
+    CasePlan plan = new CasePlan(CASE, ROOM, 0, null, null, "general", List.of(), null, null);
+    ComposedSheet sheet = new ComposedSheet("h", List.of(), List.of());
+    MorningPlan elsewhere =
+        new MorningPlan(
+            new MorningId(new SuiteId("main"), LocalDate.of(2020, 1, 1)),
+            SiteFile.standard().settings(),
+            List.of(),
+            List.of(),
+            List.of(),
+            List.of(),
+            List.of(),
+            List.of(),
+            0);
+    return List.of(
+        new Command.Plan(elsewhere),
+        new Command.OpenMorning(),
+        new Command.CloseMorning(),
+        new Command.AddCase(plan, sheet),
+        new Command.ChangeCase(plan, sheet),
+        new Command.SwapCases(CASE, new CaseId("C2")),
+        new Command.CancelCase(CASE, said),
+        new Command.AgreeLater(CASE, 1L),
+        new Command.SayRoom(ROOM, RoomUse.CLEANING, null),
+        new Command.AddPerson(new PersonPlan(PERSON, Role.ANAESTHETIST, ROOM, List.of(), 0)),
+        new Command.Arrive(PERSON, ROOM),
+        new Command.ExpectPerson(PERSON, 1, said),
+        new Command.Join(PERSON, ROOM),
+        new Command.Leave(PERSON, null),
+        new Command.HandOver(PERSON, new PersonId("A2"), ROOM),
+        new Command.Begin(ITEM, null),
+        new Command.Good(ITEM, new Evidence.Touch(), null, null),
+        new Command.Sweep(ROOM, Section.MACHINE, List.of(), null),
+        new Command.Fault(ITEM, said),
+        new Command.TakeFault(ITEM, null),
+        new Command.Mend(ITEM),
+        new Command.Reopen(ITEM, said),
+        new Command.LeaveOut(ITEM, said),
+        new Command.ExpectItem(ITEM, 1, said),
+        new Command.Undo(new CommandId("c1")),
+        new Command.Claim(UNIT, ROOM),
+        new Command.Release(UNIT),
+        new Command.PromiseUnit(UNIT, ROOM),
+        new Command.PlaceOpens(new PlaceId("pharmacy"), 1),
+        new Command.TakeHoldup(ROOM, "item:drugs", said, null),
+        new Command.AskHelp(ROOM, said),
+        new Command.AnswerHelp(ROOM, null),
+        new Command.AskMove(new Move.SendTo(PERSON, ROOM), null, PERSON),
+        new Command.AnswerMove("send.A1.1", MoveAnswer.ACCEPT),
+        new Command.DoneMove("send.A1.1"),
+        new Command.WithdrawMove("send.A1.1"),
+        new Command.ReportReady(ROOM),
+        new Command.Reach(CASE, Step.SENT_FOR),
+        new Command.GiveReason(CASE, DelayReason.STAFF, said),
+        new Command.AgreeReason(CASE),
+        new Command.DisputeReason(CASE, DelayReason.PATIENT, said),
+        new Command.AddNote(ROOM, said));
+  }
+
+  @Test
+  void shouldAllowEachRoleOverTheSocketExactlyWhatTheTableSays() throws Exception {
+    assertThat(oneOfEach().stream().map(CommandKind::of)).containsExactly(CommandKind.values());
+    Role[] all = EnumSet.complementOf(EnumSet.of(Role.DISPLAY)).toArray(Role[]::new);
+    person("R1", ROLES_PIN, all);
+    KeyHolder other = paired("desk", null);
+    KeyHolder station = paired("station", "1");
+    KeyHolder wall = paired("wall", null);
+    Map<Role, Set<CommandKind>> may = new EnumMap<>(Role.class);
+    Set<Role> atDesk = EnumSet.of(Role.DESK, Role.ADMIN, Role.MANAGER);
+
+    may.put(Role.DISPLAY, allowed(wall, "wall", Role.DISPLAY));
+    for (Role role : all) {
+      may.put(
+          role,
+          atDesk.contains(role) ? allowed(other, "desk", role) : allowed(station, "station", role));
+    }
+
+    for (Role role : Role.values()) {
+      Set<CommandKind> table = EnumSet.noneOf(CommandKind.class);
+      for (CommandKind kind : CommandKind.values()) {
+        if (Rights.who(kind).contains(role)) {
+          table.add(kind);
+        }
+      }
+      assertThat(may.get(role)).as(role.word()).isEqualTo(table);
+    }
+  }
+
+  /** What is not refused as not allowed, on a socket of its own because of its rate. */
+  private Set<CommandKind> allowed(KeyHolder screen, String page, Role role) throws Exception {
+    KeyHolder at = new KeyHolder(vertx, server.port()).turn(screen.key()).open(page);
+    at.paired();
+    if (role != Role.DISPLAY) {
+      ServerMessage.Told told = at.signOn("R1", ROLES_PIN, role, null);
+      assertThat(told.done()).as(told.words()).isTrue();
+    }
+    long now = System.currentTimeMillis();
+    List<CommandId> ids = new ArrayList<>();
+    for (Command command : oneOfEach()) {
+      CommandId id = new CommandId(role.word() + "." + ids.size());
+      ids.add(id);
+      at.socket().send(new ClientMessage.Send(id, null, 0L, now, 0, null, command));
+    }
+    Set<CommandKind> may = EnumSet.noneOf(CommandKind.class);
+    for (int i = 0; i < ids.size(); i++) {
+      CommandId id = ids.get(i);
+      ServerMessage.Answer answer =
+          at.socket()
+              .await(
+                  ServerMessage.Answer.class,
+                  a -> a.id().equals(id) && !a.status().equals("later"));
+      if (!"not-allowed".equals(answer.code())) {
+        may.add(CommandKind.values()[i]);
+      }
+    }
+    at.close();
+    return may;
+  }
+}

@@ -1,0 +1,158 @@
+package sunup.http;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.junit.jupiter.api.Test;
+import sunup.access.KeyHolder;
+import sunup.board.Command;
+import sunup.board.CommandId;
+import sunup.board.PersonId;
+import sunup.board.Role;
+import sunup.wire.AccessAsk;
+import sunup.wire.ClientMessage;
+import sunup.wire.ServerMessage;
+
+/** People sign on at paired screens, and what they touch is theirs. */
+class SignOnTest extends PairedBoard {
+  private static final String OTHER_PIN = "739164";
+  private static final int CROWD = 8;
+  private static final AtomicInteger SENT = new AtomicInteger();
+
+  /** Sends something that only a desk may and tells what it was answered. */
+  private static String asDesk(KeyHolder at, String session, long touchedAt) throws Exception {
+    CommandId id = new CommandId("send-" + SENT.incrementAndGet());
+    at.socket()
+        .send(
+            new ClientMessage.Send(
+                id,
+                null,
+                null,
+                touchedAt,
+                0,
+                new PersonId("desk-1"),
+                session,
+                new Command.OpenMorning()));
+    ServerMessage.Answer answer =
+        at.socket().await(ServerMessage.Answer.class, a -> a.id().equals(id));
+    return answer.code();
+  }
+
+  private static String asDesk(KeyHolder at, String session) throws Exception {
+    return asDesk(at, session, System.currentTimeMillis());
+  }
+
+  @Test
+  void shouldTakeTheActorFromTheSignOnWhateverTheMessageSays() throws Exception {
+    person("M1", OTHER_PIN, Role.MANAGER);
+    // Nobody is planned yet: what a desk may do gets as far as that.
+    assertThat(asDesk(desk, null)).isEqualTo("not-planned");
+    String admins = desk.session();
+
+    assertThat(desk.signOn("M1", OTHER_PIN).done()).isTrue();
+
+    assertThat(asDesk(desk, null)).isEqualTo("not-allowed");
+    assertThat(asDesk(desk, desk.session())).isEqualTo("not-allowed");
+    assertThat(asDesk(desk, "invented")).isEqualTo("not-allowed");
+    // The administrator's own touch from before, which waited on the way, is still the
+    // administrator's; one that says it was made afterwards is not.
+    assertThat(asDesk(desk, admins)).isEqualTo("not-planned");
+    assertThat(asDesk(desk, admins, System.currentTimeMillis() + 3_600_000))
+        .isEqualTo("not-allowed");
+  }
+
+  @Test
+  void shouldNotLendASignOnToAnotherScreen() throws Exception {
+    String admins = desk.session();
+    KeyHolder station = paired("station", "4");
+
+    assertThat(asDesk(station, admins)).isEqualTo("not-allowed");
+  }
+
+  @Test
+  void shouldEndTheTouchesOfSomebodyWhoMayNotSignOnAnyMore() throws Exception {
+    person("D7", OTHER_PIN, Role.DESK, Role.SUPERVISOR);
+    KeyHolder other = paired("desk", null);
+    assertThat(other.signOn("D7", OTHER_PIN, Role.SUPERVISOR, null).done()).isTrue();
+    String session = other.session();
+    assertThat(asDesk(other, session)).isEqualTo("not-allowed");
+
+    assertThat(desk.ask(new AccessAsk.EndPerson("D7")).done()).isTrue();
+    other.socket().await(ServerMessage.Signed.class, s -> s.session() == null);
+
+    // Not the person's any more: what an unsigned desk may.
+    assertThat(asDesk(other, session)).isEqualTo("not-planned");
+    assertThat(other.signOn("D7", OTHER_PIN).done()).isFalse();
+  }
+
+  @Test
+  void shouldLockACodeAtOneScreenUntilAColleagueLiftsIt() throws Exception {
+    person("A7", OTHER_PIN, Role.ANAESTHETIST);
+    person("A8", "918273", Role.ANAESTHETIST);
+    KeyHolder four = paired("station", "4");
+    KeyHolder five = paired("station", "5");
+    List<String> words = new ArrayList<>();
+    for (int i = 0; i < 5; i++) {
+      words.add(four.signOn("A7", "000001").words());
+    }
+    assertThat(words.get(3)).contains("Tries left: 1");
+    assertThat(words.get(4)).contains("locked at this screen");
+    assertThat(four.signOn("A7", OTHER_PIN).done()).isFalse();
+
+    assertThat(five.signOn("A7", OTHER_PIN).done()).isTrue();
+    assertThat(four.ask(new AccessAsk.Lift("A7", null)).done()).isFalse();
+    assertThat(four.signOn("A8", "918273").done()).isTrue();
+    assertThat(desk.ask(new AccessAsk.Look()).list().locks()).hasSize(1);
+    assertThat(four.ask(new AccessAsk.Lift("A7", null)).done()).isTrue();
+
+    assertThat(four.signOn("A7", OTHER_PIN).done()).isTrue();
+    assertThat(four.signOn("A9", OTHER_PIN).words()).isEqualTo(words.get(0));
+  }
+
+  @Test
+  void shouldLetNobodyBeMoreThanTheScreenKnowsNorThanTheSiteGave() throws Exception {
+    person("B1", OTHER_PIN, Role.DESK, Role.ADMIN, Role.SCRUB);
+    KeyHolder station = paired("station", "4");
+
+    assertThat(station.signOn("B1", OTHER_PIN, Role.ADMIN, null).done()).isFalse();
+    assertThat(station.signOn("B1", OTHER_PIN, Role.ANAESTHETIST, null).done()).isFalse();
+    assertThat(station.signOn("B1", OTHER_PIN).done()).isTrue();
+    assertThat(station.socket().await(ServerMessage.Signed.class, s -> true).role())
+        .isEqualTo(Role.SCRUB);
+    KeyHolder wall = paired("wall", null);
+    assertThat(wall.signOn("B1", OTHER_PIN).done()).isFalse();
+  }
+
+  @Test
+  void shouldChangeOnesOwnPinByThePresentOne() throws Exception {
+    person("A7", OTHER_PIN, Role.ANAESTHETIST);
+    KeyHolder station = paired("station", "4");
+    assertThat(station.signOn("A7", OTHER_PIN).done()).isTrue();
+
+    assertThat(station.ask(new AccessAsk.NewPin("A7", "000001", "602815")).done()).isFalse();
+    assertThat(station.ask(new AccessAsk.NewPin("A7", OTHER_PIN, "1234")).done()).isFalse();
+    assertThat(station.ask(new AccessAsk.NewPin("A7", null, "602815")).done()).isFalse();
+    assertThat(station.ask(new AccessAsk.NewPin("A7", OTHER_PIN, "602815")).done()).isTrue();
+
+    assertThat(station.signOn("A7", OTHER_PIN).done()).isFalse();
+    assertThat(station.signOn("A7", "602815").done()).isTrue();
+  }
+
+  @Test
+  void shouldAnswerATouchWhileManySignOn() throws Exception {
+    KeyHolder station = paired("station", "4");
+    for (int i = 0; i < CROWD; i++) {
+      person("C" + i + "x", OTHER_PIN, Role.ANAESTHETIST);
+    }
+    for (int i = 0; i < CROWD; i++) {
+      station.socket().send(new ClientMessage.SignOn("C" + i + "x", OTHER_PIN, null, null));
+    }
+
+    assertThat(asDesk(desk, null)).isEqualTo("not-planned");
+
+    // Their PINs are still being looked at, one after another; the touch was not behind them.
+    assertThat(station.socket().all(ServerMessage.Told.class)).hasSizeLessThan(CROWD);
+  }
+}

@@ -1,0 +1,99 @@
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
+import type { Board } from './board.ts';
+import { complaints, shot, violations } from './chromium.ts';
+import { emptyBoard, inMinutes } from './daytime.ts';
+import { Screens } from './screens.ts';
+import { LANDSCAPE } from './standin/looked.ts';
+
+const PIN = '480915';
+const NURSE_PIN = '739164';
+
+let screens: Screens;
+let board: Board;
+
+beforeAll(async () => {
+  [screens, board] = await Promise.all([Screens.begin(), emptyBoard(['--pair'])]);
+});
+afterAll(async () => {
+  await screens.close();
+  await board.stop();
+});
+afterEach(() => screens.clear());
+
+async function screen(path: string): Promise<Page> {
+  const page = await screens.open(LANDSCAPE, 25_000);
+  await page.goto(`${board.address}${path}`);
+  return page;
+}
+
+async function touch(page: Page, name: string | RegExp): Promise<void> {
+  await page.getByRole('button', { name }).first().click();
+}
+
+/** The secret path of the first administrator's link. */
+function firstLink(): string {
+  const link = board.said.find((line) => line.includes('#first='));
+  return link!.trim().slice(board.address.length);
+}
+
+async function begin(): Promise<Page> {
+  const desk = await screen(firstLink());
+  await desk.getByLabel('your code').fill('K1');
+  await desk.getByLabel('PIN', { exact: true }).fill(PIN);
+  await desk.getByLabel('the PIN again').fill(PIN);
+  await touch(desk, 'Begin');
+  await touch(desk, 'screens');
+  await desk.getByText('desk-main').waitFor();
+  return desk;
+}
+
+it('should pair a station by its code, sign its nurse on by PIN, and close it when it is revoked', async () => {
+  const desk = await begin();
+  expect(desk.url()).not.toContain('first=');
+  const station = await screen('/holding');
+  const wrong = complaints(station);
+  const code = await station.locator('sunup-entry .code').innerText();
+  expect(await violations(station)).toEqual([]);
+  await shot(station, 'pairing-code');
+
+  await desk.getByLabel('code that a new screen shows').fill(code.toLowerCase());
+  await touch(desk, 'Look');
+  await desk.getByText('127.0.0.1').first().waitFor();
+  await desk.getByLabel('what the screen is').selectOption('holding');
+  await touch(desk, 'It is ours');
+  await station.locator('sunup-entry').waitFor({ state: 'hidden' });
+  await station.getByText('nothing is planned yet').waitFor();
+
+  await touch(desk, 'Add a person');
+  await desk.getByLabel('code, no name').fill('H7');
+  await desk.getByLabel('first PIN').fill(NURSE_PIN);
+  await desk.locator('input[name=role-holding]').check();
+  await touch(desk, /^Add$/);
+  await desk.getByText('H7 may sign on').waitFor();
+  await touch(station, /^Sign on/);
+  await station.getByLabel('your code').fill('H7');
+  for (const digit of NURSE_PIN) await touch(station, digit);
+  await shot(station, 'pairing-pin');
+  await touch(station, 'enter');
+  await station.getByText('H7 · holding').waitFor();
+  await station.reload();
+  await station.getByText('H7 · holding').waitFor();
+
+  await touch(desk, 'case list');
+  await desk
+    .getByLabel('the case list as CSV')
+    .fill(`room,start,technique,options,procedure,service\n1,${inMinutes(60)},general,,hip,ortho`);
+  await touch(desk, 'Look at it first');
+  await touch(desk, 'Take this list');
+  await touch(desk, 'Open the morning');
+  await station.getByText('nothing is planned yet').waitFor({ state: 'hidden' });
+
+  await touch(desk, 'screens');
+  await shot(desk, 'pairing-desk');
+  expect(await violations(desk)).toEqual([]);
+  await touch(desk, 'holding-main: not ours any more');
+  await touch(desk, 'holding-main is none of ours: close it now');
+  await station.locator('sunup-entry .code').waitFor();
+  expect(wrong).toEqual([]);
+});

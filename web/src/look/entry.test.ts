@@ -1,0 +1,21 @@
+import { describe, expect, it } from 'vitest';
+import { elsewhere, firstLinkIn, inGroups } from './entry.ts';
+
+describe('the page of a new screen', () => {
+  it('shouldShowACodeInGroupsThatCanBeReadAloud', () => {
+    expect(inGroups('BCDF2346')).toBe('BCDF 2346');
+  });
+
+  it('shouldFindTheConsolesLinkOnlyWhereItIsOne', () => {
+    expect(firstLinkIn('#first=AbC-_0123456789')).toBe('AbC-_0123456789');
+    expect(firstLinkIn('#first=a b')).toBeUndefined();
+    expect(firstLinkIn('')).toBeUndefined();
+  });
+
+  it('shouldGoToItsOwnPageUnlessItLooksAtTheWall', () => {
+    expect(elsewhere('station', '/station/7', '/station/7')).toBe(false);
+    expect(elsewhere('station', '/station/8', '/station/7')).toBe(true);
+    expect(elsewhere('desk', '/desk/', '/desk')).toBe(false);
+    expect(elsewhere('wall', '/wall', '/station/7')).toBe(false);
+  });
+});
