@@ -54,7 +54,6 @@ export class ListState {
     });
   }
 
-
   private async ask(work: () => Promise<void>): Promise<void> {
     this.busy = true;
     this.words = '';

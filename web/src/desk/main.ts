@@ -25,7 +25,16 @@ import { thingsPanel } from './things.ts';
 
 /** What the right-hand side shows. */
 export type Panel =
-  'needs' | 'since' | 'moves' | 'copy' | 'room' | 'people' | 'things' | 'list' | 'notes' | 'screens';
+  | 'needs'
+  | 'since'
+  | 'moves'
+  | 'copy'
+  | 'room'
+  | 'people'
+  | 'things'
+  | 'list'
+  | 'notes'
+  | 'screens';
 
 const PANELS: readonly [Panel, string][] = [
   ['needs', 'needs'],

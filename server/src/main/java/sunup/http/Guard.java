@@ -10,8 +10,8 @@ import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import sunup.access.Access;
-import sunup.access.Page;
 import sunup.access.Connections;
+import sunup.access.Page;
 
 /** What stands before every request: which are taken at all, and the headers of every answer. */
 final class Guard {

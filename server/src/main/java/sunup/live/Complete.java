@@ -3,13 +3,14 @@ package sunup.live;
 import java.lang.reflect.RecordComponent;
 import java.util.Optional;
 import sunup.codec.Maybe;
+import sunup.wire.ClientMessage;
 
 /** Finds what is missing in a message. What is missing inside a command is the board's to say. */
 public final class Complete {
   private Complete() {}
 
   /** The first component that is null and not marked as optional. */
-  static Optional<String> missing(ClientMessage message) {
+  public static Optional<String> missing(Object message) {
     Optional<String> of = missingOf(message);
     return of.isEmpty() && message instanceof ClientMessage.Manage manage
         ? missingOf(manage.ask())

@@ -42,6 +42,7 @@ import sunup.wire.ServerMessage;
 
 /** The one table of rights, walked whole over real sockets by people who signed on. */
 class RightsWalkTest extends PairedBoard {
+  private static final CommandKind[] KINDS = CommandKind.values();
   private static final String ROLES_PIN = "739164";
   private static final RoomId ROOM = new RoomId("1");
   private static final CaseId CASE = new CaseId("C1");
@@ -163,7 +164,7 @@ class RightsWalkTest extends PairedBoard {
                   ServerMessage.Answer.class,
                   a -> a.id().equals(id) && !a.status().equals("later"));
       if (!"not-allowed".equals(answer.code())) {
-        may.add(CommandKind.values()[i]);
+        may.add(KINDS[i]);
       }
     }
     at.close();

@@ -69,7 +69,7 @@ public enum CommandKind {
     this.inDraft = inDraft;
   }
 
-  static CommandKind of(Command command) {
+  public static CommandKind of(Command command) {
     return BY_TYPE.get(command.getClass());
   }
 

@@ -57,7 +57,11 @@ final class FirstBench implements Callable<Integer> {
       SiteSettings site =
           new SiteSettings("Kestrel Bay", "Bench suite", "UTC", Step.INDUCTION, 0, 0.2, true);
       WarmUp.run(
-          new OutlookSight(site), Pace.DEFAULT, BenchSuite::warming, BenchSuite.now(), () -> false);
+          new OutlookSight(site, 1),
+          Pace.DEFAULT,
+          BenchSuite::warming,
+          BenchSuite.now(),
+          () -> false);
       out.printf(Locale.ROOT, "warm-up    %8.1f ms%n", (System.nanoTime() - begun) / 1e6);
     }
     ForecastInput in = CoupledSuite.of(rooms, rooms, 7, FIRST);

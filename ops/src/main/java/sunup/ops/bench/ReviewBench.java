@@ -60,8 +60,7 @@ final class ReviewBench implements Callable<Integer> {
             .between(LocalDate.of(2018, 1, 1), LocalDate.of(2023, 12, 31))
             .ofServices(List.of("eyes", "hearts"))
             .on(List.of(DayOfWeek.MONDAY, DayOfWeek.FRIDAY));
-    out.printf(
-        "%-34s %12s %12s%n", "ms on a store just opened", "three filters", "no filter");
+    out.printf("%-34s %12s %12s%n", "ms on a store just opened", "three filters", "no filter");
     for (Map.Entry<String, BiFunction<FactFigures, Filter, Object>> e : questions().entrySet()) {
       double some = took(e.getValue(), three);
       double all = took(e.getValue(), Filter.ALL);
@@ -86,8 +85,7 @@ final class ReviewBench implements Callable<Integer> {
             rows / seconds);
       }
     }
-    out.printf(
-        Locale.ROOT, "%.0f MB on disk%n", Files.size(folder.resolve(DuckFacts.FILE)) / 1e6);
+    out.printf(Locale.ROOT, "%.0f MB on disk%n", Files.size(folder.resolve(DuckFacts.FILE)) / 1e6);
     out.flush();
   }
 

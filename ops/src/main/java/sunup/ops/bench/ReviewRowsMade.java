@@ -28,6 +28,7 @@ import sunup.review.facts.ForecastNote;
  * late start, four forecasts a case), made up for their number only.
  */
 final class ReviewRowsMade implements Iterator<FirstCaseFact> {
+  private static final DelayReason[] REASONS = DelayReason.values();
   private static final int ROOMS_A_SUITE = 40;
   private static final String[] SERVICES = {"bones", "eyes", "hearts", "skin", "teeth", "children"};
   private static final String[] ITEMS = {
@@ -86,12 +87,7 @@ final class ReviewRowsMade implements Iterator<FirstCaseFact> {
         random.nextInt(40) == 0,
         new Times(List.of(), null, null, start - 600_000, start, null, null),
         lateness > 0 ? new AsRunFact(pieces(target, lateness), null) : AsRunFact.NONE,
-        late
-            ? new Reported(
-                DelayReason.values()[random.nextInt(DelayReason.values().length)],
-                Settled.AGREED,
-                null)
-            : null,
+        late ? new Reported(REASONS[random.nextInt(REASONS.length)], Settled.AGREED, null) : null,
         new Beside(600_000L, 40, random.nextInt(2), 0, random.nextInt(6), random.nextInt(3), 0),
         said(morning, where, id, target, late));
   }
