@@ -83,7 +83,7 @@ async function readAddress(child: ChildProcess, words: string[]): Promise<string
     child.once('exit', () => fail('ended'));
     createInterface(child.stdout!).on('line', (line) => {
       keep(line);
-      const found = /^board (http:\/\/\S+?)\/?$/.exec(line);
+      const found = /^board (https?:\/\/\S+?)\/?$/.exec(line);
       if (!found) return;
       clearTimeout(timer);
       child.removeAllListeners('exit');

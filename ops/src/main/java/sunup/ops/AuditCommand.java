@@ -50,6 +50,9 @@ final class AuditCommand implements Callable<Integer> {
       description = "The public key that they were signed for.")
   private Path key;
 
+  @Option(names = "--refused", description = "List the commands that were refused.")
+  private boolean refused;
+
   @Option(
       names = "--within",
       paramLabel = "MINUTES",
@@ -68,6 +71,9 @@ final class AuditCommand implements Callable<Integer> {
           heads == null ? null : SignedHeads.read(heads, SigningKeys.readPublic(key));
       Audit.Report found = Audit.of(open, signed, Long.MIN_VALUE);
       told(out, found);
+      if (refused) {
+        found.refused().forEach(words -> out.println("  refused: " + words));
+      }
       boolean fresh = signed == null || fresh(out, signed.moments());
       out.flush();
       return found.good() && fresh ? 0 : Main.FAILED;
@@ -97,7 +103,7 @@ final class AuditCommand implements Callable<Integer> {
             + " mornings, "
             + found.events()
             + " events, "
-            + found.refused()
+            + found.refused().size()
             + " refused commands; heads "
             + found.heads()
             + ", replays "

@@ -5,6 +5,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import java.util.concurrent.atomic.AtomicReference;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -37,9 +38,11 @@ final class RestoreCommand implements Callable<Integer> {
     long now = System.currentTimeMillis();
     try {
       JournalPlace to = journal.place();
-      Map<String, Long> rows = Backup.restore(file, to, now);
+      AtomicReference<Audit.Report> before = new AtomicReference<>();
+      Map<String, Long> rows =
+          Backup.restore(file, to, now, upgraded -> before.set(audit(upgraded, now)));
       journal.put(Backup.files(file)).forEach(name -> out.println("site file " + name));
-      Audit.Report was = audit(JournalPlace.file(file), now);
+      Audit.Report was = before.get();
       Audit.Report is = audit(to, now);
       out.println("restored " + file + " to " + to);
       BackupCommand.told(out, rows, is);

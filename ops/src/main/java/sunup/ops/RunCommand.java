@@ -133,6 +133,7 @@ final class RunCommand implements Callable<Integer> {
 
   @Mixin private DatabaseOptions database;
   @Mixin private NodeOptions nodes;
+  @Mixin private DoorOptions doors;
 
   @Option(
       names = "--cold",
@@ -179,6 +180,7 @@ final class RunCommand implements Callable<Integer> {
       throw Wrong.input("--pepper goes with --pair.");
     }
     database.check();
+    doors.check(empty);
   }
 
   private int runEmpty() throws Exception {
@@ -208,6 +210,7 @@ final class RunCommand implements Callable<Integer> {
         ServerOptions.of(folder, files, port, clock)
             .on(database.address(), nodes.cluster())
             .sparing(spare)
+            .through(doors.doors(folder))
             .pairing(pair ? new PairingOptions(pepper) : null);
     serve(options, (vertx, server) -> () -> {}, about);
     return 0;
@@ -259,6 +262,7 @@ final class RunCommand implements Callable<Integer> {
       serve(
           ServerOptions.of(folder.folder(), folder.file("site.json"), port, clock)
               .on(database.address(), nodes.cluster())
+              .through(doors.doors(folder.folder()))
               .sparing(spare),
           (vertx, server) -> play(vertx, server.port(), folder, demo, plays, clock),
           aboutDemo(demo.site().settings().zoneId(), from, speed, kept != null));
@@ -383,12 +387,19 @@ final class RunCommand implements Callable<Integer> {
 
   private void announce(SunupServer server, String about) {
     PrintWriter out = spec.commandLine().getOut();
-    String root = "http://127.0.0.1:" + server.port() + "/";
+    String root = (doors.speaksTls() ? "https" : "http") + "://127.0.0.1:" + server.port() + "/";
     out.println("board " + root);
     out.println("  wall     " + root + "wall");
     out.println("  desk     " + root + "desk");
     out.println("  station  " + root + "station/1    (room 1; put another room's number there)");
     out.println("  holding  " + root + "holding");
+    if (server.rootFingerprint() != null) {
+      out.println("  trust    " + root + "trust    (new screens install the board's root there)");
+      out.println("  its root has the SHA-256 fingerprint " + server.rootFingerprint());
+    }
+    if (server.sidePort() >= 0) {
+      out.println("  metrics  http://127.0.0.1:" + server.sidePort() + "/metrics");
+    }
     server
         .firstLink()
         .ifPresent(

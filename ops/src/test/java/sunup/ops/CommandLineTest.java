@@ -95,6 +95,16 @@ class CommandLineTest {
     assertThat(err.toString()).contains("is there already");
   }
 
+  @Test
+  void shouldSayHowTlsIsAskedFor() {
+    assertThat(exit("run", "--tls")).isEqualTo(2);
+    assertThat(err.toString()).contains("--empty");
+    assertThat(exit("run", "--empty", "--tls-certificate", "a.pem")).isEqualTo(2);
+    assertThat(err.toString()).contains("go together");
+    assertThat(exit("run", "--empty", "--tls-name", "board.example")).isEqualTo(2);
+    assertThat(err.toString()).contains("--tls-name goes with");
+  }
+
   private int exit(String... args) {
     CommandLine line = Main.commandLine();
     line.setErr(new PrintWriter(err, true));

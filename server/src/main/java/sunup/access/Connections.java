@@ -12,12 +12,20 @@ import java.util.Set;
  *
  * @param origins origins besides the server's own that pages may come from, for example {@code
  *     http://127.0.0.1:5173}
+ * @param names host names of the server besides this machine's own, in lower case
+ * @param tls true if pages come by https and by nothing else
  */
-public record Connections(List<String> origins) {
+public record Connections(List<String> origins, Set<String> names, boolean tls) {
   private static final Set<String> NAMES = Set.of("localhost", "127.0.0.1", "[::1]");
 
   public Connections {
     origins = List.copyOf(origins);
+    names = Set.copyOf(names);
+  }
+
+  /** Without TLS, by this machine's own names. */
+  public Connections(List<String> origins) {
+    this(origins, Set.of(), false);
   }
 
   /**
@@ -54,8 +62,8 @@ public record Connections(List<String> origins) {
   }
 
   /**
-   * True if a request named this machine as its host. Another name that was made to point here (DNS
-   * rebinding) is refused.
+   * True if a request named this machine, or one of the server's names, as its host. Another name
+   * that was made to point here (DNS rebinding) is refused.
    */
   public boolean hostIsOurs(String hostHeader) {
     if (hostHeader == null) {
@@ -64,7 +72,13 @@ public record Connections(List<String> origins) {
     String host = hostHeader.toLowerCase(Locale.ROOT);
     int colon = host.lastIndexOf(':');
     boolean hasPort = colon > host.lastIndexOf(']') && colon >= 0;
-    return NAMES.contains(hasPort ? host.substring(0, colon) : host);
+    String name = hasPort ? host.substring(0, colon) : host;
+    return NAMES.contains(name) || names.contains(name);
+  }
+
+  /** True if the host of a request is a name of this machine that every machine has. */
+  public static boolean hostIsLoopback(String hostHeader) {
+    return hostHeader != null && new Connections(List.of()).hostIsOurs(hostHeader);
   }
 
   /**
@@ -83,7 +97,7 @@ public record Connections(List<String> origins) {
     }
     try {
       URI uri = URI.create(origin);
-      return "http".equals(uri.getScheme())
+      return (tls ? "https" : "http").equals(uri.getScheme())
           && uri.getAuthority() != null
           && uri.getAuthority().equalsIgnoreCase(hostHeader);
     } catch (IllegalArgumentException e) {

@@ -1,7 +1,9 @@
 package sunup.audit;
 
 import java.io.IOException;
+import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,6 +18,7 @@ import sunup.journal.EventCodec;
 import sunup.journal.Head;
 import sunup.journal.JournalCheck;
 import sunup.journal.PrivateValue;
+import sunup.journal.Receipt;
 import sunup.journal.Snapshot;
 import sunup.journal.Stored;
 import sunup.journal.UnreadableEvent;
@@ -30,11 +33,11 @@ public final class Audit {
 
   private final EventCodec codec = new EventCodec(byte[]::new);
   private final List<String> findings = new ArrayList<>();
+  private final List<String> refusals = new ArrayList<>();
   private final StringBuilder heads = new StringBuilder();
   private final StringBuilder states = new StringBuilder();
   private int mornings;
   private long events;
-  private long refused;
 
   /** Private values due by then count as erased, whether somebody has erased them or not. */
   private final long due;
@@ -46,15 +49,21 @@ public final class Audit {
   /**
    * What was found.
    *
-   * @param refused commands that were refused and kept so
+   * @param refused commands that were refused: when, by whom and why, in words
    * @param heads one figure of all heads: the same in two journals only if they hold the same
    *     events
    * @param states one figure of what all mornings are when replayed
    * @param findings in words; empty if all is well
    */
   public record Report(
-      int mornings, long events, long refused, String heads, String states, List<String> findings) {
+      int mornings,
+      long events,
+      List<String> refused,
+      String heads,
+      String states,
+      List<String> findings) {
     public Report {
+      refused = List.copyOf(refused);
       findings = List.copyOf(findings);
     }
 
@@ -84,7 +93,7 @@ public final class Audit {
     return new Report(
         audit.mornings,
         audit.events,
-        audit.refused,
+        audit.refusals,
         SignedHeads.hash(audit.heads.toString()).substring(0, HEX_SHOWN),
         SignedHeads.hash(audit.states.toString()).substring(0, HEX_SHOWN),
         audit.findings);
@@ -93,7 +102,10 @@ public final class Audit {
   private void look(MorningId morning, Stored stored, List<SignedHeads.At> before) {
     mornings++;
     events += stored.events().size();
-    refused += stored.receipts().stream().filter(each -> each.refusal() != null).count();
+    stored.receipts().stream()
+        .filter(each -> each.refusal() != null)
+        .sorted(Comparator.comparingLong(each -> each.refusal().at()))
+        .forEach(each -> refusals.add(morning + " " + said(each.refusal())));
     Head head = stored.head();
     heads.append(morning).append(' ').append(head).append('\n');
     for (String problem : JournalCheck.checkReadable(stored, codec).problems()) {
@@ -102,6 +114,12 @@ public final class Audit {
     String state = replay(stored);
     states.append(morning).append(' ').append(state).append('\n');
     compare(stored, before).forEach(words -> findings.add(morning + ": " + words));
+  }
+
+  private static String said(Receipt.Refusal refusal) {
+    String who = refusal.by() == null ? "by somebody" : refusal.by();
+    String when = refusal.at() == 0 ? "" : Instant.ofEpochMilli(refusal.at()) + " ";
+    return when + who + ": " + refusal.code().code() + ". " + refusal.words();
   }
 
   /** The state as JSON, or why there is none; that is told by the check already. */

@@ -1,5 +1,6 @@
 package sunup.http;
 
+import io.vertx.core.http.HttpClosedException;
 import io.vertx.core.http.HttpMethod;
 import io.vertx.core.http.HttpServerRequest;
 import io.vertx.core.http.HttpServerResponse;
@@ -7,11 +8,13 @@ import io.vertx.core.http.HttpVersion;
 import io.vertx.core.net.HostAndPort;
 import io.vertx.ext.web.RoutingContext;
 import java.util.Optional;
+import java.util.List;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import sunup.access.Access;
 import sunup.access.Connections;
 import sunup.access.Page;
+import sunup.access.Refusals;
 
 /** What stands before every request: which are taken at all, and the headers of every answer. */
 final class Guard {
@@ -27,13 +30,18 @@ final class Guard {
 
   private static final String ASKER = "sunup.asker";
 
+  /** Two years: a browser that has seen the board by https asks for it in no other way. */
+  static final String STRICT = "max-age=63072000; includeSubDomains";
+
   private final Connections connections;
+  private final Refusals refusals;
 
   /** Null where screens are not paired. */
   private final Access access;
 
-  Guard(Connections connections, Access access) {
+  Guard(Connections connections, Refusals refusals, Access access) {
     this.connections = connections;
+    this.refusals = refusals;
     this.access = access;
   }
 
@@ -53,26 +61,34 @@ final class Guard {
         .putHeader("X-Frame-Options", "DENY");
     HttpServerRequest request = context.request();
     String host = host(request);
+    String remote = request.remoteAddress().hostAddress();
+    // Other programs of a developer's machine are also called localhost: they must stay reachable.
+    if (connections.tls() && !Connections.hostIsLoopback(host)) {
+      response.putHeader("Strict-Transport-Security", STRICT);
+    }
     if (!connections.hostIsOurs(host)) {
-      new Problem("Another host", 421, "This server is reached as localhost or 127.0.0.1 only.")
+      refusals.count("another host", remote);
+      new Problem("Another host", 421, "This server is reached by its own names only.")
           .send(context);
       return;
     }
     boolean reads =
         request.method().equals(HttpMethod.GET) || request.method().equals(HttpMethod.HEAD);
-    String remote = request.remoteAddress().hostAddress();
     if (!reads && !connections.originMayTalk(request.getHeader("Origin"), host, remote)) {
+      refusals.count("another origin", remote);
       new Problem("Another origin", 403, "Only the board's own pages may do that.").send(context);
       return;
     }
     if (access != null && context.normalizedPath().startsWith("/api/")) {
       Optional<Access.Asker> asker = access.asker(request.getHeader(PASS));
       if (asker.isEmpty()) {
+        refusals.count("not paired", remote);
         new Problem("Not paired", 401, "Only paired screens may ask. Pair this one at a desk.")
             .send(context);
         return;
       }
       if (asker.get().page() == Page.WALL) {
+        refusals.count("a wall asks", remote);
         new Problem("Not allowed", 403, "A wall only shows; ask at a desk.").send(context);
         return;
       }
@@ -82,19 +98,25 @@ final class Guard {
   }
 
   /**
-   * The host that the request names, or null: the pseudo-header {@code :authority} over HTTP/2, the
-   * Host header before it. Vert.x resets a stream whose Host header differs from its authority.
+   * The host that the request names, or null if it names none or two: the pseudo-header {@code
+   * :authority} over HTTP/2, the Host header before it. Vert.x resets a stream whose Host header
+   * differs from its authority.
    */
   private static String host(HttpServerRequest request) {
     HostAndPort authority = request.authority();
     if (request.version() != HttpVersion.HTTP_2 || authority == null) {
-      return request.getHeader("Host");
+      List<String> named = request.headers().getAll("Host");
+      return named.size() == 1 ? named.get(0) : null;
     }
     return authority.port() < 0 ? authority.host() : authority.host() + ":" + authority.port();
   }
 
   /** The answer to whatever went wrong, without its inside. */
   static void failed(RoutingContext context) {
+    if (context.failure() instanceof HttpClosedException) {
+      // Whoever asked is gone, or was not waited for any longer: nobody reads an answer.
+      return;
+    }
     int status = context.statusCode() >= 400 ? context.statusCode() : 500;
     if (status >= 500) {
       LOG.error(

@@ -23,6 +23,8 @@ final class Health {
   }
 
   /**
+   * What is told; to those who only ask whether to send it anything, the status alone.
+   *
    * @param status up or down
    * @param morning the one that screens of the first suite see, or of the first that is not told
    * @param journal of that morning: answers, read-only, silent or opening
@@ -34,32 +36,39 @@ final class Health {
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record Status(
       String status,
-      String morning,
-      String journal,
-      int suites,
-      int told,
-      boolean loopback,
+      @Maybe String morning,
+      @Maybe String journal,
+      @Maybe Integer suites,
+      @Maybe Integer told,
+      @Maybe Boolean loopback,
       @Maybe Routing.State cluster) {}
 
-  void mount(Router router) {
+  /**
+   * @param inDetail false tells the status alone
+   */
+  void mount(Router router, boolean inDetail) {
     router.get("/health/live").handler(context -> Answers.json(context, 200, new Live("up")));
-    router.get("/health").handler(this::ready);
-    router.get("/health/ready").handler(this::ready);
+    router.get("/health").handler(context -> ready(context, inDetail));
+    router.get("/health/ready").handler(context -> ready(context, inDetail));
   }
 
   /** Answers at all. */
   record Live(String status) {}
 
-  private void ready(RoutingContext context) {
+  private void ready(RoutingContext context, boolean inDetail) {
+    Status told = status();
+    Status answer = inDetail ? told : new Status(told.status(), null, null, null, null, null, null);
+    Answers.json(context, told.status().equals("up") ? 200 : 503, answer);
+  }
+
+  Status status() {
     Routing.State nodes = cluster.get();
     int all = suites.all().size();
     int told = (int) suites.all().stream().filter(Mornings::tells).count();
     boolean up = told == all && (nodes == null || !nodes.leaving());
     Mornings shown =
         suites.all().stream().filter(one -> !one.tells()).findFirst().orElse(suites.first());
-    Status status =
-        new Status(
-            up ? "up" : "down", shown.today().toString(), shown.journal(), all, told, true, nodes);
-    Answers.json(context, up ? 200 : 503, status);
+    return new Status(
+        up ? "up" : "down", shown.today().toString(), shown.journal(), all, told, true, nodes);
   }
 }

@@ -29,6 +29,7 @@ import sunup.suites.Clock;
  * @param types of events that it reads and may write
  * @param pairing screens are paired and people sign on; null: neither, and it listens on this
  *     machine only
+ * @param doors TLS, the second port and what connections may take up
  */
 public record ServerOptions(
     Path dataFolder,
@@ -43,7 +44,8 @@ public record ServerOptions(
     Pace pace,
     double spareShare,
     EventTypes types,
-    PairingOptions pairing) {
+    PairingOptions pairing,
+    Doors doors) {
   public static final String DEFAULT_HOST = "127.0.0.1";
 
   public ServerOptions {
@@ -71,7 +73,8 @@ public record ServerOptions(
         Pace.DEFAULT,
         ForecastPool.SPARE_SHARE,
         EventTypes.ofProgram(),
-        null);
+        null,
+        Doors.PLAIN);
   }
 
   /**
@@ -93,7 +96,8 @@ public record ServerOptions(
         pace,
         spareShare,
         types,
-        pairing);
+        pairing,
+        doors);
   }
 
   /** The same with another share for finer figures and moves. */
@@ -111,7 +115,8 @@ public record ServerOptions(
         pace,
         share,
         types,
-        pairing);
+        pairing,
+        doors);
   }
 
   /** The same with screens that are paired. */
@@ -129,6 +134,26 @@ public record ServerOptions(
         pace,
         spareShare,
         types,
-        its);
+        its,
+        doors);
+  }
+
+  /** The same with other doors. */
+  public ServerOptions through(Doors others) {
+    return new ServerOptions(
+        dataFolder,
+        database,
+        cluster,
+        siteFiles,
+        host,
+        port,
+        clock,
+        origins,
+        limits,
+        pace,
+        spareShare,
+        types,
+        pairing,
+        others);
   }
 }

@@ -8,10 +8,12 @@ import io.vertx.ext.web.Router;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -22,9 +24,12 @@ import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Collectors;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import sunup.access.Access;
 import sunup.access.Connections;
 import sunup.access.PairingOptions;
+import sunup.access.Refusals;
 import sunup.archive.Archivist;
 import sunup.archive.FactStore;
 import sunup.archive.LazyFacts;
@@ -57,6 +62,8 @@ import sunup.live.WarmUp;
 import sunup.sheets.Sheets;
 import sunup.suites.Decider;
 import sunup.suites.Suites;
+import sunup.tls.Identity;
+import sunup.tls.TlsOptions;
 
 /** The whole server: puts its pieces together, starts and ends them. */
 public final class SunupServer {
@@ -77,6 +84,8 @@ public final class SunupServer {
 
   /** Bytes of a site's file. */
   private static final long SITE_BYTES_MAX = 1 << 20;
+
+  private static final Logger LOG = LoggerFactory.getLogger(SunupServer.class);
 
   private static final Decider BOARD =
       new Decider() {
@@ -110,14 +119,30 @@ public final class SunupServer {
   private final LiveEndpoint live;
   private final Router router;
   private final HttpServer http;
+  private final Connected connected;
+
+  /** Null where the board speaks without TLS. */
+  private final Identity identity;
+
+  /** Null where nobody asked for a second port. */
+  private final HttpServer side;
+
+  private final Doors doors;
 
   /** What has to be opened before the server can be put together. */
   private record Opened(
-      Suites suites, Cluster cluster, Archivist archivist, FactStore facts, Access access) {}
+      Suites suites,
+      Cluster cluster,
+      Archivist archivist,
+      FactStore facts,
+      Access access,
+      Identity identity) {}
 
   private SunupServer(Vertx vertx, ServerOptions options, List<SiteFile> sites, Opened opened) {
-    this.access = opened.access();
     this.vertx = vertx;
+    this.access = opened.access();
+    this.identity = opened.identity();
+    this.doors = options.doors();
     Suites suites = opened.suites();
     Cluster cluster = opened.cluster();
     this.archivist = opened.archivist();
@@ -137,21 +162,30 @@ public final class SunupServer {
             sites.stream()
                 .map(site -> new Hosted.Suite(site, mornings(site, owners, options)))
                 .toList());
-    Connections connections = new Connections(options.origins());
+    Connections connections = connections(options);
+    Refusals refusals = new Refusals();
     this.live =
         new LiveEndpoint(
-            vertx, hosted.mornings(), options.clock(), connections, options.limits(), access);
+            vertx,
+            hosted.mornings(),
+            options.clock(),
+            connections,
+            options.limits(),
+            refusals,
+            access);
+    this.connected = new Connected(vertx, options.clock(), options.doors(), refusals);
+    Health health =
+        new Health(hosted.mornings(), () -> cluster == null ? null : cluster.routing().state());
+    boolean inDetail = doors.sidePort() == null && Connections.isLoopback(options.host());
     Tries tries = new Tries(options.clock(), lane, forecasts);
-    this.router = router(connections, owners, tries, opened.facts(), options);
-    this.http =
-        vertx
-            .createHttpServer(
-                LiveEndpoint.options(options.limits())
-                    .setHost(options.host())
-                    .setPort(options.port())
-                    .setIdleTimeout(IDLE_SECONDS))
-            .requestHandler(router);
-    live.mount(http);
+    this.router = router(new Guard(connections, refusals, access));
+    mount(router, owners, tries, opened.facts(), options);
+    health.mount(router, inDetail);
+    fail(router);
+    this.http = vertx.createHttpServer(doors.open(options, identity)).requestHandler(router);
+    connected.mount(http);
+    live.mount(http, connected::becameSocket);
+    this.side = side(options, refusals, health);
     if (cluster != null) {
       cluster.routing().serve(hosted.mornings(), live::count);
     }
@@ -173,12 +207,32 @@ public final class SunupServer {
         options.pace());
   }
 
-  private Router router(
-      Connections connections, Owners owners, Tries tries, FactStore facts, ServerOptions options) {
-    Sheets sheets = Sheets.standard();
+  private static Connections connections(ServerOptions options) {
+    TlsOptions tls = options.doors().tls();
+    if (tls == null) {
+      return new Connections(options.origins());
+    }
+    Set<String> names = new TreeSet<>();
+    tls.names().forEach(name -> names.add(name.toLowerCase(Locale.ROOT)));
+    return new Connections(options.origins(), names, true);
+  }
+
+  /** What stands before every request, and what needs nothing of a morning. */
+  private Router router(Guard guard) {
     Router made = Router.router(vertx);
-    made.route().handler(new Guard(connections, access)::check);
+    made.route().handler(connected::began);
+    made.route().handler(guard::check);
     new Webroot("webroot").mount(made);
+    new ProtocolPages().mount(made);
+    if (identity != null && identity.rootPem() != null) {
+      new TrustPages(identity).mount(made);
+    }
+    return made;
+  }
+
+  private void mount(
+      Router made, Owners owners, Tries tries, FactStore facts, ServerOptions options) {
+    Sheets sheets = Sheets.standard();
     new ForecastApi(vertx, requests).mount(made);
     new IntakeApi(vertx, requests, hosted, sheets, owners).mount(made);
     new TryApi(vertx, requests, hosted, owners, tries).mount(made);
@@ -186,14 +240,26 @@ public final class SunupServer {
     new BedsideApi(vertx, requests, hosted, owners).mount(made);
     new ReadingsApi(vertx, requests, hosted, owners, options.clock(), suites).mount(made);
     new ReviewApi(vertx, requests, hosted, facts, archivist).mount(made);
-    new Health(hosted.mornings(), () -> cluster == null ? null : cluster.routing().state())
-        .mount(made);
-    new ProtocolPages().mount(made);
+  }
+
+  private static void fail(Router made) {
     made.route().failureHandler(Guard::failed);
     made.errorHandler(404, Guard::failed);
     made.errorHandler(405, Guard::failed);
     made.errorHandler(413, Guard::failed);
-    return made;
+  }
+
+  /** For those who look after the machine: on an address of its own, without TLS. */
+  private HttpServer side(ServerOptions options, Refusals refusals, Health health) {
+    if (doors.sidePort() == null) {
+      return null;
+    }
+    Router made = Router.router(vertx);
+    made.route().handler(new Guard(new Connections(List.of()), refusals, null)::check);
+    health.mount(made, true);
+    new Metrics(options.clock(), health, live, connected, refusals, identity).mount(made);
+    fail(made);
+    return vertx.createHttpServer(doors.openSide()).requestHandler(made);
   }
 
   /**
@@ -209,24 +275,23 @@ public final class SunupServer {
   private static SunupServer open(Vertx vertx, ServerOptions options) {
     Connections.checkLoopback(options.host());
     List<SiteFile> sites = sites(options.siteFiles());
+    TlsOptions tls = options.doors().tls();
     try {
+      Identity identity = tls == null ? null : Identity.open(vertx, tls, Instant::now);
       Journal journal = journal(options);
       FactStore facts = new LazyFacts(options.dataFolder());
       Archivist archivist = new Archivist(journal, codec(options), facts);
-      if (options.cluster() == null) {
-        Suites suites = Suites.open(journal, BOARD, options.clock(), options.types(), null);
-        return new SunupServer(
-            vertx,
-            options,
-            sites,
-            new Opened(suites, null, archivist, facts, access(options, sites)));
-      }
-      Cluster cluster = join(vertx, options, journal);
+      Cluster cluster = options.cluster() == null ? null : join(vertx, options, journal);
+      Suites suites =
+          cluster == null
+              ? Suites.open(journal, BOARD, options.clock(), options.types(), null)
+              : cluster.suites();
+      Access access = access(options, sites);
       return new SunupServer(
           vertx,
           options,
           sites,
-          new Opened(cluster.suites(), cluster, archivist, facts, access(options, sites)));
+          new Opened(suites, cluster, archivist, facts, access, identity));
     } catch (IOException e) {
       throw new IllegalArgumentException(e.getMessage(), e);
     }
@@ -322,8 +387,32 @@ public final class SunupServer {
     hosted.mornings().open();
     archivist.start();
     return http.listen()
-        .map(this)
+        .compose(listens -> side == null ? Future.succeededFuture(http) : side.listen())
+        .map(
+            listens -> {
+              watchIdentity();
+              return this;
+            })
         .recover(e -> stop().transform(stopped -> Future.<SunupServer>failedFuture(e)));
+  }
+
+  private void watchIdentity() {
+    if (identity != null) {
+      identity.watch(
+          changed ->
+              http.updateSSLOptions(changed)
+                  .onFailure(e -> LOG.error("a new certificate could not be shown", e)));
+    }
+  }
+
+  /** The second port, or -1. */
+  public int sidePort() {
+    return side == null ? -1 : side.actualPort();
+  }
+
+  /** SHA-256 of the root that screens must install, or null if there is none. */
+  public String rootFingerprint() {
+    return identity == null ? null : identity.rootFingerprint();
   }
 
   /** The port that it listens on. */
@@ -386,11 +475,20 @@ public final class SunupServer {
               live.close();
               return http.close();
             })
+        .eventually(this::closeSide)
         .eventually(this::stop);
+  }
+
+  private Future<Void> closeSide() {
+    return side == null ? Future.succeededFuture() : side.close();
   }
 
   private Future<Void> stop() {
     hosted.mornings().close();
+    connected.close();
+    if (identity != null) {
+      identity.close();
+    }
     return vertx.executeBlocking(
         () -> {
           archivist.close();

@@ -298,6 +298,13 @@ public final class CaseList {
     if (text.isEmpty()) {
       return null;
     }
+    if (Identifying.number(text)) {
+      note(
+          cell.line(),
+          "case",
+          "has seven digits or more. It is kept for good: if it is a hospital's or a patient's"
+              + " number, give the case another id");
+    }
     try {
       return new CaseId(text);
     } catch (IllegalArgumentException e) {
@@ -327,6 +334,14 @@ public final class CaseList {
     String text = cell.text().strip().replaceAll("\\s+", " ");
     if (text.codePointCount(0, text.length()) > longest) {
       problem(cell.line(), column, "has more than " + longest + " letters; say it shorter");
+      return null;
+    }
+    if (Identifying.seems(text)) {
+      note(
+          cell.line(),
+          column,
+          "looks like a person's name or number and was left out: the board keeps none. Take it out"
+              + " of the list before it leaves your system");
       return null;
     }
     return text.isEmpty() ? null : text;
@@ -367,6 +382,10 @@ public final class CaseList {
       }
     }
     return site.rooms().stream().map(r -> first.get(r.id())).filter(c -> c != null).toList();
+  }
+
+  private void note(int line, String field, String message) {
+    notes.add(new Problem(file, line, field, message));
   }
 
   private void problem(int line, String field, String message) {

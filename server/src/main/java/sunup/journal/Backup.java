@@ -33,6 +33,13 @@ public final class Backup {
 
   private Backup() {}
 
+  /** Sees a journal before it is put back. */
+  public interface Look {
+    Look NONE = place -> {};
+
+    void at(JournalPlace place) throws IOException;
+  }
+
   /** Something is there already; the message says what. */
   public static final class NotEmpty extends IOException {
     private static final long serialVersionUID = 1L;
@@ -72,6 +79,9 @@ public final class Backup {
         copyAll(source.connection(), c, privates ? "" : " WHERE false", rows);
         keep(c, files);
         c.commit();
+      }
+      for (String name : BackupParts.of(from, source)) {
+        BackupParts.write(name, from, plain(part), rows);
       }
       sync(part);
       Files.move(part, target, StandardCopyOption.ATOMIC_MOVE);
@@ -126,8 +136,10 @@ public final class Backup {
       Connection from, Connection to, String privates, Map<String, Long> rows)
       throws SQLException, IOException {
     List<String> known = Tables.names(to);
+    List<String> parts = Tables.parts(from);
     for (String table : Tables.names(from)) {
-      if (table.equals(FILES)) {
+      boolean ofAPart = parts.stream().anyMatch(part -> table.startsWith(part + "_"));
+      if (table.equals(FILES) || ofAPart) {
         continue;
       }
       if (!known.contains(table)) {
@@ -176,10 +188,11 @@ public final class Backup {
    * to this one's tables on the way; what was due for erasing meanwhile is left out.
    *
    * @param now epoch milliseconds
+   * @param look sees the backup as it is put back, with the tables of this Sunup
    * @return how many rows of each table it has now
    * @throws NotEmpty if anything is there already
    */
-  public static Map<String, Long> restore(Path backup, JournalPlace to, long now)
+  public static Map<String, Long> restore(Path backup, JournalPlace to, long now, Look look)
       throws IOException {
     files(backup);
     Path work = Files.createTempDirectory("sunup-restore-");
@@ -191,12 +204,19 @@ public final class Backup {
       Files.copy(backup, copy);
       SQLiteDataSource source = plain(copy);
       Migrations.run(source, "sqlite");
+      look.at(JournalPlace.file(copy));
       Dialect dialect = to.dialect();
       Migrations.run(dialect.migrating(), dialect.scripts());
+      Map<String, Long> rows = new TreeMap<>();
       try (Connection from = source.getConnection();
           Connection c = dialect.openWriting()) {
         mustBeEmpty(c, to);
-        Map<String, Long> rows = new TreeMap<>();
+        // A PostgreSQL does not wait in an open transaction for as long as parts may take.
+        c.rollback();
+        for (String name : Tables.parts(from)) {
+          BackupParts.restore(name, source, to, rows);
+        }
+        mustBeEmpty(c, to);
         copyAll(from, c, " WHERE erase_after > " + now, rows);
         c.commit();
         return rows;
@@ -211,8 +231,10 @@ public final class Backup {
   }
 
   private static void mustBeEmpty(Connection c, JournalPlace to) throws SQLException, NotEmpty {
+    List<String> parts = Tables.parts(c);
     for (String table : Tables.names(c)) {
-      if (!Tables.empty(c, table)) {
+      boolean ofAPart = parts.stream().anyMatch(part -> table.startsWith(part + "_"));
+      if (!ofAPart && !Tables.empty(c, table)) {
         throw new NotEmpty(
             to
                 + " is not empty: its table "

@@ -129,7 +129,8 @@ final class JdbcStore {
         PreparedStatement receipt =
             c.prepareStatement(
                 "INSERT INTO receipt (suite, morning, command_id, payload_hash, from_seq, to_seq,"
-                    + " refusal_code, refusal_words) VALUES (?, ?, ?, ?, ?, ?, ?, ?)");
+                    + " refusal_code, refusal_words, refused_by, refused_at)"
+                    + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
         PreparedStatement priv =
             c.prepareStatement(
                 "INSERT INTO private (ref, suite, morning, key, value, erase_after)"
@@ -165,8 +166,11 @@ final class JdbcStore {
     s.setBytes(4, receipt.payload().raw());
     s.setLong(5, receipt.fromSeq());
     s.setLong(6, receipt.toSeq());
-    s.setString(7, receipt.refusal() == null ? null : receipt.refusal().code().code());
-    s.setString(8, receipt.refusal() == null ? null : receipt.refusal().words());
+    Receipt.Refusal refusal = receipt.refusal();
+    s.setString(7, refusal == null ? null : refusal.code().code());
+    s.setString(8, refusal == null ? null : refusal.words());
+    s.setString(9, refusal == null ? null : refusal.by());
+    s.setLong(10, refusal == null ? 0 : refusal.at());
     s.addBatch();
   }
 
@@ -197,8 +201,8 @@ final class JdbcStore {
   private static List<Receipt> receipts(Connection c, MorningId morning) throws SQLException {
     List<Receipt> receipts = new ArrayList<>();
     String what =
-        "SELECT command_id, payload_hash, from_seq, to_seq, refusal_code, refusal_words"
-            + " FROM receipt";
+        "SELECT command_id, payload_hash, from_seq, to_seq, refusal_code, refusal_words,"
+            + " refused_by, refused_at FROM receipt";
     try (PreparedStatement s = ask(c, what, morning, "");
         ResultSet row = s.executeQuery()) {
       while (row.next()) {
@@ -209,7 +213,10 @@ final class JdbcStore {
                 Bytes.of(row.getBytes(2)),
                 row.getLong(3),
                 row.getLong(4),
-                code == null ? null : new Receipt.Refusal(refusal(code), row.getString(6))));
+                code == null
+                    ? null
+                    : new Receipt.Refusal(
+                        refusal(code), row.getString(6), row.getString(7), row.getLong(8))));
       }
     }
     return receipts;

@@ -33,6 +33,11 @@ public final class JournalPlace {
     return file;
   }
 
+  /** Where another part of the board keeps its tables: beside the file, or in the database. */
+  JournalPlace part(String part) {
+    return database == null ? new JournalPlace(file.resolveSibling(part + ".db"), null) : this;
+  }
+
   Dialect dialect() throws IOException {
     return database == null
         ? new SqliteDialect(file.toAbsolutePath(), SqliteDialect.MAX_PAGES)

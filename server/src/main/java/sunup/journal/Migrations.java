@@ -27,18 +27,38 @@ final class Migrations {
   }
 
   /**
+   * The tables of another part of the board, up to a version.
+   *
+   * @param part names its scripts and its own table of what was done
+   */
+  static void part(DataSource database, String part, String scripts, String version)
+      throws IOException, SQLException {
+    run(database, "sunup/" + part + "/" + scripts, history(part), version);
+  }
+
+  /** The table in which a part says what was done. */
+  static String history(String part) {
+    return part + "_history";
+  }
+
+  /**
    * The same up to a version.
    *
    * @param version as the table of another database tells it
    */
   static void run(DataSource database, String scripts, String version)
       throws IOException, SQLException {
+    run(database, "sunup/journal/" + scripts, TABLE, version);
+  }
+
+  private static void run(DataSource database, String location, String table, String version)
+      throws IOException, SQLException {
     try {
       Flyway flyway =
           Flyway.configure(Migrations.class.getClassLoader())
               .dataSource(database)
-              .locations("classpath:sunup/journal/" + scripts)
-              .table(TABLE)
+              .locations("classpath:" + location)
+              .table(table)
               .baselineOnMigrate(true)
               .baselineVersion("0")
               .cleanDisabled(true)

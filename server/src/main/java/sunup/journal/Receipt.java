@@ -13,6 +13,11 @@ import sunup.board.RefusalCode;
  * @param refusal why it was refused, or null
  */
 public record Receipt(CommandId command, Bytes payload, long fromSeq, long toSeq, Refusal refusal) {
-  /** A refusal as it was told. */
-  public record Refusal(RefusalCode code, String words) {}
+  /**
+   * A refusal as it was told.
+   *
+   * @param by role, person and screen of whoever asked, or null in journals from before it was kept
+   * @param at when it was refused, epoch milliseconds of morning time
+   */
+  public record Refusal(RefusalCode code, String words, String by, long at) {}
 }

@@ -66,11 +66,16 @@ public final class Snapshot implements AutoCloseable {
 
   /** The version of its tables, as the scripts that made them are numbered. */
   String schema() throws IOException {
+    return schema(Migrations.TABLE);
+  }
+
+  /** The same of another part's tables. */
+  String schema(String history) throws IOException {
     return ask(
         c -> {
           String last =
               "SELECT version FROM "
-                  + Migrations.TABLE
+                  + history
                   + " WHERE success AND version IS NOT NULL ORDER BY installed_rank DESC LIMIT 1";
           try (Statement s = c.createStatement();
               ResultSet row = s.executeQuery(last)) {

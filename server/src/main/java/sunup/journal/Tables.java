@@ -9,8 +9,10 @@ import java.sql.Statement;
 import java.sql.Types;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 
 /** The tables of a journal's database as rows, whatever they hold: so that none is forgotten. */
 final class Tables {
@@ -19,10 +21,50 @@ final class Tables {
 
   private static final long BYTES = 4 * 1024 * 1024;
 
+  /** How the migrations' own tables end. */
+  private static final String HISTORY = "_history";
+
   private Tables() {}
 
-  /** All but what the migrations write about themselves, in order. */
+  /** All but what the migrations write about themselves; those that others refer to first. */
   static List<String> names(Connection c) throws SQLException {
+    List<String> names = all(c);
+    Set<String> ordered = new LinkedHashSet<>();
+    for (String name : names) {
+      after(c, name, names, ordered);
+    }
+    ordered.removeIf(name -> name.endsWith(HISTORY));
+    return List.copyOf(ordered);
+  }
+
+  private static void after(Connection c, String name, List<String> names, Set<String> ordered)
+      throws SQLException {
+    if (ordered.contains(name)) {
+      return;
+    }
+    try (ResultSet row = c.getMetaData().getImportedKeys(null, c.getSchema(), name)) {
+      List<String> needs = new ArrayList<>();
+      while (row.next()) {
+        needs.add(row.getString("PKTABLE_NAME").toLowerCase(Locale.ROOT));
+      }
+      for (String need : needs) {
+        if (!need.equals(name) && names.contains(need)) {
+          after(c, need, names, ordered);
+        }
+      }
+    }
+    ordered.add(name);
+  }
+
+  /** Other parts of the board that keep tables of their own here. */
+  static List<String> parts(Connection c) throws SQLException {
+    return all(c).stream()
+        .filter(name -> name.endsWith(HISTORY))
+        .map(name -> name.substring(0, name.length() - HISTORY.length()))
+        .toList();
+  }
+
+  private static List<String> all(Connection c) throws SQLException {
     List<String> names = new ArrayList<>();
     String schema = c.getSchema();
     try (ResultSet row = c.getMetaData().getTables(null, schema, "%", new String[] {"TABLE"})) {

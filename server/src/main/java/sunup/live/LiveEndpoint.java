@@ -5,15 +5,18 @@ import io.vertx.core.http.HttpServer;
 import io.vertx.core.http.HttpServerOptions;
 import io.vertx.core.http.ServerWebSocket;
 import io.vertx.core.http.ServerWebSocketHandshake;
+import io.vertx.core.net.SocketAddress;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Consumer;
 import sunup.access.Access;
 import sunup.access.Connections;
 import sunup.access.Door;
+import sunup.access.Refusals;
 import sunup.suites.Clock;
 
 /** The address {@code /live}: which sockets are opened, and all that are open. */
@@ -38,6 +41,7 @@ public final class LiveEndpoint {
   /** Null where screens are not paired. */
   private final Access access;
 
+  private final Refusals refusals;
   private final Set<LiveSocket> sockets = ConcurrentHashMap.newKeySet();
   private final Map<String, Integer> perAddress = new HashMap<>();
 
@@ -50,7 +54,9 @@ public final class LiveEndpoint {
       Clock clock,
       Connections connections,
       Limits limits,
+      Refusals refusals,
       Access access) {
+    this.refusals = refusals;
     this.vertx = vertx;
     this.suites = suites;
     this.clock = clock;
@@ -71,9 +77,16 @@ public final class LiveEndpoint {
         .setReceiveBufferSize(RECEIVE_BUFFER_BYTES);
   }
 
-  public void mount(HttpServer server) {
+  /**
+   * @param became told of each connection that became a socket, by its peer
+   */
+  public void mount(HttpServer server, Consumer<SocketAddress> became) {
     server.webSocketHandshakeHandler(this::shake);
-    server.webSocketHandler(this::opened);
+    server.webSocketHandler(
+        socket -> {
+          became.accept(socket.remoteAddress());
+          opened(socket);
+        });
   }
 
   /** Open sockets. */
@@ -87,21 +100,27 @@ public final class LiveEndpoint {
   }
 
   private void shake(ServerWebSocketHandshake handshake) {
-    String host = handshake.headers().get("Host");
+    List<String> named = handshake.headers().getAll("Host");
+    String host = named.size() == 1 ? named.get(0) : null;
     String remote = handshake.remoteAddress().hostAddress();
     if (!connections.hostIsOurs(host)) {
-      handshake.reject(421);
+      refuse(handshake, 421, "another host");
     } else if (!connections.originMayTalk(handshake.headers().get("Origin"), host, remote)) {
-      handshake.reject(403);
+      refuse(handshake, 403, "another origin");
     } else if (!PATH.equals(handshake.path())) {
-      handshake.reject(404);
+      refuse(handshake, 404, "a socket elsewhere");
     } else if (!offersOurs(handshake.headers().get("Sec-WebSocket-Protocol"))) {
-      handshake.reject(400);
+      refuse(handshake, 400, "another subprotocol");
     } else if (sockets.size() >= limits.socketsMax() || full(remote)) {
-      handshake.reject(503);
+      refuse(handshake, 503, "too many sockets");
     } else {
       handshake.accept();
     }
+  }
+
+  private void refuse(ServerWebSocketHandshake handshake, int status, String reason) {
+    refusals.count(reason, handshake.remoteAddress().hostAddress());
+    handshake.reject(status);
   }
 
   private static boolean offersOurs(String offered) {

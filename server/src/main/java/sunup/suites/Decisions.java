@@ -9,6 +9,7 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -258,8 +259,20 @@ final class Decisions {
     String words = refused.code().say(refused.detail());
     Receipt receipt =
         new Receipt(
-            s.id(), payload(s), head.seq(), head.seq(), new Receipt.Refusal(refused.code(), words));
+            s.id(),
+            payload(s),
+            head.seq(),
+            head.seq(),
+            new Receipt.Refusal(refused.code(), words, by(s.actor()), now()));
     return attempt(List.of(), new ArrayList<>(), receipt, state, head);
+  }
+
+  /** An event has its actor; of a refusal the receipt is all that stays. */
+  private static String by(Actor actor) {
+    return actor.role().name().toLowerCase(Locale.ROOT)
+        + (actor.person() == null ? "" : " " + actor.person())
+        + " at "
+        + actor.screen();
   }
 
   private Attempt attempt(

@@ -118,6 +118,11 @@ class AuditTest {
     assertThat(compared()).isEmpty();
     assertThat(sign().signed()).isZero();
     assertThat(signed().moments()).hasSize(2);
+    try (Snapshot open = Snapshot.of(store.place())) {
+      assertThat(Audit.of(open, null, 0).refused())
+          .hasSize(2)
+          .allMatch(words -> words.contains("desk k1 at desk-1: changed-meanwhile"));
+    }
   }
 
   @ParameterizedTest

@@ -106,7 +106,8 @@ final class Nodes {
             usual.pace(),
             usual.spareShare(),
             types,
-            null);
+            null,
+            usual.doors());
     return get(SunupServer.start(vertx, other));
   }
 

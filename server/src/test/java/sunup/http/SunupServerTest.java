@@ -79,7 +79,8 @@ class SunupServerTest {
         usual.pace(),
         usual.spareShare(),
         usual.types(),
-        null);
+        null,
+        usual.doors());
   }
 
   @AfterEach

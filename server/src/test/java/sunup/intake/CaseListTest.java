@@ -333,4 +333,31 @@ class CaseListTest {
             "case list, line 2, start: '2026-11-26 07:30' is on another day; this list is for"
                 + " 2026-11-25");
   }
+
+  @Test
+  void shouldLeaveOutAndReportWhatLooksLikeAPersonsNameOrNumber() {
+    for (String told :
+        new String[] {
+          "hip 943 476 5919",
+          "knee; MRN 12-345",
+          "hernia dob 3.4.1961",
+          "Mrs Sample: hernia",
+          "\"SAMPLE, Ann\"",
+          "7654321"
+        }) {
+      CaseListResult list =
+          Lists.read("room,start,technique,procedure\n1,07:30,general," + told + "\n");
+      assertThat(list.problems()).as(told).isEmpty();
+      assertThat(list.cases().get(0).procedure()).as(told).isNull();
+      assertThat(list.notes()).anyMatch(note -> note.message().contains("was left out"));
+      assertThat(list.notes().toString()).as(told).doesNotContain("SAMPLE").doesNotContain("943");
+    }
+    for (String fine : new String[] {"\"Hip, left\"", "L4-L5 fusion", "2-level 360 fusion", "MR"}) {
+      CaseListResult list =
+          Lists.read("room,start,technique,procedure\n1,07:30,general," + fine + "\n");
+      assertThat(list.cases().get(0).procedure()).as(fine).isNotNull();
+    }
+    assertThat(Lists.read("room,start,technique,case\n1,07:30,general,12345678\n").notes())
+        .anyMatch(note -> note.message().contains("seven digits"));
+  }
 }

@@ -67,11 +67,11 @@ class BackupTest {
     }
     for (Kept other : Kept.values()) {
       Kept.Store target = other.make(folder.resolve("to-" + other));
-      Backup.restore(backup, target.place(), NOW);
+      Backup.restore(backup, target.place(), NOW, Backup.Look.NONE);
       Audit.Report was = audit(JournalPlace.file(backup));
       assertThat(audit(target.place())).isEqualTo(was);
       assertThat(was.findings()).isEmpty();
-      assertThatThrownBy(() -> Backup.restore(backup, target.place(), NOW))
+      assertThatThrownBy(() -> Backup.restore(backup, target.place(), NOW, Backup.Look.NONE))
           .isInstanceOf(Backup.NotEmpty.class)
           .hasMessageContaining("not empty");
       // A board opens it and goes on.
@@ -138,7 +138,7 @@ class BackupTest {
     assertThat(Backup.write(store.place(), whole, Map.of(), true).get("private")).isPositive();
     assertThat(Backup.write(store.place(), bare, Map.of(), false)).containsEntry("private", 0L);
     Kept.Store later = Kept.IN_A_FOLDER.make(folder.resolve("later"));
-    Backup.restore(whole, later.place(), NOW);
+    Backup.restore(whole, later.place(), NOW, Backup.Look.NONE);
     try (Snapshot open = Snapshot.of(later.place())) {
       assertThat(open.load(Kept.golden("desk")).privates()).isEmpty();
       assertThat(open.load(Kept.golden("trouble")).privates()).isNotEmpty();
@@ -146,6 +146,72 @@ class BackupTest {
     assertThat(audit(later.place())).isEqualTo(audit(JournalPlace.file(whole)));
     assertThat(audit(JournalPlace.file(bare)).heads()).isEqualTo(audit(store.place()).heads());
     assertThat(audit(JournalPlace.file(bare)).findings()).isEmpty();
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  void shouldKeepTheTablesThatOtherPartsHaveBesideTheJournal(Kept kind) throws Exception {
+    Kept.Store store = kind.make(folder.resolve("data"));
+    store.open().close();
+    Dialect beside = store.place().part("trial").dialect();
+    Migrations.part(beside.migrating(), "trial", beside.scripts(), "latest");
+    try (var c = beside.openWriting();
+        var s = c.createStatement()) {
+      s.execute("UPDATE trial_stamp SET n = 7");
+      s.execute("INSERT INTO trial_screen VALUES (5, 'wall')");
+      s.execute("INSERT INTO trial_key VALUES (1, 5)");
+      c.commit();
+    }
+    Path backup = folder.resolve("parts.backup");
+    Backup.write(store.place(), backup, Map.of(), true);
+    for (Kept other : Kept.values()) {
+      Kept.Store target = other.make(folder.resolve("parts-" + other));
+      assertThat(Backup.restore(backup, target.place(), NOW, Backup.Look.NONE))
+          .containsEntry("trial_screen", 1L)
+          .containsEntry("trial_key", 1L);
+      try (var c = target.place().part("trial").dialect().openReading();
+          var row = c.createStatement().executeQuery("SELECT n FROM trial_stamp")) {
+        row.next();
+        assertThat(row.getInt(1)).isEqualTo(7);
+      }
+    }
+  }
+
+  /** As an upgrade of Sunup meets a backup from before it. */
+  @Test
+  void shouldBringABackupOfAnOlderSunupToItsOwnTablesInEitherStore() throws Exception {
+    Path old = folder.resolve("old");
+    Files.createDirectories(old);
+    JournalPlace place = JournalPlace.folder(old);
+    Migrations.run(place.dialect().migrating(), "sqlite", "1");
+    Kept.Store now = Kept.IN_A_FOLDER.make(folder.resolve("now"));
+    try (Journal journal = now.open()) {
+      Kept.write(journal, "desk", codec, NOW + 1);
+    }
+    try (var c = place.dialect().openWriting();
+        var s = c.createStatement()) {
+      c.commit();
+      c.setAutoCommit(true);
+      s.execute("ATTACH '" + folder.resolve("now/journal.db") + "' AS now");
+      for (String table : new String[] {"head", "event", "private"}) {
+        s.execute("INSERT INTO " + table + " SELECT * FROM now." + table);
+      }
+      s.execute(
+          "INSERT INTO receipt SELECT suite, morning, command_id, payload_hash, from_seq, to_seq,"
+              + " refusal_code, refusal_words FROM now.receipt");
+    }
+    Path backup = folder.resolve("old.backup");
+    Backup.write(place, backup, Map.of(), true);
+    for (Kept kind : Kept.values()) {
+      Kept.Store target = kind.make(folder.resolve("up-" + kind));
+      Backup.restore(backup, target.place(), NOW, Backup.Look.NONE);
+      Audit.Report is = audit(target.place());
+      Audit.Report same = audit(now.place());
+      assertThat(is.findings()).isEmpty();
+      assertThat(is.heads()).isEqualTo(same.heads());
+      assertThat(is.states()).isEqualTo(same.states());
+      assertThat(is.refused()).singleElement().asString().contains("by somebody: changed-mean");
+    }
   }
 
   @Test
@@ -163,7 +229,9 @@ class BackupTest {
         .isInstanceOf(Backup.NotEmpty.class);
     assertThat(Files.readAllBytes(backup)).isEqualTo(before);
     Path text = Files.writeString(folder.resolve("notes.txt"), "no backup");
-    assertThatThrownBy(() -> Backup.restore(text, Kept.IN_A_FOLDER.make(folder).place(), NOW))
+    assertThatThrownBy(
+            () ->
+                Backup.restore(text, Kept.IN_A_FOLDER.make(folder).place(), NOW, Backup.Look.NONE))
         .hasMessageContaining("notes.txt");
   }
 }

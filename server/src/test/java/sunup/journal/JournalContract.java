@@ -143,7 +143,8 @@ public abstract class JournalContract {
             bytes("h"),
             0,
             0,
-            new Receipt.Refusal(RefusalCode.CHANGED_MEANWHILE, "It changed meanwhile."));
+            new Receipt.Refusal(
+                RefusalCode.CHANGED_MEANWHILE, "It changed meanwhile.", "desk k1 at desk-1", 7));
     append(new Append(MONDAY, head.epoch(), 0, head.chain(), List.of(), refused, List.of()));
     assertThat(load(MONDAY).receipts()).containsExactly(refused);
   }

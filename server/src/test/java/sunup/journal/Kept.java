@@ -88,7 +88,8 @@ public enum Kept {
       head = append(journal, morning, head, name + n++, event, null, done);
     }
     Receipt.Refusal no =
-        new Receipt.Refusal(sunup.board.RefusalCode.CHANGED_MEANWHILE, "Zurück: 手術");
+        new Receipt.Refusal(
+            sunup.board.RefusalCode.CHANGED_MEANWHILE, "Zurück: 手術", "desk k1 at desk-1", 5);
     head = append(journal, morning, head, name + "-refused", null, no, done);
     for (CompletableFuture<Appended> each : done) {
       if (!Waiting.get(each).equals(new Appended.Durable())) {

@@ -153,7 +153,8 @@ class PostgresJournalTest extends JournalContract {
   void shouldKeepLettersOfEveryLanguageInARefusal() {
     Head head = takeOver(MONDAY);
     Receipt.Refusal words =
-        new Receipt.Refusal(sunup.board.RefusalCode.BAD_COMMAND, "Zurück: naïve 手術 🙂");
+        new Receipt.Refusal(
+            sunup.board.RefusalCode.BAD_COMMAND, "Zurück: naïve 手術 🙂", "desk at é", 1);
     Receipt refused = new Receipt(new sunup.board.CommandId("r"), bytes("h"), 0, 0, words);
     append(new Append(MONDAY, head.epoch(), 0, head.chain(), List.of(), refused, List.of()));
     assertThat(load(MONDAY).receipts()).containsExactly(refused);

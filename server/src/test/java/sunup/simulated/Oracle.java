@@ -110,7 +110,9 @@ final class Oracle {
     } else if (client.answers.get(0) instanceof Reply.Done done) {
       acknowledged(client, done, receipt);
     } else if (client.answers.get(0) instanceof Reply.Refused refused
-        && !new Receipt.Refusal(refused.code(), refused.words()).equals(receipt.refusal())) {
+        && !(receipt.refusal() != null
+            && receipt.refusal().code() == refused.code()
+            && receipt.refusal().words().equals(refused.words()))) {
       problems.add(id + " was refused with " + refused + ", its receipt says " + receipt);
     }
     for (Reply other : client.answersToOther) {

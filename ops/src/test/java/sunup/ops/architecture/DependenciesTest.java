@@ -44,7 +44,8 @@ class DependenciesTest {
     "sunup.intake..",
     "sunup.access..",
     "sunup.audit..",
-    "sunup.archive.."
+    "sunup.archive..",
+    "sunup.tls.."
   };
   private static JavaClasses all;
 
@@ -111,6 +112,7 @@ class DependenciesTest {
             "access",
             "audit",
             "archive",
+            "tls",
             "ops");
   }
 

@@ -10,6 +10,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Executor;
 import java.util.concurrent.TimeUnit;
 import sunup.access.Connections;
+import sunup.access.Refusals;
 import sunup.board.MorningId;
 import sunup.board.SuiteId;
 import sunup.live.Lane;
@@ -56,9 +57,10 @@ public final class Rig {
             clock,
             new Connections(List.of(ALLOWED_ORIGIN)),
             limits,
+            new Refusals(),
             null);
     server = vertx.createHttpServer(LiveEndpoint.options(limits).setHost("127.0.0.1").setPort(0));
-    endpoint.mount(server);
+    endpoint.mount(server, peer -> {});
     mornings.open();
     server.listen().toCompletionStage().toCompletableFuture().get(20, TimeUnit.SECONDS);
   }

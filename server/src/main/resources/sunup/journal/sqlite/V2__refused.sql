@@ -1,0 +1,3 @@
+-- Who was refused, and when: an accepted command says so in its events.
+ALTER TABLE receipt ADD COLUMN refused_by TEXT;
+ALTER TABLE receipt ADD COLUMN refused_at INTEGER;
