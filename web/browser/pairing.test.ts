@@ -32,13 +32,14 @@ async function touch(page: Page, name: string | RegExp): Promise<void> {
 }
 
 /** The secret path of the first administrator's link. */
-function firstLink(): string {
-  const link = board.said.find((line) => line.includes('#first='));
-  return link!.trim().slice(board.address.length);
+async function firstLink(): Promise<string> {
+  const said = () => board.said.find((line) => line.includes('#first='));
+  await expect.poll(said).toBeDefined();
+  return said()!.trim().slice(board.address.length);
 }
 
 async function begin(): Promise<Page> {
-  const desk = await screen(firstLink());
+  const desk = await screen(await firstLink());
   await desk.getByLabel('your code').fill('K1');
   await desk.getByLabel('PIN', { exact: true }).fill(PIN);
   await desk.getByLabel('the PIN again').fill(PIN);

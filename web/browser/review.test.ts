@@ -58,7 +58,7 @@ describe('the review', () => {
     await bring(page, history());
     await page.getByText(/first cases on \d+ mornings started on time/).waitFor();
 
-    await page.getByLabel('marked change').fill('2026-03-01');
+    await page.getByLabel('marked change', { exact: true }).fill('2026-03-01');
     await page.getByLabel('compare', { exact: true }).selectOption('change');
     await page
       .getByRole('row', { name: /from 2026-03-01/ })
@@ -82,7 +82,7 @@ describe('the review', () => {
     await shot(page, 'review');
 
     await page.getByLabel('room', { exact: true }).selectOption('5');
-    await page.getByLabel('weekday').selectOption('monday');
+    await page.getByLabel('weekday', { exact: true }).selectOption('monday');
     await page.getByLabel('from', { exact: true }).fill('2026-04-01');
     await page
       .getByText(/figures of fewer than 10 are not shown/)

@@ -256,11 +256,19 @@ function result(at: Desk, tried: Tried): TemplateResult {
             </tbody>
           </table>`
     }
-    <p class="dim">${sameWords(rooms.length, same)}</p>
+    <p class="dim">${sameWords(rooms.length, same, silent(tried))}</p>
   </div>`;
 }
 
-function sameWords(different: number, same: number): string {
+/** Rooms of which no figure is shown, as nobody was heard from there. */
+function silent(tried: Tried): number {
+  return tried.rooms.filter((r) => r.chance.onTime === undefined).length;
+}
+
+function sameWords(different: number, same: number, silent: number): string {
+  if (silent > 0 && different === 0) {
+    return 'Rooms without a word count in the sum; no figure of one of them is shown.';
+  }
   if (same === 0) return '';
   if (different === 0) return 'Nothing comes out otherwise in any room.';
   return same === 1

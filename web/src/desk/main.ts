@@ -20,6 +20,7 @@ import { AccessState, screensPanel } from './screens.ts';
 import { roomPanel } from './room.ts';
 import { roomsTable } from './rooms.ts';
 import { sincePanel } from './since.ts';
+import { copyStyle } from './style-copy.ts';
 import { deskStyle } from './style.ts';
 import { thingsPanel } from './things.ts';
 
@@ -54,7 +55,7 @@ const SAID_SHOWN = 4;
 /** The desk: all rooms with their figures, and hands for everything that can be arranged. */
 @customElement('sunup-desk')
 export class Desk extends BoardPage {
-  static override styles = [shared, deskStyle];
+  static override styles = [shared, deskStyle, copyStyle];
 
   panel: Panel = 'needs';
   /** The room that is open on the right. */

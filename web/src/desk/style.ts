@@ -314,23 +314,6 @@ export const deskStyle = css`
   .do button {
     padding: 0 12px;
   }
-  /* Both forecasts of a copy, side by side. */
-  .sides thead th {
-    position: static;
-    background: none;
-    width: auto;
-  }
-  .sides thead th:first-child {
-    width: 112px;
-  }
-  .sides tbody th,
-  .sides td {
-    vertical-align: top;
-    padding: 5px 8px 5px 0;
-  }
-  .sides tbody th {
-    font-size: 20px;
-  }
   .check {
     display: flex;
     align-items: center;

@@ -1,5 +1,6 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import type { ChangeEvent, Live } from './live.ts';
+import type { ChangeEvent } from './events.ts';
+import type { Live } from './live.ts';
 
 /** Draws a Lit element again when the picture or its state changes. */
 export class LiveController implements ReactiveController {

@@ -1,6 +1,7 @@
 export { type EntryState, pathOf } from './entry.ts';
 export { LiveController } from './controller.ts';
-export { BeatEvent, ChangeEvent, EarlierEvent, Live, TroubleEvent } from './live.ts';
+export { BeatEvent, ChangeEvent, EarlierEvent, TroubleEvent } from './events.ts';
+export { Live } from './live.ts';
 export type { LiveOptions, LiveState, Page, SendOptions } from './live.ts';
 export { passHeaders } from './pass.ts';
 export { OutboxFull } from './outbox.ts';

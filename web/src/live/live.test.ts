@@ -10,7 +10,8 @@ import {
 import { FakeNetwork } from './fake/fake-network.ts';
 import { FakeShelf } from './fake/fake-shelf.ts';
 import { FakeTimers } from './fake/fake-timers.ts';
-import { type ChangeEvent, Live } from './live.ts';
+import type { ChangeEvent } from './events.ts';
+import { Live } from './live.ts';
 
 const at = { morning: 'main/2026-11-25', epoch: 3, n: 10, upTo: 40, forecastOf: 40 };
 const place = (key: string, opensAt: number): PartUnion => ({

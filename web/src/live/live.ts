@@ -1,10 +1,4 @@
-import type {
-  Answer,
-  CommandUnion,
-  PartUnion,
-  ServerMessageUnion,
-  Trouble,
-} from '../generated/wire.ts';
+import type { Answer, CommandUnion, PartUnion, ServerMessageUnion } from '../generated/wire.ts';
 import { Channel, type Effect } from './channel.ts';
 import { MorningClock } from './clock.ts';
 import {
@@ -16,10 +10,11 @@ import {
   VIEW_WAIT_MS,
 } from './constants.ts';
 import { DbShelf } from './db-shelf.ts';
+import { BeatEvent, ChangeEvent, EarlierEvent, TroubleEvent } from './events.ts';
 import { Entry, type EntryState } from './entry.ts';
 import type { ScreenKey } from './key.ts';
 import { uuidv7 } from './ids.ts';
-import { type Earlier, Outbox, type Sent } from './outbox.ts';
+import { Outbox, type Sent } from './outbox.ts';
 import type { Kept, Picture, Shelf } from './shelf.ts';
 import { type OpenSocket, Socket } from './socket.ts';
 import { realTimers, type Timers } from './timers.ts';
@@ -43,43 +38,6 @@ export interface LiveState {
   readonly entry: EntryState;
   /** False if touches would not survive a reload of this page. */
   readonly durable: boolean;
-}
-
-/** What changed since the last one. At most one a picture. */
-export class ChangeEvent extends Event {
-  readonly keys: ReadonlySet<string>;
-
-  constructor(keys: ReadonlySet<string>) {
-    super('change');
-    this.keys = keys;
-  }
-}
-
-/** A heartbeat that proved what is shown: the moving mark moves by it and by nothing else. */
-export class BeatEvent extends Event {
-  constructor() {
-    super('beat');
-  }
-}
-
-/** What was touched before this page was loaded and is not answered yet. */
-export class EarlierEvent extends Event {
-  readonly touches: readonly Earlier[];
-
-  constructor(touches: readonly Earlier[]) {
-    super('earlier');
-    this.touches = touches;
-  }
-}
-
-/** The server could not read something of ours. */
-export class TroubleEvent extends Event {
-  readonly trouble: Trouble;
-
-  constructor(trouble: Trouble) {
-    super('trouble');
-    this.trouble = trouble;
-  }
 }
 
 export interface LiveOptions {

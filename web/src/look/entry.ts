@@ -133,14 +133,14 @@ export class SunupEntry extends LitElement {
       </div>`;
     }
     if (paired && this.wrongPage) {
-      return html`<main>
+      return html`<section role="dialog" aria-modal="true" aria-label="this screen">
         <h1>${say('entry.elsewhere', { name: paired.screen })}</h1>
         <a href=${inSuite(pathOf(paired), paired.suite)}>${say('entry.elsewhere-go')}</a>
-      </main>`;
+      </section>`;
     }
     if (!pairing) return nothing;
     if (this.first) return this.administrator(this.first);
-    return html`<main>
+    return html`<section role="dialog" aria-modal="true" aria-label="this screen">
       <h1>${say('entry.new')}</h1>
       <p class="code" aria-label="code ${pairing.code.split('').join(' ')}">
         ${inGroups(pairing.code)}
@@ -153,11 +153,11 @@ export class SunupEntry extends LitElement {
           until: time(pairing.until),
         })}
       </p>
-    </main>`;
+    </section>`;
   }
 
   private administrator(link: string): TemplateResult {
-    return html`<main>
+    return html`<section role="dialog" aria-modal="true" aria-label="this screen">
       <h1>${say('entry.first')}</h1>
       <p>${say('entry.first-do')}</p>
       <form
@@ -192,7 +192,7 @@ export class SunupEntry extends LitElement {
         <button>${say('entry.begin')}</button>
         <p class="wrong" role="alert">${this.wrong}</p>
       </form>
-    </main>`;
+    </section>`;
   }
 
   private async begin(link: string, form: HTMLFormElement): Promise<void> {

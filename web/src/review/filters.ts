@@ -17,6 +17,7 @@ export function choice(
     ${label}
     <select
       name=${key}
+      aria-label=${label}
       @change=${(event: Event): void =>
         choose({ [key]: (event.currentTarget as HTMLSelectElement).value })}
     >

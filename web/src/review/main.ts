@@ -30,10 +30,10 @@ import {
   latenessPanel,
   minutesPanel,
   reasonsPanel,
-  roomsPanel,
   sharesPanel,
   summaryPanel,
 } from './panels.ts';
+import { roomsPanel } from './rooms.ts';
 import { reviewStyle } from './style.ts';
 
 /** What the page has of its questions; each is shown as it comes. */

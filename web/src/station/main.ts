@@ -1,13 +1,6 @@
 import { html } from 'lit';
 import { customElement } from 'lit/decorators.js';
-import type {
-  EvidenceUnion,
-  ItemPart,
-  PartUnion,
-  PersonPart,
-  Section,
-  Step,
-} from '../generated/wire.ts';
+import type { EvidenceUnion, ItemPart, PersonPart, Section, Step } from '../generated/wire.ts';
 import { refusals } from '../hands/bands.ts';
 import type { Series } from '../hands/readings.ts';
 import { cannotBe, outsideBand, type SectionView, short } from '../hands/items.ts';
@@ -32,6 +25,7 @@ import {
   idleWords,
 } from './model.ts';
 import { RoomReadings, technicianFor } from './readings.ts';
+import { keptAt } from './kept.ts';
 import { left } from './rows.ts';
 import { foot, right } from './side.ts';
 import { sideStyle } from './style-side.ts';
@@ -79,15 +73,6 @@ export interface OpenSection {
 /** The room of a station's address: `/station/7`. */
 export function roomOf(path: string): string {
   return decodeURIComponent(/\/station\/([^/]+)/.exec(path)?.[1] ?? '');
-}
-
-/** What a set-up goes on with while the board is away: this room's, people and things; no figures. */
-const OF_THE_SUITE: readonly PartUnion['part'][] = ['suite', 'person', 'unit', 'place'];
-const OF_THE_ROOM: readonly PartUnion['part'][] = ['room', 'case', 'item'];
-
-function keptAt(room: string, part: PartUnion): boolean {
-  if (OF_THE_SUITE.includes(part.part)) return true;
-  return OF_THE_ROOM.includes(part.part) && 'room' in part && part.room === room;
 }
 
 @customElement('sunup-station')

@@ -3,7 +3,9 @@ package sunup.ops;
 import java.nio.file.Path;
 import java.util.List;
 import picocli.CommandLine.Option;
+import sunup.access.Connections;
 import sunup.http.Doors;
+import sunup.http.ServerOptions;
 import sunup.tls.TlsOptions;
 
 /** TLS and the second port. */
@@ -33,6 +35,14 @@ final class DoorOptions {
   private List<String> names;
 
   @Option(
+      names = "--host",
+      defaultValue = ServerOptions.DEFAULT_HOST,
+      description =
+          "With --pair and TLS: the address to listen on, 0.0.0.0 for all of this machine's."
+              + " Without them this machine only.")
+  private String host;
+
+  @Option(
       names = "--side-port",
       paramLabel = "PORT",
       description =
@@ -40,7 +50,7 @@ final class DoorOptions {
               + " one. Without it there are no metrics.")
   private Integer sidePort;
 
-  void check(boolean empty) throws Wrong {
+  void check(boolean empty, boolean pair) throws Wrong {
     if ((certificate == null) != (key == null)) {
       throw Wrong.input("--tls-certificate and --tls-key go together.");
     }
@@ -56,9 +66,18 @@ final class DoorOptions {
     if (speaksTls() && !empty) {
       throw Wrong.input("TLS goes with --empty; the demo plays on this machine alone.");
     }
+    if (!Connections.isLoopback(host) && !(pair && speaksTls())) {
+      throw Wrong.input(
+          "--host goes with --pair and --tls or --tls-certificate: who is not paired must not"
+              + " reach the board from elsewhere.");
+    }
     if (sidePort != null && (sidePort < 0 || sidePort > 65_535)) {
       throw Wrong.input("--side-port must be 0 to 65535.");
     }
+  }
+
+  String host() {
+    return host;
   }
 
   boolean speaksTls() {

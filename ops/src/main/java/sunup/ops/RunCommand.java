@@ -28,6 +28,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import sunup.access.Connections;
 import sunup.access.PairingOptions;
 import sunup.board.SiteSettings;
 import sunup.http.ServerOptions;
@@ -180,7 +181,7 @@ final class RunCommand implements Callable<Integer> {
       throw Wrong.input("--pepper goes with --pair.");
     }
     database.check();
-    doors.check(empty);
+    doors.check(empty, pair);
   }
 
   private int runEmpty() throws Exception {
@@ -211,6 +212,7 @@ final class RunCommand implements Callable<Integer> {
             .on(database.address(), nodes.cluster())
             .sparing(spare)
             .through(doors.doors(folder))
+            .listening(doors.host())
             .pairing(pair ? new PairingOptions(pepper) : null);
     serve(options, (vertx, server) -> () -> {}, about);
     return 0;
@@ -407,7 +409,10 @@ final class RunCommand implements Callable<Integer> {
               out.println("Nobody administers this board yet. Open this once, within 15 minutes:");
               out.println("  " + root + "desk#first=" + link);
             });
-    out.println("It listens on this machine only. Ctrl-C ends it.");
+    boolean here = Connections.isLoopback(doors.host());
+    out.println(
+        (here ? "It listens on this machine only." : "It listens on " + doors.host() + ".")
+            + " Ctrl-C ends it.");
     if (!about.isEmpty()) {
       out.println(about);
     }

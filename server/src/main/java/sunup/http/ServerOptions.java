@@ -19,7 +19,7 @@ import sunup.suites.Clock;
  * @param cluster makes it one of several nodes, which share the database; null for one alone
  * @param siteFiles a file a suite: rooms, people, equipment, places; addresses that name no suite
  *     mean the first
- * @param host address to listen on; only this machine's own until screens can be paired
+ * @param host address to listen on; beyond this machine only with pairing and TLS
  * @param port 0 takes a free one
  * @param clock the three times
  * @param origins origins besides its own whose pages may talk to the server
@@ -135,6 +135,25 @@ public record ServerOptions(
         spareShare,
         types,
         its,
+        doors);
+  }
+
+  /** The same on another address, which only paired screens over TLS may reach from elsewhere. */
+  public ServerOptions listening(String address) {
+    return new ServerOptions(
+        dataFolder,
+        database,
+        cluster,
+        siteFiles,
+        address,
+        port,
+        clock,
+        origins,
+        limits,
+        pace,
+        spareShare,
+        types,
+        pairing,
         doors);
   }
 

@@ -5,16 +5,8 @@ import io.vertx.core.Vertx;
 import io.vertx.core.http.HttpServer;
 import io.vertx.ext.web.Route;
 import io.vertx.ext.web.Router;
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.time.Instant;
-import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -23,32 +15,16 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
-import java.util.stream.Collectors;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import sunup.access.Access;
 import sunup.access.Connections;
-import sunup.access.PairingOptions;
 import sunup.access.Refusals;
 import sunup.archive.Archivist;
 import sunup.archive.FactStore;
-import sunup.archive.LazyFacts;
-import sunup.board.Board;
 import sunup.board.Morning;
-import sunup.board.Order;
-import sunup.board.Outcome;
-import sunup.board.Recorded;
-import sunup.board.RoomId;
-import sunup.board.SuiteId;
 import sunup.cluster.Cluster;
-import sunup.codec.Problem;
 import sunup.intake.SiteFile;
-import sunup.intake.SiteReader;
-import sunup.journal.EventCodec;
-import sunup.journal.Journal;
-import sunup.journal.PostgresJournal;
-import sunup.journal.SideDatabase;
-import sunup.journal.SqliteJournal;
 import sunup.live.ForecastPool;
 import sunup.live.LiveEndpoint;
 import sunup.live.Mornings;
@@ -60,7 +36,6 @@ import sunup.live.ThreadLane;
 import sunup.live.Tries;
 import sunup.live.WarmUp;
 import sunup.sheets.Sheets;
-import sunup.suites.Decider;
 import sunup.suites.Suites;
 import sunup.tls.Identity;
 import sunup.tls.TlsOptions;
@@ -82,23 +57,7 @@ public final class SunupServer {
   /** How often it is looked whether another node paired, revoked or signed on. */
   private static final int ACCESS_POLL_MS = 1_000;
 
-  /** Bytes of a site's file. */
-  private static final long SITE_BYTES_MAX = 1 << 20;
-
   private static final Logger LOG = LoggerFactory.getLogger(SunupServer.class);
-
-  private static final Decider BOARD =
-      new Decider() {
-        @Override
-        public Outcome decide(Morning state, Order order) {
-          return Board.decide(state, order);
-        }
-
-        @Override
-        public Morning apply(Morning state, long seq, Recorded recorded) {
-          return Board.apply(state, seq, recorded);
-        }
-      };
 
   private final Vertx vertx;
   private final Suites suites;
@@ -129,16 +88,8 @@ public final class SunupServer {
 
   private final Doors doors;
 
-  /** What has to be opened before the server can be put together. */
-  private record Opened(
-      Suites suites,
-      Cluster cluster,
-      Archivist archivist,
-      FactStore facts,
-      Access access,
-      Identity identity) {}
-
-  private SunupServer(Vertx vertx, ServerOptions options, List<SiteFile> sites, Opened opened) {
+  private SunupServer(Vertx vertx, ServerOptions options, Opened opened) {
+    List<SiteFile> sites = opened.sites();
     this.vertx = vertx;
     this.access = opened.access();
     this.identity = opened.identity();
@@ -269,118 +220,9 @@ public final class SunupServer {
    *     site's file or the data folder can't be used
    */
   public static Future<SunupServer> start(Vertx vertx, ServerOptions options) {
-    return vertx.executeBlocking(() -> open(vertx, options)).compose(SunupServer::listen);
-  }
-
-  private static SunupServer open(Vertx vertx, ServerOptions options) {
-    Connections.checkLoopback(options.host());
-    List<SiteFile> sites = sites(options.siteFiles());
-    TlsOptions tls = options.doors().tls();
-    try {
-      Identity identity = tls == null ? null : Identity.open(vertx, tls, Instant::now);
-      Journal journal = journal(options);
-      FactStore facts = new LazyFacts(options.dataFolder());
-      Archivist archivist = new Archivist(journal, codec(options), facts);
-      Cluster cluster = options.cluster() == null ? null : join(vertx, options, journal);
-      Suites suites =
-          cluster == null
-              ? Suites.open(journal, BOARD, options.clock(), options.types(), null)
-              : cluster.suites();
-      Access access = access(options, sites);
-      return new SunupServer(
-          vertx,
-          options,
-          sites,
-          new Opened(suites, cluster, archivist, facts, access, identity));
-    } catch (IOException e) {
-      throw new IllegalArgumentException(e.getMessage(), e);
-    }
-  }
-
-  /** After the journal, which holds the data folder. */
-  private static Access access(ServerOptions options, List<SiteFile> sites) throws IOException {
-    PairingOptions pairing = options.pairing();
-    if (pairing == null) {
-      return null;
-    }
-    if (options.database() != null && pairing.pepper() == null) {
-      throw new IllegalArgumentException(
-          "Several nodes need the same pepper: name a file that all of them have.");
-    }
-    Map<SuiteId, Set<RoomId>> rooms = new LinkedHashMap<>();
-    for (SiteFile site : sites) {
-      rooms.put(
-          site.suite(), site.rooms().stream().map(SiteFile.Room::id).collect(Collectors.toSet()));
-    }
-    return Access.open(
-        options.database() == null
-            ? SideDatabase.sqlite(options.dataFolder(), "access")
-            : SideDatabase.postgres(options.database(), "access"),
-        pairing.pepper() == null ? options.dataFolder().resolve("pepper") : pairing.pepper(),
-        options.database() == null,
-        options.clock(),
-        rooms);
-  }
-
-  /** Reads only: nothing random is asked of it. */
-  private static EventCodec codec(ServerOptions options) {
-    return new EventCodec(count -> new byte[count], options.types());
-  }
-
-  private static Cluster join(Vertx vertx, ServerOptions options, Journal journal)
-      throws IOException {
-    return Cluster.join(
-        vertx,
-        options.cluster(),
-        options.types(),
-        options.clock(),
-        others -> Suites.open(journal, BOARD, options.clock(), options.types(), others));
-  }
-
-  private static Journal journal(ServerOptions options) throws IOException {
-    if (options.cluster() != null && options.database() == null) {
-      throw new IllegalArgumentException(
-          "Several nodes share one database: a file in a data folder is for one node alone.");
-    }
-    return options.database() == null
-        ? SqliteJournal.open(options.dataFolder())
-        : PostgresJournal.open(options.database());
-  }
-
-  private static List<SiteFile> sites(List<Path> files) {
-    Map<SuiteId, Path> seen = new HashMap<>();
-    List<SiteFile> sites = new ArrayList<>();
-    for (Path file : files) {
-      SiteFile site = site(file);
-      Path other = seen.putIfAbsent(site.suite(), file);
-      if (other != null) {
-        throw new IllegalArgumentException(
-            "The suite " + site.suite() + " is in " + other + " and in " + file + ": rename one.");
-      }
-      sites.add(site);
-    }
-    return sites;
-  }
-
-  private static SiteFile site(Path file) {
-    String name = file.getFileName().toString();
-    SiteReader.Result read;
-    try {
-      if (Files.size(file) > SITE_BYTES_MAX) {
-        throw new IllegalArgumentException(
-            "The site's file " + file + " is larger than any site's.");
-      }
-      read = SiteReader.read(name, Files.readString(file));
-    } catch (IOException e) {
-      throw new IllegalArgumentException(
-          "The site's file " + file + " can't be read: " + e.getMessage(), e);
-    }
-    if (read.site() == null) {
-      List<Problem> problems = read.problems();
-      throw new IllegalArgumentException(
-          problems.stream().map(Problem::toString).collect(Collectors.joining("\n")));
-    }
-    return read.site();
+    return vertx
+        .executeBlocking(() -> new SunupServer(vertx, options, Opened.of(vertx, options)))
+        .compose(SunupServer::listen);
   }
 
   private Future<SunupServer> listen() {

@@ -218,7 +218,7 @@ class SunupServerTest {
         }) {
       Got refused = post("/api/try", "application/json", wrong);
       assertThat(refused.status()).as(wrong + refused.text()).isIn(400, 422);
-      assertThat(refused.json().path("words").asText()).isNotBlank();
+      assertThat(refused.json().path("words").asText()).as(wrong + refused.text()).isNotBlank();
       assertThat(refused.text()).doesNotContain("Exception").doesNotContain("sunup.");
     }
     assertThat(journal()).isEqualTo(before);

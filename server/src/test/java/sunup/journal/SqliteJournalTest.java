@@ -54,6 +54,8 @@ class SqliteJournalTest extends JournalContract {
     append(before);
     journal.close();
     sql("DROP TABLE schema_history");
+    sql("ALTER TABLE receipt DROP COLUMN refused_by");
+    sql("ALTER TABLE receipt DROP COLUMN refused_at");
     sql("CREATE TABLE schema_version (version INTEGER NOT NULL)");
     sql("INSERT INTO schema_version (version) VALUES (1)");
     journal = open();
