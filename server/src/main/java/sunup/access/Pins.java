@@ -5,13 +5,11 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.attribute.PosixFilePermission;
-import java.nio.file.attribute.PosixFilePermissions;
 import java.security.MessageDigest;
-import java.util.Set;
 import org.bouncycastle.crypto.generators.Argon2BytesGenerator;
 import org.bouncycastle.crypto.params.Argon2Parameters;
 import sunup.journal.Bytes;
+import sunup.journal.SecretFile;
 
 /**
  * PINs as they are kept: Argon2id with a salt each and a pepper that is not in the database, so
@@ -45,15 +43,8 @@ final class Pins {
    */
   static Pins of(Path file, boolean make) throws IOException {
     if (make && !Files.exists(file)) {
-      boolean posix = file.getFileSystem().supportedFileAttributeViews().contains("posix");
       try {
-        if (posix) {
-          Files.createFile(
-              file,
-              PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
-        } else {
-          Files.createFile(file);
-        }
+        SecretFile.make(file);
         Files.write(file, Secrets.bytes(PEPPER_BYTES));
       } catch (FileAlreadyExistsException e) {
         // Made by another start at the same moment.
@@ -65,16 +56,7 @@ final class Pins {
               + file
               + " can't be read. Without it no PIN is right: put the one back that the board had.");
     }
-    if (file.getFileSystem().supportedFileAttributeViews().contains("posix")) {
-      Set<PosixFilePermission> may = Files.getPosixFilePermissions(file);
-      if (may.contains(PosixFilePermission.OTHERS_READ)) {
-        throw new IOException(
-            "Everybody on this machine may read the pepper's file "
-                + file
-                + ". Change that: chmod 600 "
-                + file);
-      }
-    }
+    SecretFile.check(file, "the pepper's file");
     byte[] bytes = Files.readAllBytes(file);
     if (bytes.length < PEPPER_BYTES) {
       throw new IOException(

@@ -4,8 +4,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
-import java.nio.file.attribute.PosixFilePermission;
-import java.nio.file.attribute.PosixFilePermissions;
 import java.security.GeneralSecurityException;
 import java.security.KeyFactory;
 import java.security.KeyPair;
@@ -15,7 +13,7 @@ import java.security.PublicKey;
 import java.security.spec.PKCS8EncodedKeySpec;
 import java.security.spec.X509EncodedKeySpec;
 import java.util.Base64;
-import java.util.Set;
+import sunup.journal.SecretFile;
 
 /** Ed25519 keys in PEM files: the private one in FILE, its owner's alone, the public one beside. */
 public final class SigningKeys {
@@ -42,20 +40,12 @@ public final class SigningKeys {
     }
     try {
       KeyPair pair = KeyPairGenerator.getInstance(ALGORITHM).generateKeyPair();
-      if (posix(file)) {
-        Files.createFile(
-            file,
-            PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
-      }
+      SecretFile.make(file);
       write(file, PRIVATE, pair.getPrivate().getEncoded());
       write(open, PUBLIC, pair.getPublic().getEncoded());
     } catch (GeneralSecurityException e) {
       throw new IllegalStateException("this Java has no " + ALGORITHM, e);
     }
-  }
-
-  private static boolean posix(Path file) {
-    return file.getFileSystem().supportedFileAttributeViews().contains("posix");
   }
 
   private static void write(Path file, String what, byte[] bytes) throws IOException {
@@ -72,16 +62,7 @@ public final class SigningKeys {
    * @throws IOException if it can't be read, is no such key, or others may read it
    */
   public static PrivateKey readPrivate(Path file) throws IOException {
-    if (Files.exists(file) && posix(file)) {
-      Set<PosixFilePermission> may = Files.getPosixFilePermissions(file);
-      if (may.contains(PosixFilePermission.OTHERS_READ)) {
-        throw new IOException(
-            "Everybody on this machine may read the key "
-                + file
-                + ". Change that: chmod 600 "
-                + file);
-      }
-    }
+    SecretFile.check(file, "the key");
     try {
       return KeyFactory.getInstance(ALGORITHM)
           .generatePrivate(new PKCS8EncodedKeySpec(read(file, PRIVATE)));

@@ -18,11 +18,6 @@ import sunup.access.PairingOptions;
 import sunup.archive.Archivist;
 import sunup.archive.FactStore;
 import sunup.archive.LazyFacts;
-import sunup.board.Board;
-import sunup.board.Morning;
-import sunup.board.Order;
-import sunup.board.Outcome;
-import sunup.board.Recorded;
 import sunup.board.RoomId;
 import sunup.board.SuiteId;
 import sunup.cluster.Cluster;
@@ -57,18 +52,7 @@ record Opened(
   /** Bytes of a site's file. */
   private static final long SITE_BYTES_MAX = 1 << 20;
 
-  private static final Decider BOARD =
-      new Decider() {
-        @Override
-        public Outcome decide(Morning state, Order order) {
-          return Board.decide(state, order);
-        }
-
-        @Override
-        public Morning apply(Morning state, long seq, Recorded recorded) {
-          return Board.apply(state, seq, recorded);
-        }
-      };
+  private static final Decider BOARD = Decider.board();
 
   /**
    * Opens all of it.

@@ -17,6 +17,9 @@ final class OwnerCalls {
   /** How long a morning's owner may take for its state or an answer. */
   private static final int OWNER_SECONDS = 5;
 
+  private static final String NOT_TWICE =
+      "The journal does not answer. Try again; nothing is taken twice.";
+
   private OwnerCalls() {}
 
   static Owner owner(Owners owners, MorningId morning) throws Answers.Wrong {
@@ -32,7 +35,7 @@ final class OwnerCalls {
     CompletableFuture<Standpoint> first = new CompletableFuture<>();
     Runnable unwatch = owner.watch(first::complete);
     try {
-      return wait(first).state();
+      return wait(first, NOT_TWICE).state();
     } finally {
       unwatch.run();
     }
@@ -41,15 +44,19 @@ final class OwnerCalls {
   static Reply submit(Owner owner, Submission submission) throws Answers.Wrong {
     CompletableFuture<Reply> reply = new CompletableFuture<>();
     owner.submit(submission, reply::complete);
-    return wait(reply);
+    return wait(reply, NOT_TWICE);
   }
 
-  private static <T> T wait(CompletableFuture<T> future) throws Answers.Wrong {
+  /**
+   * Waits for what an owner or the journal was asked.
+   *
+   * @param away what whoever asks is told if it does not come in time
+   */
+  static <T> T wait(CompletableFuture<T> future, String away) throws Answers.Wrong {
     try {
       return future.get(OWNER_SECONDS, TimeUnit.SECONDS);
     } catch (TimeoutException e) {
-      throw new Answers.Wrong(
-          "Not now", 503, "The journal does not answer. Try again; nothing is taken twice.");
+      throw new Answers.Wrong("Not now", 503, away);
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
       throw new Answers.Wrong("Not now", 503, "The board is closing.");

@@ -8,9 +8,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.TimeUnit;
-import java.util.concurrent.TimeoutException;
 import sunup.board.Morning;
 import sunup.board.MorningId;
 import sunup.journal.Answer;
@@ -32,7 +29,7 @@ final class PastReadings {
 
   static final long KEPT_MS = 3_600_000;
 
-  private static final int JOURNAL_SECONDS = 5;
+  private static final String AWAY = "The journal does not answer. Ask again.";
 
   private final Suites suites;
   private final Map<MorningId, Kept> kept = new ConcurrentHashMap<>();
@@ -75,8 +72,8 @@ final class PastReadings {
   private List<MorningId> mornings(MorningId today) throws Answers.Wrong {
     CompletableFuture<Answer<List<MorningId>>> asked = new CompletableFuture<>();
     suites.mornings(asked::complete);
-    if (!(wait(asked) instanceof Answer.Known<List<MorningId>> known)) {
-      throw new Answers.Wrong("Not now", 503, "The journal does not answer. Ask again.");
+    if (!(OwnerCalls.wait(asked, AWAY) instanceof Answer.Known<List<MorningId>> known)) {
+      throw new Answers.Wrong("Not now", 503, AWAY);
     }
     LocalDate first = today.date().minusDays(DAYS_BACK_MAX);
     return known.value().stream()
@@ -90,19 +87,6 @@ final class PastReadings {
   private Morning look(MorningId morning) throws Answers.Wrong {
     CompletableFuture<Optional<Standpoint>> asked = new CompletableFuture<>();
     suites.look(morning, asked::complete);
-    return wait(asked).map(Standpoint::state).orElse(null);
-  }
-
-  private static <T> T wait(CompletableFuture<T> future) throws Answers.Wrong {
-    try {
-      return future.get(JOURNAL_SECONDS, TimeUnit.SECONDS);
-    } catch (TimeoutException e) {
-      throw new Answers.Wrong("Not now", 503, "The journal does not answer. Ask again.");
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      throw new Answers.Wrong("Not now", 503, "The board is closing.");
-    } catch (ExecutionException e) {
-      throw new IllegalStateException(e);
-    }
+    return OwnerCalls.wait(asked, AWAY).map(Standpoint::state).orElse(null);
   }
 }

@@ -83,67 +83,40 @@ public record ServerOptions(
    * @param nodes makes it one of several, or null
    */
   public ServerOptions on(PostgresAddress other, ClusterOptions nodes) {
-    return new ServerOptions(
-        dataFolder,
-        other,
-        nodes,
-        siteFiles,
-        host,
-        port,
-        clock,
-        origins,
-        limits,
-        pace,
-        spareShare,
-        types,
-        pairing,
-        doors);
+    return with(other, nodes, host, spareShare, pairing, doors);
   }
 
   /** The same with another share for finer figures and moves. */
   public ServerOptions sparing(double share) {
-    return new ServerOptions(
-        dataFolder,
-        database,
-        cluster,
-        siteFiles,
-        host,
-        port,
-        clock,
-        origins,
-        limits,
-        pace,
-        share,
-        types,
-        pairing,
-        doors);
+    return with(database, cluster, host, share, pairing, doors);
   }
 
   /** The same with screens that are paired. */
   public ServerOptions pairing(PairingOptions its) {
-    return new ServerOptions(
-        dataFolder,
-        database,
-        cluster,
-        siteFiles,
-        host,
-        port,
-        clock,
-        origins,
-        limits,
-        pace,
-        spareShare,
-        types,
-        its,
-        doors);
+    return with(database, cluster, host, spareShare, its, doors);
   }
 
   /** The same on another address, which only paired screens over TLS may reach from elsewhere. */
   public ServerOptions listening(String address) {
+    return with(database, cluster, address, spareShare, pairing, doors);
+  }
+
+  /** The same with other doors. */
+  public ServerOptions through(Doors others) {
+    return with(database, cluster, host, spareShare, pairing, others);
+  }
+
+  private ServerOptions with(
+      PostgresAddress journal,
+      ClusterOptions nodes,
+      String address,
+      double share,
+      PairingOptions screens,
+      Doors its) {
     return new ServerOptions(
         dataFolder,
-        database,
-        cluster,
+        journal,
+        nodes,
         siteFiles,
         address,
         port,
@@ -151,28 +124,9 @@ public record ServerOptions(
         origins,
         limits,
         pace,
-        spareShare,
+        share,
         types,
-        pairing,
-        doors);
-  }
-
-  /** The same with other doors. */
-  public ServerOptions through(Doors others) {
-    return new ServerOptions(
-        dataFolder,
-        database,
-        cluster,
-        siteFiles,
-        host,
-        port,
-        clock,
-        origins,
-        limits,
-        pace,
-        spareShare,
-        types,
-        pairing,
-        others);
+        screens,
+        its);
   }
 }

@@ -6,8 +6,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
-import java.nio.file.attribute.FileAttribute;
-import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -70,7 +68,7 @@ public final class Backup {
     }
     Path part = target.resolveSibling(target.getFileName() + ".part");
     Files.deleteIfExists(part);
-    Files.createFile(part, ownersAlone(target));
+    Files.createFile(part, SecretFile.attributes(target));
     try (Snapshot source = Snapshot.of(from)) {
       Map<String, Long> rows = new TreeMap<>();
       prepare(part, source.schema());
@@ -92,15 +90,6 @@ public final class Backup {
     } finally {
       Files.deleteIfExists(part);
     }
-  }
-
-  private static FileAttribute<?>[] ownersAlone(Path beside) {
-    boolean posix = beside.getFileSystem().supportedFileAttributeViews().contains("posix");
-    return posix
-        ? new FileAttribute<?>[] {
-          PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------"))
-        }
-        : new FileAttribute<?>[0];
   }
 
   /** Tables of the version that the source has: rows go over as they are. */

@@ -5,11 +5,9 @@ import java.net.InetAddress;
 import java.net.UnknownHostException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.attribute.PosixFilePermission;
 import java.util.List;
 import java.util.Locale;
 import java.util.Properties;
-import java.util.Set;
 import org.postgresql.Driver;
 import org.postgresql.PGProperty;
 
@@ -60,16 +58,7 @@ public record PostgresAddress(String url, String user, Path passwordFile) {
     if (!Files.isReadable(passwordFile)) {
       throw new IOException("The database's password file " + passwordFile + " can't be read.");
     }
-    if (passwordFile.getFileSystem().supportedFileAttributeViews().contains("posix")) {
-      Set<PosixFilePermission> may = Files.getPosixFilePermissions(passwordFile);
-      if (may.contains(PosixFilePermission.OTHERS_READ)) {
-        throw new IOException(
-            "Everybody on this machine may read the password file "
-                + passwordFile
-                + ". Change that: chmod 600 "
-                + passwordFile);
-      }
-    }
+    SecretFile.check(passwordFile, "the password file");
     return Files.readString(passwordFile).lines().findFirst().orElse("");
   }
 

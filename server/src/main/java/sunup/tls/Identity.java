@@ -7,7 +7,6 @@ import io.vertx.core.net.ServerSSLOptions;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.attribute.PosixFilePermission;
 import java.security.GeneralSecurityException;
 import java.security.MessageDigest;
 import java.security.PrivateKey;
@@ -28,6 +27,7 @@ import javax.net.ssl.KeyManager;
 import javax.net.ssl.X509KeyManager;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import sunup.journal.SecretFile;
 
 /**
  * The certificate that the server shows, looked after: files that change are taken while it runs,
@@ -94,7 +94,7 @@ public final class Identity implements AutoCloseable {
     }
     Path certificate = root == null ? options.certificate() : root.file(SiteRoot.SERVER);
     Path key = root == null ? options.key() : root.file(SiteRoot.SERVER_KEY);
-    ownersAlone(key);
+    SecretFile.check(key, "the key");
     return checked(certificate, bytes(certificate), key, bytes(key));
   }
 
@@ -106,16 +106,6 @@ public final class Identity implements AutoCloseable {
       throw new IOException("The file " + file + " is too large for a certificate or key.");
     }
     return Buffer.buffer(Files.readAllBytes(file));
-  }
-
-  private static void ownersAlone(Path key) throws IOException {
-    boolean posix = key.getFileSystem().supportedFileAttributeViews().contains("posix");
-    if (posix
-        && Files.exists(key)
-        && Files.getPosixFilePermissions(key).contains(PosixFilePermission.OTHERS_READ)) {
-      throw new IOException(
-          "Everybody on this machine may read the key " + key + ". Change that: chmod 600 " + key);
-    }
   }
 
   private Shown checked(Path file, Buffer certificate, Path keyFile, Buffer key)

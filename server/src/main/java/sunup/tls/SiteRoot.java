@@ -7,7 +7,6 @@ import java.net.InetAddress;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.nio.file.attribute.PosixFilePermissions;
 import java.security.GeneralSecurityException;
 import java.security.KeyFactory;
 import java.security.KeyPair;
@@ -41,6 +40,7 @@ import org.bouncycastle.cert.jcajce.JcaX509ExtensionUtils;
 import org.bouncycastle.cert.jcajce.JcaX509v3CertificateBuilder;
 import org.bouncycastle.operator.OperatorCreationException;
 import org.bouncycastle.operator.jcajce.JcaContentSignerBuilder;
+import sunup.journal.SecretFile;
 
 /**
  * A root of the site's own: made once, installed once at each screen, and the certificate of the
@@ -234,9 +234,8 @@ final class SiteRoot {
   private void write(String name, String text, boolean secret) throws IOException {
     Path part = file(name + ".part");
     Files.deleteIfExists(part);
-    if (secret && folder.getFileSystem().supportedFileAttributeViews().contains("posix")) {
-      Files.createFile(
-          part, PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
+    if (secret) {
+      SecretFile.make(part);
     }
     Files.writeString(part, text);
     Files.move(

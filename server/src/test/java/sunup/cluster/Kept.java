@@ -9,13 +9,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
-import sunup.board.Board;
 import sunup.board.CommandId;
 import sunup.board.Morning;
 import sunup.board.MorningId;
-import sunup.board.Order;
-import sunup.board.Outcome;
-import sunup.board.Recorded;
 import sunup.codec.Json;
 import sunup.intake.SiteFile;
 import sunup.intake.SiteReader;
@@ -38,18 +34,7 @@ import sunup.wire.Part;
 /** Looks into the journal for what clients were told. */
 final class Kept {
   private static final long LIMIT_S = 60;
-  private static final Decider BOARD =
-      new Decider() {
-        @Override
-        public Outcome decide(Morning state, Order order) {
-          return Board.decide(state, order);
-        }
-
-        @Override
-        public Morning apply(Morning state, long seq, Recorded recorded) {
-          return Board.apply(state, seq, recorded);
-        }
-      };
+  private static final Decider BOARD = Decider.board();
 
   private Kept() {}
 

@@ -114,10 +114,7 @@ final class Doubts {
 
   private boolean canBeHad(RoomIn room, List<String> roles) {
     for (PersonIn p : in.people()) {
-      boolean serves =
-          p.room() != null
-              ? p.room().equals(room.id())
-              : p.covers().isEmpty() || p.covers().contains(room.id());
+      boolean serves = Components.roomsOf(p, List.of(room.id())).contains(room.id());
       if (serves && Components.hasRole(p, roles)) {
         return true;
       }

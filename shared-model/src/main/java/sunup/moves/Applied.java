@@ -21,16 +21,9 @@ public final class Applied {
   /**
    * The input with the move. What it names and the input does not have changes nothing.
    *
+   * @param free people without a room to serve who are here and not in the input; one who is sent
+   *     serves the room that it is for and no other
    * @param since from when it counts: when it was accepted, or now
-   */
-  public static ForecastInput to(ForecastInput in, Move move, long since) {
-    return to(in, List.of(), move, since);
-  }
-
-  /**
-   * The same where people without a room to serve are here, who are not in the input.
-   *
-   * @param free such people; one who is sent serves the room that it is for and no other
    */
   public static ForecastInput to(ForecastInput in, List<PersonIn> free, Move move, long since) {
     if (move instanceof Move.SendTo send) {

@@ -58,17 +58,9 @@ public final class MoveSearch {
 
   /**
    * @param in the morning; its seed is the first stream's
+   * @param free people without a room to serve who are here, whom the input does not have
    * @param forecast figures of it
    * @param off keys of moves that are asked already, or called not safe
-   */
-  public MoveSearch(ForecastInput in, Forecast forecast, Set<String> off) {
-    this(in, List.of(), forecast, off);
-  }
-
-  /**
-   * The same where people without a room to serve are here.
-   *
-   * @param free these people, whom the input does not have
    */
   public MoveSearch(ForecastInput in, List<PersonIn> free, Forecast forecast, Set<String> off) {
     this.in = in;

@@ -1,7 +1,9 @@
 package sunup.outlook;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import sunup.board.Morning;
 import sunup.board.Morning.CaseDay;
 import sunup.board.Morning.NoteKept;
@@ -70,9 +72,13 @@ final class DeskParts {
    * and all of them would be sent again with each new one.
    */
   private static void notes(List<Part> parts, List<NoteKept> notes) {
-    for (int i = Math.max(0, notes.size() - NOTES_AT_MOST); i < notes.size(); i++) {
+    Map<Long, Integer> ofTime = new HashMap<>();
+    for (int i = 0; i < notes.size(); i++) {
       NoteKept note = notes.get(i);
-      long sameTime = notes.stream().limit(i).filter(one -> one.at() == note.at()).count();
+      int sameTime = ofTime.merge(note.at(), 1, Integer::sum) - 1;
+      if (i < notes.size() - NOTES_AT_MOST) {
+        continue;
+      }
       String key = "note/" + note.at() + "-" + sameTime;
       parts.add(note(key, note.room(), note.by(), note.at(), "note", note.text()));
     }

@@ -118,7 +118,8 @@ final class MorningInput {
         items.build());
   }
 
-  private static Draw occupied(RoomSheet sheet, long now) {
+  /** What is left of a room's use, its cleaning included; null if it is free. */
+  static Draw occupied(RoomSheet sheet, long now) {
     RoomUse use = sheet.room().use();
     if (use == RoomUse.FREE) {
       return null;

@@ -2,10 +2,10 @@ package sunup.outlook;
 
 import static sunup.outlook.FirstSettings.MINUTE;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,12 +15,13 @@ import sunup.board.Morning;
 import sunup.board.Morning.PersonDay;
 import sunup.board.Morning.PlaceDay;
 import sunup.board.Morning.Taken;
+import sunup.board.PersonId;
 import sunup.board.PlaceId;
 import sunup.board.Role;
 import sunup.board.RoomId;
-import sunup.board.RoomUse;
 import sunup.board.Section;
 import sunup.board.Step;
+import sunup.forecast.Draw;
 import sunup.forecast.Forecast.ItemOut;
 import sunup.forecast.Forecast.RoomOut;
 import sunup.forecast.Forecast.Share;
@@ -49,7 +50,7 @@ final class Signs {
 
   /** One line that grows by rooms. */
   private static final class Sign {
-    final List<String> rooms = new ArrayList<>();
+    final Set<RoomId> rooms = new HashSet<>();
     final String holdup;
     long actBy;
 
@@ -89,12 +90,13 @@ final class Signs {
   }
 
   private SignPart part(String said, Sign sign) {
-    Taken taken =
-        sign.rooms.size() > 1 ? null : morning.rooms().get(new RoomId(sign.rooms.get(0))).taken();
+    // In the wall's order, whatever the order in which they were found.
+    List<RoomId> rooms = snapshot.sheets().keySet().stream().filter(sign.rooms::contains).toList();
+    Taken taken = rooms.size() > 1 ? null : morning.rooms().get(rooms.get(0)).taken();
     boolean mine = taken != null && taken.holdup().equals(sign.holdup);
     return new SignPart(
         "sign/" + Integer.toHexString(said.hashCode()),
-        List.copyOf(sign.rooms),
+        rooms.stream().map(RoomId::value).toList(),
         said,
         sign.holdup,
         sign.actBy,
@@ -105,10 +107,7 @@ final class Signs {
   private void add(RoomSheet sheet, String said, String kind, String thing, long actBy) {
     Sign sign = signs.computeIfAbsent(said, s -> new Sign(Words.key(kind, thing), actBy));
     sign.actBy = Math.min(sign.actBy, actBy);
-    String room = sheet.room().id().value();
-    if (!sign.rooms.contains(room)) {
-      sign.rooms.add(room);
-    }
+    sign.rooms.add(sheet.room().id());
   }
 
   private void line(RoomSheet sheet, Line line) {
@@ -237,13 +236,11 @@ final class Signs {
 
   /** A room that will not be free and clean while its set-up still has time. */
   private void used(RoomSheet sheet) {
-    RoomUse use = sheet.room().use();
-    if (use == RoomUse.FREE) {
+    Draw left = MorningInput.occupied(sheet, now);
+    if (left == null) {
       return;
     }
-    Long until = sheet.room().useUntil();
-    long end = until == null ? now : Math.max(now, until);
-    long free = use == RoomUse.CLEANING ? end : end + FirstSettings.CLEANING.usualMs();
+    long free = now + left.usual();
     long actBy = sheet.target() - FirstSettings.ASK_FROM;
     if (free > actBy) {
       add(sheet, words.use(sheet), "occupied", null, actBy);
@@ -289,7 +286,7 @@ final class Signs {
         String where = share.kind().equals("equipment") ? share.where() : null;
         RoomSheet other = where == null || where.equals(room.id()) ? null : snapshot.sheet(where);
         boolean costs = share.share() * room.meanLateMs() >= FirstSettings.WAIT_NOTED;
-        if (other != null && costs) {
+        if (other != null && other.startedAt() == null && costs) {
           String said = words.unit(share.thing()) + AT_ONCE;
           long actBy = Math.min(sheet.target(), other.target()) - FirstSettings.ORDER_AGREED;
           add(other, said, "equipment", share.thing(), actBy);
@@ -301,7 +298,7 @@ final class Signs {
 
   /** One person whom two starts want at the same time, and nobody else could be there. */
   private void peopleWantedTwice() {
-    Map<PersonDay, Map<RoomId, Long>> wanted = new LinkedHashMap<>();
+    Map<PersonId, Map<RoomId, Long>> wanted = new LinkedHashMap<>();
     for (RoomSheet sheet : snapshot.sheets().values()) {
       if (sheet.startedAt() == null && now < sheet.target() - FirstSettings.ORDER_LATEST) {
         wantedAtStart(sheet, wanted);
@@ -312,9 +309,9 @@ final class Signs {
           for (RoomId room : rooms.keySet()) {
             RoomSheet one = snapshot.sheets().get(room);
             if (rooms.keySet().stream().anyMatch(r -> isAtOnce(one, r, rooms))) {
-              String id = person.plan().id().value();
-              String said = person.plan().role().word() + " " + id + AT_ONCE;
-              add(one, said, "person", id, one.target() - FirstSettings.ORDER_AGREED);
+              Role role = morning.people().get(person).plan().role();
+              String said = role.word() + " " + person.value() + AT_ONCE;
+              add(one, said, "person", person.value(), one.target() - FirstSettings.ORDER_AGREED);
             }
           }
         });
@@ -328,27 +325,30 @@ final class Signs {
   }
 
   /** Adds for how long the start takes each who is the only one for a place in it. */
-  private void wantedAtStart(RoomSheet sheet, Map<PersonDay, Map<RoomId, Long>> wanted) {
+  private void wantedAtStart(RoomSheet sheet, Map<PersonId, Map<RoomId, Long>> wanted) {
+    List<PersonDay> serving =
+        morning.people().values().stream()
+            .filter(p -> p.leftAt() == null && MorningInput.serves(p, sheet.room().id()))
+            .toList();
     for (Line line : sheet.lines()) {
       boolean start = line.asks().section() == Section.START;
       for (List<Role> any : start ? line.asks().who() : List.<List<Role>>of()) {
-        PersonDay only = only(any, sheet.room().id());
+        PersonDay only = only(any, serving);
         if (only != null) {
           long minutes = Math.round(line.asks().hands().usual() * MINUTE);
           wanted
-              .computeIfAbsent(only, p -> new LinkedHashMap<>())
+              .computeIfAbsent(only.plan().id(), p -> new LinkedHashMap<>())
               .merge(sheet.room().id(), minutes, Long::sum);
         }
       }
     }
   }
 
-  /** The one person of several rooms who can take this place in the room, or null. */
-  private PersonDay only(List<Role> any, RoomId room) {
+  /** The one person of several rooms who can take this place, or null. */
+  private static PersonDay only(List<Role> any, List<PersonDay> serving) {
     PersonDay only = null;
-    for (PersonDay p : morning.people().values()) {
-      boolean could = any.contains(p.plan().role()) && p.leftAt() == null;
-      if (could && MorningInput.serves(p, room)) {
+    for (PersonDay p : serving) {
+      if (any.contains(p.plan().role())) {
         if (only != null) {
           return null;
         }

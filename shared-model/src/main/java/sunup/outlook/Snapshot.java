@@ -18,9 +18,14 @@ import sunup.forecast.Forecast.Share;
  * @param now the moment
  * @param sheets by room, only rooms with a case that will happen
  * @param heard by room, the tracks of which silence means anything, see {@link #isHeard}
+ * @param reported tracks that somebody reports of any room
  */
 record Snapshot(
-    Morning morning, long now, Map<RoomId, RoomSheet> sheets, Map<RoomId, Set<Section>> heard) {
+    Morning morning,
+    long now,
+    Map<RoomId, RoomSheet> sheets,
+    Map<RoomId, Set<Section>> heard,
+    Set<Section> reported) {
   static Snapshot of(Morning morning, long now) {
     Map<RoomId, RoomSheet> sheets = new LinkedHashMap<>();
     Map<RoomId, Set<Section>> heard = new HashMap<>();
@@ -46,7 +51,7 @@ record Snapshot(
           overdue.retainAll(reported);
           sections.addAll(overdue);
         });
-    return new Snapshot(morning, now, sheets, heard);
+    return new Snapshot(morning, now, sheets, heard, reported);
   }
 
   private static boolean wasTouched(RoomSheet.Line line) {
@@ -77,7 +82,7 @@ record Snapshot(
 
   /** Whether anybody reports this track of any room this morning. */
   boolean isReported(Section section) {
-    return heard.values().stream().anyMatch(sections -> sections.contains(section));
+    return reported.contains(section);
   }
 
   boolean isOverdue(RoomId room, RoomSheet.Line line) {

@@ -39,6 +39,10 @@ final class Words {
   /** The key by which a holdup is taken; the same as long as it is the same thing. */
   String key(Share share) {
     String kind = isExtra(share) ? "extra" : share.kind();
+    if (kind.equals("occupied")) {
+      // The room itself is in use, whichever item of it waits first.
+      return key(kind, null);
+    }
     return key(kind, share.thing() != null ? share.thing() : share.item());
   }
 
@@ -226,7 +230,7 @@ final class Words {
     String what =
         switch (use) {
           case CLEANING -> "room is being cleaned";
-          case EMERGENCY -> "emergency in there";
+          case EMERGENCY -> "emergency";
           case OCCUPIED -> "room in use";
           case FREE -> "room was in use";
         };

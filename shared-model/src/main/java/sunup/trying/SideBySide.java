@@ -5,7 +5,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import sunup.board.Morning;
-import sunup.board.RoomId;
 import sunup.forecast.ForecastInput;
 import sunup.forecast.ForecastInput.RoomIn;
 import sunup.forecast.Run;
@@ -113,15 +112,7 @@ public final class SideBySide {
         minutes(copyLate / saved.length),
         minutes(all.mean()),
         minutes(all.error()),
-        inWallOrder(rooms));
-  }
-
-  private List<TriedRoom> inWallOrder(List<TriedRoom> rooms) {
-    List<TriedRoom> sorted = new ArrayList<>();
-    for (RoomId id : is.morning().rooms().keySet()) {
-      rooms.stream().filter(r -> r.room().equals(id.value())).forEach(sorted::add);
-    }
-    return sorted;
+        rooms);
   }
 
   private static Map<String, ChancePart> chances(Side side) {

@@ -255,7 +255,7 @@ class MoveSearchTest {
     Move later = new Move.Later(LONG, new sunup.board.CaseId("C1"), NOW + 21 * MINUTE);
     Stream stream = new Stream(in, in.seed(), 64);
     Stream.Copy base = stream.new Copy(in);
-    Stream.Copy copy = stream.new Copy(Applied.to(in, later, NOW));
+    Stream.Copy copy = stream.new Copy(Applied.to(in, List.of(), later, NOW));
     while (base.advance() || copy.advance()) {
       // Goes on to the end.
     }

@@ -102,7 +102,7 @@ final class Small {
   }
 
   static MoveSearch begun(ForecastInput in, String... off) {
-    return new MoveSearch(in, Forecaster.run(in), Set.of(off));
+    return new MoveSearch(in, List.of(), Forecaster.run(in), Set.of(off));
   }
 
   static List<Proposals.Proposal> proposals(ForecastInput in) {

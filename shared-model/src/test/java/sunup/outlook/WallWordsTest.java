@@ -3,9 +3,13 @@ package sunup.outlook;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import org.junit.jupiter.api.Test;
+import sunup.board.Command;
+import sunup.board.RoomId;
+import sunup.board.RoomUse;
 import sunup.forecast.Forecast.Share;
 import sunup.sheets.Sheets;
 import sunup.sheets.Sheets.Choice;
@@ -29,6 +33,19 @@ class WallWordsTest {
     assertThat(said).hasSizeGreaterThan(10_000);
     assertThat(said.stream().filter(w -> w.length() > Words.WALL_LETTERS || w.endsWith("\u2026")))
         .isEmpty();
+  }
+
+  @Test
+  void shouldSayWhatARoomIsUsedForInFortyLetters() {
+    for (RoomUse use : List.of(RoomUse.CLEANING, RoomUse.EMERGENCY, RoomUse.OCCUPIED)) {
+      for (Long until : Arrays.asList(null, Suite.at("06:29"), Suite.at("07:30"))) {
+        Suite suite = Suite.ofOne("general", List.of());
+        suite.desk("06:20", new Command.SayRoom(new RoomId("1"), use, until));
+        Words words = new Words(Snapshot.of(suite.morning(), Suite.at("06:31")));
+        String said = words.wall(share("occupied", "room.clean", null, null));
+        assertThat(said).hasSizeLessThanOrEqualTo(Words.WALL_LETTERS).doesNotEndWith("\u2026");
+      }
+    }
   }
 
   private static void say(Suite suite, List<String> said) {

@@ -55,12 +55,13 @@ public record MinutesByCause(
    * @param starts in which it carries any
    */
   public record Sum(long ms, long weak, int starts) {
-    Sum plus(Sum other) {
-      return new Sum(ms + other.ms, weak + other.weak, starts + other.starts);
+    /** More of the same start. */
+    Sum inOneStart(Sum more) {
+      return new Sum(ms + more.ms, weak + more.weak, 1);
     }
 
-    Sum inOneStart() {
-      return new Sum(ms, weak, 1);
+    Sum plus(Sum other) {
+      return new Sum(ms + other.ms, weak + other.weak, starts + other.starts);
     }
   }
 
@@ -74,7 +75,7 @@ public record MinutesByCause(
       Map<String, Sum> own =
           grouping == Grouping.REPORTED ? reported(fact) : computed(fact, grouping);
       for (Map.Entry<String, Sum> e : own.entrySet()) {
-        sums.merge(e.getKey(), e.getValue().inOneStart(), Sum::plus);
+        sums.merge(e.getKey(), e.getValue(), Sum::plus);
       }
       all += fact.lateMs();
       weak += fact.asRun().weakMs();
@@ -109,7 +110,7 @@ public record MinutesByCause(
     for (Piece piece : fact.asRun().pieces()) {
       if (piece.lateMs() > 0) {
         long weak = piece.lateEntry() || piece.together() ? piece.lateMs() : 0;
-        sums.merge(label(piece, grouping), new Sum(piece.lateMs(), weak, 1), Sum::plus);
+        sums.merge(label(piece, grouping), new Sum(piece.lateMs(), weak, 1), Sum::inOneStart);
       }
     }
     return sums;

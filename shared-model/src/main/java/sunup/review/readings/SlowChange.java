@@ -19,7 +19,10 @@ import java.util.List;
  * @param mornings how many readings
  */
 public record SlowChange(double from, double to, double perMorning, int mornings) {
-  /** Mornings for one false alarm of a reading whose order is chance: at least so many. */
+  /**
+   * Mornings for one false alarm of a reading whose order is chance, of one run of readings: where
+   * a run begins is chosen by the readings, so that large scatter gives more (REVIEW.md).
+   */
   public static final int ONE_IN = 500;
 
   /** Readings that are looked at. */
