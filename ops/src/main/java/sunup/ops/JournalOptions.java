@@ -50,8 +50,8 @@ final class JournalOptions {
     return files;
   }
 
-  /** Writes files that are not there; one that is there with other contents is not touched. */
-  List<String> put(Map<String, byte[]> files) throws IOException, Wrong {
+  /** Refuses files that can't be put: one that is there with other contents is not touched. */
+  void check(Map<String, byte[]> files) throws IOException, Wrong {
     Path folder = folder();
     for (Map.Entry<String, byte[]> file : files.entrySet()) {
       Path path = folder.resolve(file.getKey());
@@ -64,6 +64,11 @@ final class JournalOptions {
         throw Wrong.input(path + " is there already and is another. Restore into a new folder.");
       }
     }
+  }
+
+  /** Writes files that were checked. */
+  List<String> put(Map<String, byte[]> files) throws IOException {
+    Path folder = folder();
     Files.createDirectories(folder);
     for (Map.Entry<String, byte[]> file : files.entrySet()) {
       Files.write(folder.resolve(file.getKey()), file.getValue());

@@ -38,10 +38,12 @@ final class RestoreCommand implements Callable<Integer> {
     long now = System.currentTimeMillis();
     try {
       JournalPlace to = journal.place();
+      Map<String, byte[]> files = Backup.files(file);
+      journal.check(files);
       AtomicReference<Audit.Report> before = new AtomicReference<>();
       Map<String, Long> rows =
           Backup.restore(file, to, now, upgraded -> before.set(audit(upgraded, now)));
-      journal.put(Backup.files(file)).forEach(name -> out.println("site file " + name));
+      journal.put(files).forEach(name -> out.println("site file " + name));
       Audit.Report was = before.get();
       Audit.Report is = audit(to, now);
       out.println("restored " + file + " to " + to);

@@ -163,7 +163,7 @@ public final class Access implements AutoCloseable {
         .thenApply(v -> ledger.known().screenOf(fingerprint));
   }
 
-  /** A code for a screen that is not ledger.known(). */
+  /** A code for a screen that is not known. */
   CompletableFuture<AccessStore.Asks> asks(String fingerprint, String address, String page) {
     return ledger.inStore(
         c -> {
@@ -349,7 +349,10 @@ public final class Access implements AutoCloseable {
     return fingerprint == null
         ? Optional.empty()
         : all.screenOf(fingerprint)
-            .map(at -> new Asker(actor(at, all.signedAt(at.id())), at.page(), at.suite()));
+            .map(
+                at ->
+                    new Asker(
+                        actor(at, all.signedAt(at.id(), ledger.now())), at.page(), at.suite()));
   }
 
   /** As whom somebody acts at a screen; unsigned it is the screen alone. */

@@ -8,7 +8,7 @@ import java.util.Locale;
 import java.util.Set;
 
 /**
- * Which connections are taken: this machine's only.
+ * Which connections are taken: by the server's own names, from its own pages.
  *
  * @param origins origins besides the server's own that pages may come from, for example {@code
  *     http://127.0.0.1:5173}

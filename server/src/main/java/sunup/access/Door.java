@@ -224,8 +224,7 @@ public final class Door {
   }
 
   private Optional<SignedOn> current() {
-    long since = ledger.now() - AccessStore.SESSION_MS;
-    return ledger.known().signedAt(screen.id()).filter(one -> one.beganAt() > since);
+    return ledger.known().signedAt(screen.id(), ledger.now());
   }
 
   private void tellSigned() {

@@ -71,10 +71,11 @@ record Known(
     return key == null ? Optional.empty() : Optional.ofNullable(screens.get(key.screen()));
   }
 
-  /** Who is signed on at a screen now. */
-  Optional<SignedOn> signedAt(String screen) {
+  /** Who is signed on at a screen now; a sign-on ends by itself. */
+  Optional<SignedOn> signedAt(String screen, long now) {
     return sessions.values().stream()
         .filter(one -> one.screen().equals(screen) && one.endedAt() == null)
+        .filter(one -> one.beganAt() > now - AccessStore.SESSION_MS)
         .findFirst();
   }
 

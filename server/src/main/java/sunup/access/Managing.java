@@ -66,7 +66,7 @@ final class Managing {
   }
 
   CompletableFuture<Done> ask(PairedScreen at, AccessAsk ask) {
-    Optional<SignedOn> by = ledger.known().signedAt(at.id());
+    Optional<SignedOn> by = ledger.known().signedAt(at.id(), ledger.now());
     if (by.isEmpty()) {
       return Access.failed(new Refusal("Sign on first: this is asked of a person."));
     }
@@ -316,6 +316,6 @@ final class Managing {
         s.pairedAt(),
         s.pairedBy(),
         access.sockets(s.id()),
-        all.signedAt(s.id()).map(SignedOn::person).orElse(null));
+        all.signedAt(s.id(), ledger.now()).map(SignedOn::person).orElse(null));
   }
 }

@@ -25,7 +25,7 @@ public interface FactStore extends AutoCloseable {
    * Replaces whatever is kept of a morning, from whichever source: what the journal says wins.
    *
    * @param seq journal sequence that the facts were made at
-   * @param facts may be none: of a morning that is not closed
+   * @param facts may be none
    */
   void replace(MorningId morning, long seq, List<FirstCaseFact> facts);
 

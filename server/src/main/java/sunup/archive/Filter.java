@@ -42,16 +42,8 @@ public record Filter(
     return new Filter(suites, first, last, rooms, services, techniques, weekdays);
   }
 
-  public Filter inRooms(List<String> which) {
-    return new Filter(suites, from, to, which, services, techniques, weekdays);
-  }
-
   public Filter ofServices(List<String> which) {
     return new Filter(suites, from, to, rooms, which, techniques, weekdays);
-  }
-
-  public Filter ofTechniques(List<String> which) {
-    return new Filter(suites, from, to, rooms, services, which, weekdays);
   }
 
   public Filter on(List<DayOfWeek> which) {

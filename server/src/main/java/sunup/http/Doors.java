@@ -2,8 +2,8 @@ package sunup.http;
 
 import io.vertx.core.http.HttpServerOptions;
 import io.vertx.core.http.HttpVersion;
+import io.vertx.core.net.ServerSSLOptions;
 import java.util.List;
-import java.util.concurrent.TimeUnit;
 import sunup.live.LiveEndpoint;
 import sunup.tls.Identity;
 import sunup.tls.TlsOptions;
@@ -65,10 +65,11 @@ public record Doors(
       open.setSsl(true);
       open.setUseAlpn(true);
       open.setAlpnVersions(List.of(HttpVersion.HTTP_2, HttpVersion.HTTP_1_1));
-      open.setKeyCertOptions(identity.keyCert());
-      open.setEnabledSecureTransportProtocols(Identity.protocols());
-      open.setSslHandshakeTimeout(requestMs);
-      open.setSslHandshakeTimeoutUnit(TimeUnit.MILLISECONDS);
+      ServerSSLOptions ssl = identity.ssl(requestMs);
+      open.setKeyCertOptions(ssl.getKeyCertOptions());
+      open.setEnabledSecureTransportProtocols(ssl.getEnabledSecureTransportProtocols());
+      open.setSslHandshakeTimeout(ssl.getSslHandshakeTimeout());
+      open.setSslHandshakeTimeoutUnit(ssl.getSslHandshakeTimeoutUnit());
     }
     return open;
   }

@@ -15,6 +15,7 @@ import sunup.access.Access;
 import sunup.access.Connections;
 import sunup.access.Page;
 import sunup.access.Refusals;
+import sunup.board.SuiteId;
 
 /** What stands before every request: which are taken at all, and the headers of every answer. */
 final class Guard {
@@ -48,6 +49,17 @@ final class Guard {
   /** Which paired screen asks; null where screens are not paired. */
   static Access.Asker asker(RoutingContext context) {
     return context.get(ASKER);
+  }
+
+  /**
+   * Refuses whoever is not a desk of the suite, where screens are paired.
+   *
+   * @param words what is told to another
+   */
+  static void mustBeDesk(Access.Asker asker, SuiteId suite, String words) throws Answers.Wrong {
+    if (asker != null && (asker.page() != Page.DESK || !asker.suite().equals(suite))) {
+      throw new Answers.Wrong("Not allowed", 403, words);
+    }
   }
 
   void check(RoutingContext context) {

@@ -12,13 +12,16 @@ import sunup.live.MorningsBySuite;
 /** Whether the server is alive, and whether it can take commands. */
 final class Health {
   private final MorningsBySuite suites;
+  private final boolean loopback;
   private final Supplier<Routing.State> cluster;
 
   /**
+   * @param loopback whether connections are taken from this machine only
    * @param cluster how this node sees it; gives null for one node alone
    */
-  Health(MorningsBySuite suites, Supplier<Routing.State> cluster) {
+  Health(MorningsBySuite suites, boolean loopback, Supplier<Routing.State> cluster) {
     this.suites = suites;
+    this.loopback = loopback;
     this.cluster = cluster;
   }
 
@@ -69,6 +72,6 @@ final class Health {
     Mornings shown =
         suites.all().stream().filter(one -> !one.tells()).findFirst().orElse(suites.first());
     return new Status(
-        up ? "up" : "down", shown.today().toString(), shown.journal(), all, told, true, nodes);
+        up ? "up" : "down", shown.today().toString(), shown.journal(), all, told, loopback, nodes);
   }
 }

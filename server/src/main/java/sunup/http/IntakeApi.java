@@ -7,7 +7,6 @@ import io.vertx.ext.web.handler.BodyHandler;
 import java.util.List;
 import java.util.concurrent.Executor;
 import sunup.access.Access;
-import sunup.access.Page;
 import sunup.board.Actor;
 import sunup.board.Command;
 import sunup.board.CommandId;
@@ -34,6 +33,8 @@ final class IntakeApi {
 
   /** Letters of the preview's hash in the id of what it becomes. */
   private static final int HASH_LETTERS = 24;
+
+  private static final String DESKS_ONLY = "A case list is taken at the suite's own desk.";
 
   /** Whoever acts for the desk where screens are not paired. */
   private static final Actor DESK = new Actor(Role.DESK, null, "desk-list");
@@ -108,9 +109,9 @@ final class IntakeApi {
     if (asker == null) {
       return DESK;
     }
-    boolean may = Rights.who(CommandKind.PLAN).contains(asker.actor().role());
-    if (asker.page() != Page.DESK || !asker.suite().equals(suite) || !may) {
-      throw new Answers.Wrong("Not allowed", 403, "A case list is taken at the suite's own desk.");
+    Guard.mustBeDesk(asker, suite, DESKS_ONLY);
+    if (!Rights.who(CommandKind.PLAN).contains(asker.actor().role())) {
+      throw new Answers.Wrong("Not allowed", 403, DESKS_ONLY);
     }
     return asker.actor();
   }

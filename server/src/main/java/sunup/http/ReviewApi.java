@@ -120,6 +120,7 @@ final class ReviewApi {
                 Answers.now(
                     c,
                     () -> {
+                      suite(c);
                       archivist.remake();
                       return archivist.progress();
                     }));
@@ -147,8 +148,14 @@ final class ReviewApi {
   }
 
   private ReviewQuery query(RoutingContext context) throws Answers.Wrong {
-    return new ReviewQuery(
-        hosted.asked(context).site().suite().value(), context.request().params());
+    return new ReviewQuery(suite(context).site().suite().value(), context.request().params());
+  }
+
+  private Hosted.Suite suite(RoutingContext context) throws Answers.Wrong {
+    Hosted.Suite suite = hosted.asked(context);
+    Guard.mustBeDesk(
+        Guard.asker(context), suite.site().suite(), "The review is for the suite's own desk.");
+    return suite;
   }
 
   private static Summary summary(FactFigures figures, ReviewQuery query) throws Answers.Wrong {
@@ -234,7 +241,7 @@ final class ReviewApi {
         context,
         pool,
         () -> {
-          Hosted.Suite suite = hosted.asked(context);
+          Hosted.Suite suite = suite(context);
           byte[] csv = Answers.body(context, "text/csv");
           History.Result read = History.read("history", csv, suite.site());
           if (!read.problems().isEmpty()) {

@@ -51,9 +51,6 @@ public final class SunupServer {
   /** API requests that wait for a thread; more are answered 503. */
   static final int REQUESTS_WAITING_MAX = 16;
 
-  /** Seconds without a byte after which a connection is closed. */
-  static final int IDLE_SECONDS = 75;
-
   /** How often it is looked whether another node paired, revoked or signed on. */
   private static final int ACCESS_POLL_MS = 1_000;
 
@@ -70,8 +67,14 @@ public final class SunupServer {
   private final ExecutorService lookups;
   private final ExecutorService requests = pool("sunup-api", 2, REQUESTS_WAITING_MAX);
 
+  /** Apart: years of facts may be asked for while a list is to be taken. */
+  private final ExecutorService reviews = pool("sunup-review", 1, REQUESTS_WAITING_MAX);
+
   /** Null where screens are not paired. */
   private final Access access;
+
+  /** The timer that looks for what other nodes changed, or -1. */
+  private final long accessPoll;
 
   private final Hosted hosted;
   private final Archivist archivist;
@@ -126,7 +129,10 @@ public final class SunupServer {
             access);
     this.connected = new Connected(vertx, options.clock(), options.doors(), refusals);
     Health health =
-        new Health(hosted.mornings(), () -> cluster == null ? null : cluster.routing().state());
+        new Health(
+            hosted.mornings(),
+            Connections.isLoopback(options.host()),
+            () -> cluster == null ? null : cluster.routing().state());
     boolean inDetail = doors.sidePort() == null && Connections.isLoopback(options.host());
     Tries tries = new Tries(options.clock(), lane, forecasts);
     this.router = router(new Guard(connections, refusals, access));
@@ -141,7 +147,9 @@ public final class SunupServer {
       cluster.routing().serve(hosted.mornings(), live::count);
     }
     if (access != null && options.database() != null) {
-      long unused = vertx.setPeriodic(ACCESS_POLL_MS, t -> access.poll());
+      accessPoll = vertx.setPeriodic(ACCESS_POLL_MS, t -> access.poll());
+    } else {
+      accessPoll = -1;
     }
   }
 
@@ -190,7 +198,7 @@ public final class SunupServer {
     new SiteApi(hosted, sheets).mount(made);
     new BedsideApi(vertx, requests, hosted, owners).mount(made);
     new ReadingsApi(vertx, requests, hosted, owners, options.clock(), suites).mount(made);
-    new ReviewApi(vertx, requests, hosted, facts, archivist).mount(made);
+    new ReviewApi(vertx, reviews, hosted, facts, archivist).mount(made);
   }
 
   private static void fail(Router made) {
@@ -241,8 +249,8 @@ public final class SunupServer {
   private void watchIdentity() {
     if (identity != null) {
       identity.watch(
-          changed ->
-              http.updateSSLOptions(changed)
+          () ->
+              http.updateSSLOptions(identity.ssl(doors.requestMs()))
                   .onFailure(e -> LOG.error("a new certificate could not be shown", e)));
     }
   }
@@ -328,6 +336,9 @@ public final class SunupServer {
   private Future<Void> stop() {
     hosted.mornings().close();
     connected.close();
+    if (accessPoll >= 0) {
+      vertx.cancelTimer(accessPoll);
+    }
     if (identity != null) {
       identity.close();
     }
@@ -346,6 +357,7 @@ public final class SunupServer {
           forecasts.close();
           lookups.shutdownNow();
           requests.shutdownNow();
+          reviews.shutdownNow();
           return null;
         });
   }

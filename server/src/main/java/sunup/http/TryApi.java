@@ -12,7 +12,6 @@ import java.util.concurrent.RejectedExecutionException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import sunup.access.Access;
-import sunup.access.Page;
 import sunup.board.Morning;
 import sunup.board.MorningId;
 import sunup.codec.BadJson;
@@ -96,11 +95,9 @@ final class TryApi {
 
     private void ask() {
       try {
-        if (asker != null && asker.page() != Page.DESK) {
-          throw new Answers.Wrong("Not allowed", 403, "A copy is tried at the suite's own desk.");
-        }
         List<TryChange> changes = read(Answers.body(context, "application/json"));
         Hosted.Suite suite = hosted.asked(context);
+        Guard.mustBeDesk(asker, suite.site().suite(), "A copy is tried at the suite's own desk.");
         MorningId id = AskedMorning.of(suite.mornings(), context.request().getParam("date"));
         long now = suite.mornings().nowMs();
         Morning morning = OwnerCalls.state(OwnerCalls.owner(owners, id));

@@ -4,11 +4,6 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
-import java.util.Set;
-import org.flywaydb.core.Flyway;
-import org.flywaydb.core.api.FlywayException;
-import org.flywaydb.core.api.MigrationInfo;
-import org.flywaydb.core.api.MigrationState;
 
 /**
  * Tables of another part of the board beside the journal, as durable as it is: a file of their own
@@ -49,38 +44,12 @@ public final class SideDatabase implements AutoCloseable {
 
   private static SideDatabase open(Dialect dialect, String part) throws IOException {
     try {
-      migrate(dialect, part);
+      Migrations.part(dialect.migrating(), part, dialect.scripts(), "latest");
       Connection connection = dialect.openWriting();
       dialect.opened();
       return new SideDatabase(dialect, connection);
     } catch (SQLException e) {
       throw new IOException(dialect.explain(e), e);
-    }
-  }
-
-  private static void migrate(Dialect dialect, String part) throws IOException {
-    try {
-      Flyway flyway =
-          Flyway.configure(SideDatabase.class.getClassLoader())
-              .dataSource(dialect.migrating())
-              .locations("classpath:sunup/" + part + "/" + dialect.scripts())
-              .table(part + "_history")
-              .baselineOnMigrate(true)
-              .baselineVersion("0")
-              .cleanDisabled(true)
-              .load();
-      for (MigrationInfo one : flyway.info().all()) {
-        if (Set.of(MigrationState.FUTURE_SUCCESS, MigrationState.FUTURE_FAILED)
-            .contains(one.getState())) {
-          throw new IOException(
-              "The tables of "
-                  + part
-                  + " are of a newer Sunup. Run the one that wrote them, or a newer one.");
-        }
-      }
-      flyway.migrate();
-    } catch (FlywayException e) {
-      throw new IOException("The tables of " + part + " can't be made: " + e.getMessage(), e);
     }
   }
 

@@ -70,7 +70,7 @@ public final class ForecastPool implements Pool {
   @Override
   public void together(Runnable work) {
     Joined joined = new Joined(work);
-    int others = crowded() ? 0 : cores - threads.getActiveCount();
+    int others = crowded() ? 0 : cores - threads.getActiveCount() - helpers.getActiveCount();
     try {
       for (int n = 0; n < others; n++) {
         helpers.execute(() -> timed(joined::join));

@@ -21,7 +21,6 @@ import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.TimeUnit;
-import java.util.function.Consumer;
 import java.util.function.Supplier;
 import javax.net.ssl.KeyManager;
 import javax.net.ssl.X509KeyManager;
@@ -36,10 +35,9 @@ import sunup.journal.SecretFile;
 public final class Identity implements AutoCloseable {
   private static final List<String> LOCAL = List.of("localhost", "127.0.0.1", "::1");
   private static final Set<String> PROTOCOLS = new LinkedHashSet<>(List.of("TLSv1.3", "TLSv1.2"));
-  private static final int HANDSHAKE_SECONDS = 10;
   private static final int FILE_BYTES_MAX = 1 << 20;
 
-  /** A certificate that runs out within this is told each time that it is looked. */
+  /** A certificate that runs out within this is told once. */
   private static final Duration WARN_BEFORE = Duration.ofDays(14);
 
   private static final Logger LOG = LoggerFactory.getLogger(Identity.class);
@@ -52,8 +50,8 @@ public final class Identity implements AutoCloseable {
   private String toldLast = "";
   private long timer = -1;
 
-  /** What is shown, and the bytes of the files that it was read from. */
-  private record Shown(Buffer certificate, Buffer key, X509Certificate leaf) {
+  /** What is shown, and the bytes of the files that it was read from; the root may be null. */
+  private record Shown(Buffer certificate, Buffer key, X509Certificate leaf, Buffer root) {
     boolean is(Buffer otherCertificate, Buffer otherKey) {
       return certificate.equals(otherCertificate) && key.equals(otherKey);
     }
@@ -132,7 +130,7 @@ public final class Identity implements AutoCloseable {
       throw new IOException(
           "The key in " + keyFile + " can't be used: " + e.getMessage() + ". PEM is needed.", e);
     }
-    return new Shown(certificate, key, leaf);
+    return new Shown(certificate, key, leaf, root == null ? null : bytes(root.file(SiteRoot.ROOT)));
   }
 
   private PrivateKey privateKey(Buffer certificate, Buffer key) throws Exception {
@@ -170,33 +168,30 @@ public final class Identity implements AutoCloseable {
     return signature.verify(signed);
   }
 
-  /** What a server is given, now and when it changed. */
-  public ServerSSLOptions ssl() {
+  /**
+   * What a server is given, now and when it changed.
+   *
+   * @param handshakeMs real milliseconds that a handshake may take
+   */
+  public ServerSSLOptions ssl(int handshakeMs) {
     ServerSSLOptions ssl = new ServerSSLOptions();
-    ssl.setKeyCertOptions(keyCert());
+    Shown is = shown;
+    ssl.setKeyCertOptions(
+        new PemKeyCertOptions().setCertValue(is.certificate()).setKeyValue(is.key()));
     ssl.setUseAlpn(true);
     ssl.setApplicationLayerProtocols(List.of("h2", "http/1.1"));
     ssl.setEnabledSecureTransportProtocols(PROTOCOLS);
-    ssl.setSslHandshakeTimeout(HANDSHAKE_SECONDS);
-    ssl.setSslHandshakeTimeoutUnit(TimeUnit.SECONDS);
+    ssl.setSslHandshakeTimeout(handshakeMs);
+    ssl.setSslHandshakeTimeoutUnit(TimeUnit.MILLISECONDS);
     return ssl;
-  }
-
-  public PemKeyCertOptions keyCert() {
-    Shown is = shown;
-    return new PemKeyCertOptions().setCertValue(is.certificate()).setKeyValue(is.key());
-  }
-
-  public static Set<String> protocols() {
-    return PROTOCOLS;
   }
 
   /**
    * Looks after it until it is closed.
    *
-   * @param changed gets what to show from now on
+   * @param changed called when there is another to show from now on
    */
-  public void watch(Consumer<ServerSSLOptions> changed) {
+  public void watch(Runnable changed) {
     timer =
         vertx.setPeriodic(
             options.lookEveryMs(),
@@ -206,7 +201,7 @@ public final class Identity implements AutoCloseable {
                     .onSuccess(
                         is -> {
                           if (is) {
-                            changed.accept(ssl());
+                            changed.run();
                           }
                         }));
   }
@@ -215,8 +210,9 @@ public final class Identity implements AutoCloseable {
   private boolean look() {
     try {
       Shown found = read();
-      warn(found.leaf());
-      toldLast = "";
+      if (!warn(found.leaf())) {
+        toldLast = "";
+      }
       if (shown.is(found.certificate(), found.key())) {
         return false;
       }
@@ -231,11 +227,13 @@ public final class Identity implements AutoCloseable {
     }
   }
 
-  private void warn(X509Certificate leaf) {
+  private boolean warn(X509Certificate leaf) {
     Instant end = leaf.getNotAfter().toInstant();
-    if (end.isBefore(now.get().plus(WARN_BEFORE))) {
+    boolean soon = end.isBefore(now.get().plus(WARN_BEFORE));
+    if (soon) {
       tell("The certificate runs out at " + end + ". Put a new one in its place.");
     }
+    return soon;
   }
 
   private void tell(String words) {
@@ -252,11 +250,8 @@ public final class Identity implements AutoCloseable {
 
   /** The root that screens must install, PEM; null if files were given. */
   public byte[] rootPem() {
-    try {
-      return root == null ? null : Files.readAllBytes(root.file(SiteRoot.ROOT));
-    } catch (IOException e) {
-      throw new java.io.UncheckedIOException(e);
-    }
+    Buffer pem = shown.root();
+    return pem == null ? null : pem.getBytes();
   }
 
   /** SHA-256 of the root as certificate dialogs show it, or null if files were given. */
