@@ -3,6 +3,7 @@ import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
 import type { Board } from './board.ts';
 import { complaints, shot, violations } from './chromium.ts';
 import { emptyBoard, inMinutes } from './daytime.ts';
+import { HEAD, take, touch } from './hands.ts';
 import { Screens } from './screens.ts';
 import { LANDSCAPE } from './standin/looked.ts';
 
@@ -25,10 +26,6 @@ async function screen(path: string): Promise<Page> {
   const page = await screens.open(LANDSCAPE, 25_000);
   await page.goto(`${board.address}${path}`);
   return page;
-}
-
-async function touch(page: Page, name: string | RegExp): Promise<void> {
-  await page.getByRole('button', { name }).first().click();
 }
 
 /** The secret path of the first administrator's link. */
@@ -81,13 +78,7 @@ it('should pair a station by its code, sign its nurse on by PIN, and close it wh
   await station.reload();
   await station.getByText('H7 · holding').waitFor();
 
-  await touch(desk, 'case list');
-  await desk
-    .getByLabel('the case list as CSV')
-    .fill(`room,start,technique,options,procedure,service\n1,${inMinutes(60)},general,,hip,ortho`);
-  await touch(desk, 'Look at it first');
-  await touch(desk, 'Take this list');
-  await touch(desk, 'Open the morning');
+  await take(desk, `${HEAD}\n1,${inMinutes(60)},general,,hip,ortho`);
   await station.getByText('nothing is planned yet').waitFor({ state: 'hidden' });
 
   await touch(desk, 'screens');

@@ -1,5 +1,4 @@
-import { inSuite, suiteIn } from '../live/index.ts';
-import { ask, NotTaken, wordsOf } from './ask.ts';
+import { ask, NotDone, wordsOf } from '../live/index.ts';
 
 /** What the server says of a case list before it is taken. */
 export interface Preview {
@@ -35,7 +34,7 @@ export const LIST_LIMIT = 1_000_000;
 /** Asks what taking this list would change. Nothing happens yet. */
 export async function preview(csv: string, date: string): Promise<Preview> {
   const query = `date=${encodeURIComponent(date)}`;
-  return (await post(here(`/api/intake/preview?${query}`), csv)) as Preview;
+  return post(`/api/intake/preview?${query}`, csv) as Promise<Preview>;
 }
 
 /**
@@ -45,15 +44,12 @@ export async function preview(csv: string, date: string): Promise<Preview> {
  */
 export async function take(csv: string, date: string, hash: string): Promise<string> {
   const query = `date=${encodeURIComponent(date)}&hash=${encodeURIComponent(hash)}`;
-  return wordsOf(await post(here(`/api/intake/take?${query}`), csv)) ?? 'The list is taken.';
+  return wordsOf(await post(`/api/intake/take?${query}`, csv)) ?? 'The list is taken.';
 }
-
-/** For the suite of this page. */
-const here = (path: string): string => inSuite(path, suiteIn(location.search));
 
 async function post(url: string, csv: string): Promise<unknown> {
   if (csv.length > LIST_LIMIT) {
-    throw new NotTaken('This is larger than any case list. Choose the list of one date.');
+    throw new NotDone('This is larger than any case list. Choose the list of one date.');
   }
   return ask(url, {
     type: 'text/csv; charset=utf-8',

@@ -311,7 +311,7 @@ export class Desk extends BoardPage {
       case 'room':
         return roomPanel(this, rows);
       case 'people':
-        return peoplePanel(this);
+        return peoplePanel(this, rows);
       case 'things':
         return thingsPanel(this);
       case 'list':

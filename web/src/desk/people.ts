@@ -5,10 +5,10 @@ import { codeField, onSubmit, textField, timeField, timeIn } from '../hands/form
 import { personName } from '../hands/words.ts';
 import { say } from '../look/index.ts';
 import type { Desk } from './main.ts';
-import { isFree, peopleInOrder } from './model.ts';
+import { type DeskRow, isFree, peopleInOrder } from './model.ts';
 
 /** Who is here, who is not, and what can be arranged: arrived, expected, left, handed over. */
-export function peoplePanel(at: Desk): TemplateResult {
+export function peoplePanel(at: Desk, rows: readonly DeskRow[]): TemplateResult {
   const people = peopleInOrder(at.list('person'), at.now);
   const away = people.filter((p) => p.arrivedAt === undefined && p.leftAt === undefined);
   return html`<h2>People</h2>
@@ -16,7 +16,7 @@ export function peoplePanel(at: Desk): TemplateResult {
     ${repeat(
       people,
       (p) => p.key,
-      (p) => card(at, p, people),
+      (p) => card(at, rows, p, people),
     )}
     ${standIn(at)}`;
 }
@@ -83,13 +83,18 @@ function sayRole(role: Role): string {
   return say(`role.${role}`);
 }
 
-function card(at: Desk, p: PersonPart, people: PersonPart[]): TemplateResult {
+function card(
+  at: Desk,
+  rows: readonly DeskRow[],
+  p: PersonPart,
+  people: PersonPart[],
+): TemplateResult {
   const open = at.form === p.key;
   return html`<div class="line">
       <span
         class="mark ${p.leftAt !== undefined ? 'left-out' : p.arrivedAt !== undefined ? 'good' : 'open'}"
       ></span>
-      <span class="grow">${personName(p)}<small>${personWords(at, p)}</small></span>
+      <span class="grow">${personName(p)}<small>${personWords(at, rows, p)}</small></span>
       ${
         p.arrivedAt === undefined
           ? html`<button
@@ -116,7 +121,7 @@ function card(at: Desk, p: PersonPart, people: PersonPart[]): TemplateResult {
     ${open ? more(at, p, people) : nothing}`;
 }
 
-function personWords(at: Desk, p: PersonPart): string {
+function personWords(at: Desk, rows: readonly DeskRow[], p: PersonPart): string {
   if (p.leftAt !== undefined) {
     return p.arrivedAt === undefined ? 'does not come' : `left ${at.hhmm(p.leftAt)}`;
   }
@@ -125,7 +130,7 @@ function personWords(at: Desk, p: PersonPart): string {
     return `planned ${at.hhmm(p.plannedAt)}${expected}`;
   }
   const where = p.room ? `in ${p.room}` : 'in no room';
-  const free = isFree(p, at.rows) ? ` · free: ${p.room ?? p.ownRoom} has no case` : '';
+  const free = isFree(p, rows) ? ` · free: ${p.room ?? p.ownRoom} has no case` : '';
   const word = p.lastWordAt === undefined ? '' : ` · last word ${at.hhmm(p.lastWordAt)}`;
   return `arrived ${at.hhmm(p.arrivedAt)} · ${where}${free}${word}`;
 }

@@ -100,8 +100,8 @@ function newScreen(at: Desk, access: AccessState): TemplateResult {
     })}
   >
     <p>
-      <b>${asks.address}</b> asked at ${new Date(asks.at).toTimeString().slice(0, 5)}. Only if you
-      see that screen, or trust who reads its code to you, say what it is:
+      <b>${asks.address}</b> asked at ${at.hhmm(asks.at)}. Only if you see that screen, or trust who
+      reads its code to you, say what it is:
     </p>
     <div class="do">
       <select name="page" aria-label="what the screen is">

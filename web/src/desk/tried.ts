@@ -1,7 +1,6 @@
 import type { Tried, TriedRoom, TryChangeUnion } from '../generated/wire.ts';
 import { roleName } from '../hands/words.ts';
-import { inSuite, suiteIn } from '../live/index.ts';
-import { ask } from './ask.ts';
+import { ask } from '../live/index.ts';
 
 /** Changes that one copy may have, as the board takes them. */
 export const CHANGES_MOST = 8;
@@ -15,13 +14,12 @@ export async function tryOut(
   date: string,
   signal: AbortSignal,
 ): Promise<Tried> {
-  const path = `/api/try?date=${encodeURIComponent(date)}`;
-  return (await ask(inSuite(path, suiteIn(location.search)), {
+  return ask<Tried>(`/api/try?date=${encodeURIComponent(date)}`, {
     type: 'application/json',
     body: JSON.stringify({ changes }),
     otherwise: 'Nothing was worked out',
     signal,
-  })) as Tried;
+  });
 }
 
 /** A change as somebody would say it. */

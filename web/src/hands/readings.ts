@@ -1,5 +1,4 @@
-import { inSuite, suiteIn } from '../live/index.ts';
-import { passHeaders } from '../live/pass.ts';
+import { ask } from '../live/index.ts';
 import { reading } from './words.ts';
 
 /** A machine's reading over mornings, as `ReadingsApi` writes it; today's is the last. */
@@ -16,16 +15,8 @@ export interface Series {
 
 /** Those of one room, or of all rooms those that change slowly to the worse. */
 export async function fetchReadings(room?: string): Promise<Series[]> {
-  const path =
-    room === undefined ? '/api/readings' : `/api/readings?room=${encodeURIComponent(room)}`;
-  const response = await fetch(inSuite(path, suiteIn(location.search)), {
-    cache: 'no-store',
-    headers: passHeaders(),
-  });
-  if (!response.ok) {
-    throw new Error(`readings: ${response.status}`);
-  }
-  return ((await response.json()) as { series: Series[] }).series;
+  const query = room === undefined ? '' : `?room=${encodeURIComponent(room)}`;
+  return (await ask<{ series: Series[] }>(`/api/readings${query}`)).series;
 }
 
 /** "falls slowly, 1,890 to 1,700 psi in 8 mornings"; empty if it does not change slowly. */

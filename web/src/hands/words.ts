@@ -1,4 +1,5 @@
 import type {
+  CasePart,
   DelayReason,
   ItemState,
   PersonPart,
@@ -151,4 +152,9 @@ export function count(n: number, one: string, many = `${one}s`): string {
 /** A number as it was entered, with its unit: `1,850 psi`. */
 export function reading(value: number, unit: string): string {
   return `${value.toLocaleString('en-GB', { maximumFractionDigits: 3 })} ${unit}`.trim();
+}
+
+/** "general + block" */
+export function techniqueWords(plan: CasePart): string {
+  return [plan.technique, ...plan.options].join(' + ').replaceAll('-', ' ');
 }

@@ -1,5 +1,5 @@
 import type { CasePart, ItemPart, RoomPart } from '../generated/wire.ts';
-import { isDone, keyWord } from '../hands/items.ts';
+import { keyWord } from '../hands/items.ts';
 
 /** One of the eight touches of a first case. */
 export interface Column {
@@ -61,11 +61,6 @@ export function rows(
     });
   }
   return found;
-}
-
-/** What is still to do in holding for a row: not the drip if it may be placed in the room. */
-export function openCells(row: Row): ItemPart[] {
-  return [...row.cells, ...row.more].filter((i): i is ItemPart => i !== undefined && !isDone(i));
 }
 
 /** How a cell is called where there is little room. */

@@ -1,36 +1,43 @@
-import { passHeaders } from '../live/index.ts';
+import { passHeaders } from './pass.ts';
+import { inSuite, suiteIn } from './suite.ts';
 
-/** The server's own words when it does not do what was asked. */
-export class NotTaken extends Error {}
+/** The server's own words when it does not do what was asked, or that it is not there. */
+export class NotDone extends Error {}
 
 /** What is asked of the server beside the socket. */
 export interface Asked {
-  readonly type: string;
-  readonly body: string;
+  /** It is posted; without it something is only read. */
+  readonly body?: string;
+  /** The body's media type. */
+  readonly type?: string;
   /** What did not happen, if it does not answer: "Nothing was taken". */
-  readonly otherwise: string;
-  readonly signal?: AbortSignal;
+  readonly otherwise?: string;
+  readonly signal?: AbortSignal | undefined;
 }
 
 /**
- * Posts something and gives back what the server answers.
+ * Asks the server something for the suite of this page and gives back what it answers.
  *
- * @throws NotTaken with words for people; whatever `fetch` throws if it was given up
+ * @param path with its query
+ * @throws NotDone with words for people; whatever `fetch` throws if it was given up
  */
-export async function ask(url: string, asked: Asked): Promise<unknown> {
+export async function ask<T>(path: string, asked: Asked = {}): Promise<T> {
   let response: Response;
   let text: string;
   try {
-    response = await fetch(url, {
-      method: 'POST',
-      headers: { 'content-type': asked.type, ...passHeaders() },
-      body: asked.body,
+    response = await fetch(inSuite(path, suiteIn(location.search)), {
+      cache: 'no-store',
+      headers: {
+        ...(asked.type === undefined ? {} : { 'content-type': asked.type }),
+        ...passHeaders(),
+      },
+      ...(asked.body === undefined ? {} : { method: 'POST', body: asked.body }),
       ...(asked.signal === undefined ? {} : { signal: asked.signal }),
     });
     text = await response.text();
   } catch (e) {
-    if (asked.signal?.aborted) throw e;
-    throw new NotTaken(`The board does not answer. ${asked.otherwise}; try again.`);
+    if (e instanceof DOMException && e.name === 'AbortError') throw e;
+    throw new NotDone(`The board does not answer. ${ending(asked)}ry again.`);
   }
   let body: unknown;
   try {
@@ -39,16 +46,18 @@ export async function ask(url: string, asked: Asked): Promise<unknown> {
     body = {};
   }
   if (!response.ok) {
-    throw new NotTaken(
-      wordsOf(body) ?? `The board answered ${response.status}. ${asked.otherwise}.`,
-    );
+    const otherwise = asked.otherwise === undefined ? '' : ` ${asked.otherwise}.`;
+    throw new NotDone(wordsOf(body) ?? `The board answered ${response.status}.${otherwise}`);
   }
-  return body;
+  return body as T;
 }
 
 /** What an answer says for people, if it says anything. */
 export function wordsOf(body: unknown): string | undefined {
-  const words = (body as { words?: unknown; message?: unknown } | null) ?? {};
-  const found = words.words ?? words.message;
+  const found = ((body as { words?: unknown } | null) ?? {}).words;
   return typeof found === 'string' ? found : undefined;
+}
+
+function ending({ otherwise }: Asked): string {
+  return otherwise === undefined ? 'T' : `${otherwise}; t`;
 }

@@ -71,7 +71,7 @@ export class Entry {
         void this.unknown(message);
         return true;
       case 'paired':
-        this.change({ ...this.now, pairing: undefined, paired: message });
+        this.change({ ...this.now, pairing: undefined, noKeys: undefined, paired: message });
         void this.known();
         return true;
       case 'signed':

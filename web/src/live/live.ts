@@ -386,7 +386,8 @@ export class Live extends EventTarget {
       everSeen: this.everSeen,
       ...(this.noSuite && !this.everSeen ? { noSuite: true } : {}),
       full: this.outbox.full,
-      durable: this.outbox.durable,
+      // A wall takes no touches.
+      durable: this.options.page === 'wall' || this.outbox.durable,
       entry: this.entry.state,
     };
   }

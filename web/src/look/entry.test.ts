@@ -17,5 +17,7 @@ describe('the page of a new screen', () => {
     expect(elsewhere('station', '/station/8', '/station/7')).toBe(true);
     expect(elsewhere('desk', '/desk/', '/desk')).toBe(false);
     expect(elsewhere('wall', '/wall', '/station/7')).toBe(false);
+    expect(elsewhere('desk', '/paper', '/desk')).toBe(false);
+    expect(elsewhere('desk', '/paper', '/holding')).toBe(true);
   });
 });

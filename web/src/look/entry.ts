@@ -13,10 +13,14 @@ export function inGroups(code: string): string {
   return code.replace(/(.{4})(?=.)/g, '$1 ');
 }
 
-/** True if a page is not what its screen was paired as; the wall may be looked at by all. */
+/**
+ * True if a page is not what its screen was paired as. The wall may be looked at by all; a desk also
+ * prints the sheets for when everything is down.
+ */
 export function elsewhere(page: Page, path: string, paired: string): boolean {
   if (page === 'wall') return false;
-  return decodeURI(path).replace(/\/$/, '') !== decodeURI(paired);
+  const here = decodeURI(path).replace(/\/$/, '');
+  return here !== decodeURI(paired) && !(here === '/paper' && paired === '/desk');
 }
 
 /**

@@ -4,7 +4,15 @@ import type { CasePart, ItemPart, RoomPart } from '../generated/wire.ts';
 import { bandWords, evidenceWords, isDone } from '../hands/items.ts';
 import { BoardPage } from '../hands/page.ts';
 import { shared } from '../hands/style.ts';
-import { CAUTION, roleName, sectionName, stateName, stepName, STEPS } from '../hands/words.ts';
+import {
+  CAUTION,
+  roleName,
+  sectionName,
+  stateName,
+  stepName,
+  STEPS,
+  techniqueWords,
+} from '../hands/words.ts';
 import '../look/index.ts';
 import { roomSheets } from './model.ts';
 import { paperStyle } from './style.ts';
@@ -20,7 +28,7 @@ export class Paper extends BoardPage {
   private readonly only = new URLSearchParams(location.search).get('room') ?? undefined;
 
   constructor() {
-    super('station', 'paper');
+    super('desk', 'paper');
   }
 
   override render() {
@@ -60,7 +68,7 @@ export class Paper extends BoardPage {
   }
 
   private sheet(room: RoomPart, plan: CasePart, items: readonly ItemPart[]): TemplateResult {
-    const what = [plan.technique, ...plan.options].join(' + ').replaceAll('-', ' ');
+    const what = techniqueWords(plan);
     let section = '';
     return html`<article aria-label="room ${room.room}">
       <h2>Room ${room.room}<span>${this.hhmm(room.target)} · ${what}</span></h2>

@@ -174,12 +174,13 @@ export class Pocket extends BoardPage {
   private askSlow(): void {
     if (performance.now() - this.slowAt < SLOW_EVERY_MS) return;
     this.slowAt = performance.now();
-    void fetchReadings()
-      .catch(() => [])
-      .then((found) => {
+    void fetchReadings().then(
+      (found) => {
         this.slow = found;
         this.requestUpdate();
-      });
+      },
+      () => undefined,
+    );
   }
 
   private asked(move: MovePart): TemplateResult {

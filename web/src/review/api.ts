@@ -1,4 +1,4 @@
-import { inSuite, suiteIn } from '../live/index.ts';
+import { ask as askBoard, inSuite, suiteIn } from '../live/index.ts';
 
 /** What the server says of the first cases that pass; the records of `/api/review/`. */
 export interface Interval {
@@ -216,52 +216,29 @@ export interface Taken {
   words: string;
 }
 
-/** The server's own words when it has no answer. */
-export class NoAnswer extends Error {}
+/** The path of a question. */
+function path(figure: string, query: URLSearchParams): string {
+  const words = query.toString();
+  return `/api/review/${figure}${words === '' ? '' : `?${words}`}`;
+}
 
 /** The address of a question, for the suite of this page. */
 export function address(figure: string, query: URLSearchParams): string {
-  const words = query.toString();
-  return inSuite(
-    `/api/review/${figure}${words === '' ? '' : `?${words}`}`,
-    suiteIn(location.search),
-  );
+  return inSuite(path(figure, query), suiteIn(location.search));
 }
 
-export async function ask<T>(
+export function ask<T>(
   figure: string,
   query: URLSearchParams = new URLSearchParams(),
   signal?: AbortSignal,
 ): Promise<T> {
-  return (await answered(fetch(address(figure, query), signal ? { signal } : {}))) as T;
+  return askBoard<T>(path(figure, query), { signal });
 }
 
 /** Hands over a file of history, or asks to make the facts anew. */
-export async function send<T>(figure: string, csv = ''): Promise<T> {
-  return (await answered(
-    fetch(address(figure, new URLSearchParams()), {
-      method: 'POST',
-      headers: { 'content-type': 'text/csv; charset=utf-8' },
-      body: csv,
-    }),
-  )) as T;
-}
-
-async function answered(asked: Promise<Response>): Promise<unknown> {
-  let response: Response;
-  let body: { words?: unknown };
-  try {
-    response = await asked;
-    body = (await response.json()) as { words?: unknown };
-  } catch (error) {
-    if (error instanceof DOMException && error.name === 'AbortError') throw error;
-    throw new NoAnswer('The board does not answer. Try again.');
-  }
-  if (!response.ok) {
-    const words = body.words;
-    throw new NoAnswer(
-      typeof words === 'string' ? words : `The board answered ${response.status}.`,
-    );
-  }
-  return body;
+export function send<T>(figure: string, csv = ''): Promise<T> {
+  return askBoard<T>(path(figure, new URLSearchParams()), {
+    type: 'text/csv; charset=utf-8',
+    body: csv,
+  });
 }

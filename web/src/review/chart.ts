@@ -14,7 +14,6 @@ export interface Point {
 
 /** A line through all points; steps where it changes. */
 export interface Line {
-  name: string;
   kind: 'centre' | 'limit' | 'plain';
   values: readonly (number | undefined)[];
 }

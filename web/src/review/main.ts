@@ -9,7 +9,6 @@ import {
   type Choices,
   type Comparison,
   type Lateness,
-  NoAnswer,
   type Progress,
   type Reasons,
   type Rooms,
@@ -21,6 +20,8 @@ import {
   type Trial,
   type ValueChart,
 } from './api.ts';
+import { BESIDE, SET_UP } from '../hands/words.ts';
+import { NotDone } from '../live/index.ts';
 import { comparePanel, trialPanel } from './belief.ts';
 import './chart.ts';
 import { choice, filterBar, isPrice, keptPrice, type Price, priceForm } from './filters.ts';
@@ -110,11 +111,12 @@ export class Review extends LitElement {
       return;
     }
     await this.askAll();
+    if (this.progress.working) await this.follow();
   }
 
   private say(error: unknown): void {
     if (error instanceof DOMException && error.name === 'AbortError') return;
-    this.trouble = error instanceof NoAnswer ? error.message : String(error);
+    this.trouble = error instanceof NotDone ? error.message : String(error);
   }
 
   private readonly choose = (change: Partial<Asked>): void => {
@@ -337,18 +339,4 @@ function causeWords(label: string): string {
   return words.replaceAll(/[-_.]/g, ' ');
 }
 
-const SECTIONS = new Set([
-  'machine',
-  'suction',
-  'monitors',
-  'airway',
-  'iv',
-  'drugs',
-  'special',
-  'room',
-  'instruments',
-  'patient',
-  'surgeon',
-  'team',
-  'start',
-]);
+const SECTIONS = new Set<string>([...SET_UP, ...BESIDE]);

@@ -223,13 +223,13 @@ export function sharesPanel(chart: ShareChart, rules: readonly Rule[]): Template
     <sunup-chart
       .points=${points}
       .lines=${[
-        { name: 'centre', kind: 'centre', values: of('centre') },
-        { name: 'lower limit', kind: 'limit', values: of('lower') },
-        { name: 'upper limit', kind: 'limit', values: of('upper') },
+        { kind: 'centre', values: of('centre') },
+        { kind: 'limit', values: of('lower') },
+        { kind: 'limit', values: of('upper') },
         ...(adjusted
           ? [
-              { name: 'plain', kind: 'plain', values: of('plainLower') },
-              { name: 'plain', kind: 'plain', values: of('plainUpper') },
+              { kind: 'plain', values: of('plainLower') },
+              { kind: 'plain', values: of('plainUpper') },
             ]
           : []),
       ]}
@@ -279,9 +279,9 @@ export function minutesPanel(chart: ValueChart, rules: readonly Rule[]): Templat
     <sunup-chart
       .points=${points}
       .lines=${[
-        { name: 'centre', kind: 'centre', values: of('centre') },
-        { name: 'lower limit', kind: 'limit', values: of('lower') },
-        { name: 'upper limit', kind: 'limit', values: of('upper') },
+        { kind: 'centre', values: of('centre') },
+        { kind: 'limit', values: of('lower') },
+        { kind: 'limit', values: of('upper') },
       ]}
       .changes=${changesOf(chart.phases)}
       .scale=${(v: number): string => String(Math.round(v))}

@@ -300,7 +300,6 @@ export const reviewStyle = css`
     .headline strong {
       font-size: 40pt;
     }
-    .plain,
     table {
       font-size: 9pt;
     }

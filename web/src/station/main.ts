@@ -136,7 +136,8 @@ export class Station extends BoardPage {
     const idle = idleWords(this.live.state.everSeen, this.suite?.phase, view, this.room);
     if (this.live.state.everSeen) {
       this.figures.bench.inRoom(view.plan?.caseId);
-      this.readings.follow(view.items);
+      // A picture that was kept is shown while the board is away: there is nobody to ask.
+      if (!this.live.state.stale) this.readings.follow(view.items);
     }
     const over = this.figures.shown && !idle;
     document.title = `Station ${this.room} · Sunup`;

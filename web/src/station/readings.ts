@@ -4,10 +4,14 @@ import { short } from '../hands/items.ts';
 import { reading } from '../hands/words.ts';
 import { fetchReadings, type Series, slowWords } from '../hands/readings.ts';
 
+/** Milliseconds between two questions if the first had no answer. */
+const AGAIN_MS = 10_000;
+
 /** The room's readings over the last mornings: asked for once today's is on the board. */
 export class RoomReadings {
   private series: readonly Series[] = [];
   private shownFor = '';
+  private notBefore = 0;
   private readonly room: string;
   private readonly changed: () => void;
 
@@ -20,7 +24,7 @@ export class RoomReadings {
   follow(items: readonly ItemPart[]): void {
     const entered = items.filter((i) => i.evidence?.kind === 'number');
     const key = entered.map((i) => `${i.item} ${i.revision}`).join();
-    if (key === this.shownFor) {
+    if (key === this.shownFor || performance.now() < this.notBefore) {
       return;
     }
     this.shownFor = key;
@@ -28,14 +32,19 @@ export class RoomReadings {
     if (key === '') {
       return;
     }
-    void fetchReadings(this.room)
-      .catch(() => [])
-      .then((series) => {
+    void fetchReadings(this.room).then(
+      (series) => {
         if (this.shownFor === key) {
           this.series = series;
           this.changed();
         }
-      });
+      },
+      () => {
+        // Asked again when the page is next drawn, but not at once.
+        this.notBefore = performance.now() + AGAIN_MS;
+        if (this.shownFor === key) this.shownFor = '';
+      },
+    );
   }
 
   of(item: ItemPart): Series | undefined {

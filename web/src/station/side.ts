@@ -77,7 +77,7 @@ function waits(at: Station, view: StationView): TemplateResult {
       return html`<div class="w">${w.words}<small>${small.join(' · ')}</small></div>`;
     });
   const slow = at.readings.slow.map((s) => {
-    const asked = at.said.pending(s.item) ?? at.said.list.find((one) => one.about.includes(s.item));
+    const asked = at.said.list.find((one) => one.about.includes(s.item) && one.state !== 'refused');
     return html`<div class="w ask">
       ${short(s.name)} ${slowWords(s)}<small
         >more than chance; the check itself takes a little: look for a leak</small

@@ -1,8 +1,8 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { CasePart, PersonPart } from '../generated/wire.ts';
+import type { PersonPart } from '../generated/wire.ts';
 import { goingWords } from '../hands/bands.ts';
 import { minutesTo } from '../hands/clock.ts';
-import { personName, useName } from '../hands/words.ts';
+import { personName, useName, techniqueWords } from '../hands/words.ts';
 import { proof } from '../look/index.ts';
 import type { Station } from './main.ts';
 import { peopleFor, type StationView } from './model.ts';
@@ -43,10 +43,6 @@ function caseLines(at: Station, view: StationView): TemplateResult {
   const lines = [techniqueWords(view.plan), use, draft].filter((w) => w !== '');
   return html`<span>${view.plan.procedure ?? view.plan.service ?? 'first case'}</span>
     <small>${lines.join(' · ')}</small>`;
-}
-
-export function techniqueWords(plan: CasePart): string {
-  return [plan.technique, ...plan.options].join(' + ').replaceAll('-', ' ');
 }
 
 function who(at: Station): TemplateResult {

@@ -1,5 +1,4 @@
-import { inSuite, suiteIn } from '../../live/index.ts';
-import { passHeaders } from '../../live/pass.ts';
+import { ask } from '../../live/index.ts';
 
 /** What the board says of bedside figures, as `BedsideApi` writes it. */
 
@@ -78,45 +77,24 @@ export interface Question {
   own: Record<string, Entry>;
 }
 
-/** The board's own words, or that it is not there. */
-export class NotWorked extends Error {}
+/** A figure is wanted now or not at all. */
+const WAIT_MS = 8_000;
 
-const AWAY = 'The board does not answer, and figures are worked out there. Try again.';
+const OTHERWISE = 'Figures are worked out there';
 
 /** All figures of the site, those off with the reason. */
 export async function figures(): Promise<Listed[]> {
-  const got = (await ask('/api/bedside')) as { figures: Listed[] };
+  const signal = AbortSignal.timeout(WAIT_MS);
+  const got = await ask<{ figures: Listed[] }>('/api/bedside', { otherwise: OTHERWISE, signal });
   return got.figures;
 }
 
 /** One figure worked out for the case in the room. Nothing of it is kept at the board. */
-export async function work(question: Question): Promise<CaseAnswer> {
-  return (await ask('/api/bedside/work', {
-    method: 'POST',
-    headers: { 'content-type': 'application/json' },
+export function work(question: Question): Promise<CaseAnswer> {
+  return ask<CaseAnswer>('/api/bedside/work', {
+    type: 'application/json',
     body: JSON.stringify(question),
-  })) as CaseAnswer;
-}
-
-/** A figure is wanted now or not at all. */
-const WAIT_MS = 8_000;
-
-async function ask(path: string, init: RequestInit = {}): Promise<unknown> {
-  let response: Response;
-  let body: { detail?: string; message?: string };
-  try {
-    response = await fetch(inSuite(path, suiteIn(location.search)), {
-      ...init,
-      headers: { ...init.headers, ...passHeaders() } as Record<string, string>,
-      cache: 'no-store',
-      signal: AbortSignal.timeout(WAIT_MS),
-    });
-    body = (await response.json()) as typeof body;
-  } catch {
-    throw new NotWorked(AWAY);
-  }
-  if (!response.ok) {
-    throw new NotWorked(body.detail ?? body.message ?? AWAY);
-  }
-  return body;
+    otherwise: OTHERWISE,
+    signal: AbortSignal.timeout(WAIT_MS),
+  });
 }

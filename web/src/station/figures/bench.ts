@@ -180,13 +180,8 @@ export class Bench {
 
   private put(input: Input, entry: Entry): void {
     this.blanked = false;
-    if (input.ofPatient) {
-      this.patient.set(input.name, entry);
-      this.changed(input);
-    } else {
-      this.own.set(input.name, entry);
-      this.blankAnswer();
-    }
+    (input.ofPatient ? this.patient : this.own).set(input.name, entry);
+    this.changed(input);
   }
 
   private remove(input: Input): void {

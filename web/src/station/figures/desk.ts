@@ -1,9 +1,10 @@
-import { figures, type Listed, NotWorked, work } from './api.ts';
+import { NotDone } from '../../live/index.ts';
+import { figures, type Listed, work } from './api.ts';
 import { Bench } from './bench.ts';
 
 /** The board's words of why it has no answer. */
 function wordsOf(e: unknown): string {
-  return e instanceof NotWorked ? e.message : String(e);
+  return e instanceof NotDone ? e.message : String(e);
 }
 
 /** The figures at a station: which are on, what is entered, and what the board says of it. */

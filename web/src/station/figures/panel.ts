@@ -163,7 +163,6 @@ function side(at: Station): TemplateResult {
     case 'off':
       return html`<p class="wrong" role="alert">${sentence(answer.why)}.</p>`;
     case 'refused':
-      return html`${reasons(bench.card, answer)} ${entering(at)}`;
     case 'asked-again':
       return html`${reasons(bench.card, answer)} ${entering(at)}`;
     default:
