@@ -112,4 +112,29 @@ describe('a move', () => {
     expect(await opening.innerText()).toBe(before);
     expect(wrong).toEqual([]);
   });
+
+  it('should not be needed where the evening look has mended what tomorrow lacks', async () => {
+    const tomorrow = new Date(Date.now() + 24 * 3_600_000).toISOString().slice(0, 10);
+    const desk = await screen(`/desk?date=${tomorrow}`);
+    const wrong = complaints(desk);
+    await touch(desk, 'case list');
+    const rows = ['1,07:30,general,block,hip,orthopaedics', '2,07:30,general,block,hand,plastics'];
+    await desk.getByLabel('the case list as CSV').fill([HEAD, ...rows].join('\n'));
+    await touch(desk, 'Look at it first');
+    await touch(desk, 'Take this list');
+    await touch(desk, /^evening look/);
+    await desk.getByText(/ultrasound: 2 rooms may want one at \d\d:\d\d, there is 1/).waitFor();
+    const trays = desk.getByLabel(/^room 1: .*(tray|instrument|cart)/i);
+    await trays.selectOption('!implant missing');
+    await touch(desk, /^Say: room 1, .*(tray|instrument|cart)/i);
+    await desk.getByRole('button', { name: /^Mended: room 1/ }).waitFor();
+    await touch(desk, 'Something is missing…');
+    await shot(desk, 'real-desk-evening');
+    expect(await scrolls(desk)).toBe(false);
+    expect(await smallTargets(desk, 48)).toEqual([]);
+    expect(await violations(desk)).toEqual([]);
+    await touch(desk, /^Mended: room 1/);
+    await trays.waitFor();
+    expect(wrong).toEqual([]);
+  });
 });

@@ -10,6 +10,7 @@ import { inSuite, type TroubleEvent } from '../live/index.ts';
 import { dateWords, oldFigures, proof } from '../look/index.ts';
 import { type Change, changes, Looked, type Mark, markOf, type Seen } from './changes.ts';
 import { copyPanel, CopyState } from './copy.ts';
+import { eveOpen, evePanel } from './eve.ts';
 import { listPanel, ListState } from './list.ts';
 import { dateIn, dayAfter, type DeskRow, deskRows, heardWords, onTimeWords } from './model.ts';
 import { movesPanel } from './moves.ts';
@@ -27,6 +28,7 @@ import { thingsPanel } from './things.ts';
 /** What the right-hand side shows. */
 export type Panel =
   | 'needs'
+  | 'eve'
   | 'since'
   | 'moves'
   | 'copy'
@@ -39,6 +41,7 @@ export type Panel =
 
 const PANELS: readonly [Panel, string][] = [
   ['needs', 'needs'],
+  ['eve', 'evening look'],
   ['since', 'changed'],
   ['moves', 'moves'],
   ['copy', 'try on a copy'],
@@ -195,14 +198,17 @@ export class Desk extends BoardPage {
     this.requestUpdate();
   }
 
-  /** Screens and people are asked of a desk only where screens are paired. */
+  /** The evening look is of a draft; screens are asked of a desk only where they are paired. */
   private get panels(): readonly [Panel, string][] {
-    return this.paired ? [...PANELS, ['screens', 'screens']] : PANELS;
+    const draft = this.suite?.phase === 'draft';
+    const shown = draft ? PANELS : PANELS.filter(([panel]) => panel !== 'eve');
+    return this.paired ? [...shown, ['screens', 'screens']] : shown;
   }
 
   private panelName(panel: Panel, name: string): string {
     if (panel === 'room' && this.room !== undefined) return `room ${this.room}`;
     if (panel === 'moves') return this.movesName();
+    if (panel === 'eve') return `${name} (${eveOpen(this.list('eve'), this.list('item'))})`;
     const n = panel === 'since' ? this.changes.length : 0;
     return n === 0 ? name : `${name} (${n})`;
   }
@@ -302,6 +308,8 @@ export class Desk extends BoardPage {
     switch (this.panel) {
       case 'needs':
         return needsPanel(this, rows);
+      case 'eve':
+        return evePanel(this, rows);
       case 'since':
         return sincePanel(this);
       case 'moves':

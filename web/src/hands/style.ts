@@ -94,6 +94,10 @@ export const shared = css`
     border-radius: 10px;
     background: var(--raised);
   }
+  select {
+    max-width: 100%;
+    text-overflow: ellipsis;
+  }
   h1,
   h2,
   h3,

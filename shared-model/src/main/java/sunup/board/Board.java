@@ -50,7 +50,9 @@ public final class Board {
         && ask.now > morning.closedAt() + PlanRules.TAKES_AFTER_CLOSING_MS) {
       return Ask.refuse(RefusalCode.MORNING_CLOSED, null);
     }
-    return morning.phase() == Phase.DRAFT && !kind.isInDraft()
+    return morning.phase() == Phase.DRAFT
+            && !kind.isInDraft()
+            && !Eve.takes(morning, ask.order.command())
         ? Ask.refuse(RefusalCode.NOT_OPEN, null)
         : null;
   }

@@ -32,7 +32,7 @@ public enum CommandKind {
   REOPEN(Command.Reopen.class, Manner.DECISION, false),
   LEAVE_OUT(Command.LeaveOut.class, Manner.DECISION, false),
   EXPECT_ITEM(Command.ExpectItem.class, Manner.ENTRY, true),
-  UNDO(Command.Undo.class, Manner.ENTRY, false),
+  UNDO(Command.Undo.class, Manner.ENTRY, true),
   CLAIM(Command.Claim.class, Manner.DECISION, false),
   RELEASE(Command.Release.class, Manner.DECISION, false),
   PROMISE_UNIT(Command.PromiseUnit.class, Manner.DECISION, true),
@@ -81,7 +81,10 @@ public enum CommandKind {
     return manner;
   }
 
-  /** True if a draft takes it: what can be mended the evening before. */
+  /**
+   * True if a draft takes it: what can be mended the evening before. Of some items it takes more,
+   * see {@link Eve}.
+   */
   public boolean isInDraft() {
     return inDraft;
   }

@@ -192,7 +192,8 @@ final class ItemsInput {
           new Draw.LogNormal(spread, 2 * spread),
           !heard.test(asks.section()));
     }
-    if (isTrack(asks) && !heard.test(asks.section())) {
+    // A fault that was told is known, whoever reports the track.
+    if (isTrack(asks) && line.state() != ItemState.FAULT && !heard.test(asks.section())) {
       return unheardTrack(asks);
     }
     return null;

@@ -1,16 +1,12 @@
 package sunup.outlook;
 
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import sunup.board.Morning;
-import sunup.board.Morning.PersonDay;
 import sunup.board.Morning.PlaceDay;
 import sunup.board.Morning.UnitDay;
-import sunup.board.Role;
 import sunup.board.RoomId;
 import sunup.board.RoomUse;
 import sunup.forecast.Draw;
@@ -105,7 +101,8 @@ final class MorningInput {
             morning,
             sheet,
             now,
-            rolesFor(room)::contains,
+            // A role that nobody here serves this room in is not modelled: no trial waits for it.
+            snapshot.rolesFor(room)::contains,
             section -> snapshot.isHeard(room, section));
     return new RoomIn(
         room.value(),
@@ -149,26 +146,5 @@ final class MorningInput {
     return Left.of(
         use == RoomUse.CLEANING ? FirstSettings.CLEANING : FirstSettings.IN_USE,
         since == null ? 0 : now - since);
-  }
-
-  /** A role that nobody here serves this room in is not modelled: no trial waits for it. */
-  private Set<Role> rolesFor(RoomId room) {
-    Set<Role> roles = EnumSet.noneOf(Role.class);
-    for (PersonDay person : morning.people().values()) {
-      if (serves(person, room) && person.leftAt() == null) {
-        roles.add(person.plan().role());
-        if (person.plan().role() == Role.TRAINEE) {
-          roles.add(Role.ANAESTHETIST);
-        }
-      }
-    }
-    return roles;
-  }
-
-  static boolean serves(PersonDay person, RoomId room) {
-    RoomId own = person.plan().room();
-    return own == null
-        ? person.plan().covers().isEmpty() || person.plan().covers().contains(room)
-        : own.equals(room) || room.equals(person.room());
   }
 }

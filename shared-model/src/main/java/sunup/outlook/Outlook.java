@@ -84,6 +84,9 @@ public final class Outlook {
       new StaffParts(snapshot, figures, judged).addTo(parts);
       new DeskParts(snapshot, figures, judged).addTo(parts);
       new Signs(snapshot, figures).addTo(parts);
+      if (morning.phase() == Morning.Phase.DRAFT) {
+        new EveParts(snapshot).addTo(parts);
+      }
       MoveParts moves = new MoveParts(snapshot);
       moves.addAsked(parts);
       moves.addIdeas(parts, figures.ideas());

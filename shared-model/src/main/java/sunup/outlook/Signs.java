@@ -328,7 +328,7 @@ final class Signs {
   private void wantedAtStart(RoomSheet sheet, Map<PersonId, Map<RoomId, Long>> wanted) {
     List<PersonDay> serving =
         morning.people().values().stream()
-            .filter(p -> p.leftAt() == null && MorningInput.serves(p, sheet.room().id()))
+            .filter(p -> p.leftAt() == null && Snapshot.serves(p, sheet.room().id()))
             .toList();
     for (Line line : sheet.lines()) {
       boolean start = line.asks().section() == Section.START;

@@ -7,6 +7,8 @@ import java.util.Map;
 import java.util.Set;
 import sunup.board.ItemState;
 import sunup.board.Morning;
+import sunup.board.Morning.PersonDay;
+import sunup.board.Role;
 import sunup.board.RoomId;
 import sunup.board.Section;
 import sunup.forecast.Forecast.Share;
@@ -38,7 +40,7 @@ record Snapshot(
       sheets.put(id, sheet);
       Set<Section> ofRoom = EnumSet.of(Section.START);
       for (RoomSheet.Line line : sheet.lines()) {
-        if (wasTouched(line)) {
+        if (wasTouched(line) && wasTouchedSince(morning.openedAt(), line)) {
           ofRoom.add(line.asks().section());
         }
       }
@@ -54,10 +56,37 @@ record Snapshot(
     return new Snapshot(morning, now, sheets, heard, reported);
   }
 
+  /** What was told the day before does not mean that anybody reports the track in the morning. */
+  private static boolean wasTouchedSince(Long opened, RoomSheet.Line line) {
+    return opened != null && line.item().last().at() >= opened;
+  }
+
   private static boolean wasTouched(RoomSheet.Line line) {
     return line.item().command() != null
         || line.item().evidence() != null
         || line.item().state() != ItemState.OPEN;
+  }
+
+  /** Roles of those who serve the room; a trainee can do an anaesthetist's work. */
+  Set<Role> rolesFor(RoomId room) {
+    Set<Role> roles = EnumSet.noneOf(Role.class);
+    for (PersonDay person : morning.people().values()) {
+      if (serves(person, room) && person.leftAt() == null) {
+        roles.add(person.plan().role());
+        if (person.plan().role() == Role.TRAINEE) {
+          roles.add(Role.ANAESTHETIST);
+        }
+      }
+    }
+    return roles;
+  }
+
+  /** Whether a person works in a room, by plan or because he or she is there now. */
+  static boolean serves(PersonDay person, RoomId room) {
+    RoomId own = person.plan().room();
+    return own == null
+        ? person.plan().covers().isEmpty() || person.plan().covers().contains(room)
+        : own.equals(room) || room.equals(person.room());
   }
 
   RoomSheet sheet(String room) {

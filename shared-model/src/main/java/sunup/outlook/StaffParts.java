@@ -7,6 +7,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import sunup.board.Eve;
 import sunup.board.Item;
 import sunup.board.ItemState;
 import sunup.board.Morning;
@@ -141,7 +142,15 @@ final class StaffParts {
         morning.lapsesAt(new Placed(item, asks, room)),
         stillGoing(sheet, line),
         asks.core(),
+        eve(asks),
         item.revision());
+  }
+
+  private static String eve(SheetItem asks) {
+    if (!Eve.mayFault(asks)) {
+      return null;
+    }
+    return Eve.mayBeGood(asks) ? "good" : "fault";
   }
 
   private static String shown(Private value) {

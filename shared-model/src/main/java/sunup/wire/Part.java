@@ -38,6 +38,7 @@ import sunup.sheets.EvidenceRule;
   @JsonSubTypes.Type(value = Part.MovePart.class, name = "move"),
   @JsonSubTypes.Type(value = Part.IdeaPart.class, name = "idea"),
   @JsonSubTypes.Type(value = Part.IdeasPart.class, name = "ideas"),
+  @JsonSubTypes.Type(value = Part.EvePart.class, name = "eve"),
 })
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public sealed interface Part {
@@ -105,7 +106,6 @@ public sealed interface Part {
    * @param use what the room is used for now
    * @param revision for decisions on the room
    */
-  @JsonInclude(JsonInclude.Include.NON_NULL)
   record RoomPart(
       String key,
       String room,
@@ -148,7 +148,6 @@ public sealed interface Part {
    * @param help true if the room has asked for someone and nobody has answered, whatever the kind
    * @param takenBy the role that has taken the holdup
    */
-  @JsonInclude(JsonInclude.Include.NON_NULL)
   record NeedPart(
       String key,
       int rank,
@@ -170,7 +169,6 @@ public sealed interface Part {
   }
 
   /** A case, for those who work on it. */
-  @JsonInclude(JsonInclude.Include.NON_NULL)
   record CasePart(
       String key,
       String caseId,
@@ -213,8 +211,8 @@ public sealed interface Part {
    * @param lapsesAt when it stops counting
    * @param stillGoing true if it has been in hand for so long that the station should ask
    * @param core may never be left out
+   * @param eve what may be told of it the day before: fault, or good as well; absent if nothing
    */
-  @JsonInclude(JsonInclude.Include.NON_NULL)
   record ItemPart(
       String key,
       ItemRef item,
@@ -236,6 +234,7 @@ public sealed interface Part {
       @Maybe Long lapsesAt,
       boolean stillGoing,
       boolean core,
+      @Maybe String eve,
       long revision)
       implements Part {
     @Override
@@ -249,7 +248,6 @@ public sealed interface Part {
    *
    * @param about the median start
    */
-  @JsonInclude(JsonInclude.Include.NON_NULL)
   record WaitPart(String key, String room, @Maybe Long about, List<Wait> waits) implements Part {
     @Override
     public Audience audience() {
@@ -258,11 +256,9 @@ public sealed interface Part {
   }
 
   /** One thing that a start waits for. {@code own} if it is this room's own work. */
-  @JsonInclude(JsonInclude.Include.NON_NULL)
   record Wait(String holdup, String words, boolean own, @Maybe Role takenBy, @Maybe Long until) {}
 
   /** A person under a pseudonym; waitedFor: late or tight rooms that wait for him or her. */
-  @JsonInclude(JsonInclude.Include.NON_NULL)
   record PersonPart(
       String key,
       String person,
@@ -286,7 +282,6 @@ public sealed interface Part {
   }
 
   /** A piece of shared equipment. */
-  @JsonInclude(JsonInclude.Include.NON_NULL)
   record UnitPart(
       String key,
       String unit,
@@ -429,6 +424,14 @@ public sealed interface Part {
       @Maybe Double errorMinutes,
       List<RoomGain> rooms)
       implements Part {}
+
+  /** What of a draft can be mended; kind: equipment, supervisor, people or options. */
+  record EvePart(String key, String kind, List<String> rooms, String words) implements Part {
+    @Override
+    public Audience audience() {
+      return Audience.DESK;
+    }
+  }
 
   /** Minutes that a move saves in a room. */
   record RoomGain(String room, double minutes) {}
