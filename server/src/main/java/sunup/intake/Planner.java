@@ -22,6 +22,7 @@ import sunup.board.Role;
 import sunup.board.RoomId;
 import sunup.codec.Fields;
 import sunup.codec.Problem;
+import sunup.drugs.ApprovedDrug;
 import sunup.sheets.BadSheet;
 import sunup.sheets.ComposedSheet;
 import sunup.sheets.SheetItem;
@@ -80,6 +81,15 @@ public final class Planner {
           sheets.compose(sheets.techniques().get(0).name(), room.options());
         } catch (BadSheet e) {
           problems.addAll(e.problems());
+        }
+      }
+    }
+    for (ApprovedDrug drug : site.settings().drugs()) {
+      for (String of : drug.cases()) {
+        if (!all.contains(of)) {
+          problems.add(
+              new Problem(
+                  site.file(), 0, "drugs: " + drug.name() + ": cases", Fields.unknown(of, all)));
         }
       }
     }

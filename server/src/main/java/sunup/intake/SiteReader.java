@@ -28,6 +28,8 @@ import sunup.board.UnitPlan;
 import sunup.codec.Fields;
 import sunup.codec.Lined;
 import sunup.codec.Problem;
+import sunup.drugs.ApprovedDrug;
+import sunup.drugs.PackageCheck;
 
 /** Reads a site's file; every mistake is told with its line and how to mend it, all in one go. */
 public final class SiteReader {
@@ -126,6 +128,8 @@ public final class SiteReader {
     Integer grace = f.whole("graceMinutes", 0, 30);
     Double share = f.number("personShare", 0, 0.95);
     boolean demo = f.flag("demo");
+    List<ApprovedDrug> drugs = DrugReader.drugs(f);
+    List<PackageCheck.Recall> calledBack = DrugReader.calledBack(f);
     if (hospital == null || suiteName == null || zone == null || start == null) {
       return null;
     }
@@ -136,7 +140,9 @@ public final class SiteReader {
         start,
         grace == null ? 0 : grace,
         share == null ? 0.2 : share,
-        demo);
+        demo,
+        drugs,
+        calledBack);
   }
 
   private List<SiteFile.Post> roster(Fields f, String name) {

@@ -41,7 +41,8 @@ class PageTest {
         none.roomItems(),
         none.caseItems(),
         none.notes(),
-        none.moves());
+        none.moves(),
+        java.util.Map.of());
   }
 
   @Test

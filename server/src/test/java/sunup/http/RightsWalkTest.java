@@ -16,6 +16,7 @@ import sunup.board.CasePlan;
 import sunup.board.Command;
 import sunup.board.CommandId;
 import sunup.board.CommandKind;
+import sunup.board.CountKind;
 import sunup.board.DelayReason;
 import sunup.board.Evidence;
 import sunup.board.ItemRef;
@@ -108,7 +109,10 @@ class RightsWalkTest extends PairedBoard {
         new Command.GiveReason(CASE, DelayReason.STAFF, said),
         new Command.AgreeReason(CASE),
         new Command.DisputeReason(CASE, DelayReason.PATIENT, said),
-        new Command.AddNote(ROOM, said));
+        new Command.AddNote(ROOM, said),
+        new Command.DrawDrugs(CASE, List.of("propofol"), null, null, null, null),
+        new Command.DiscardDrug(CASE, 0, null),
+        new Command.CountDrug(CASE, CountKind.DRAWN, "fentanyl", 1, null, null, null, null, null));
   }
 
   @Test

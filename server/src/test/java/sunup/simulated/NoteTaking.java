@@ -79,6 +79,7 @@ public final class NoteTaking implements Decider {
         m.roomItems(),
         m.caseItems(),
         List.copyOf(notes),
-        m.moves());
+        m.moves(),
+        java.util.Map.of());
   }
 }

@@ -113,6 +113,9 @@ public final class Board {
     on(m, Command.AgreeReason.class, StartRules::agree);
     on(m, Command.DisputeReason.class, StartRules::dispute);
     on(m, Command.AddNote.class, TalkRules::note);
+    on(m, Command.DrawDrugs.class, DrugRules::draw);
+    on(m, Command.DiscardDrug.class, DrugRules::discard);
+    on(m, Command.CountDrug.class, DrugRules::count);
     return m;
   }
 
@@ -163,6 +166,9 @@ public final class Board {
     when(m, Event.ReasonAgreed.class, StartFacts::reasonAgreed);
     when(m, Event.ReasonDisputed.class, StartFacts::reasonDisputed);
     when(m, Event.Noted.class, TalkFacts::noted);
+    when(m, Event.DrugsDrawn.class, DrugFacts::drawn);
+    when(m, Event.DrugDiscarded.class, DrugFacts::discarded);
+    when(m, Event.DrugCounted.class, DrugFacts::counted);
     return m;
   }
 }

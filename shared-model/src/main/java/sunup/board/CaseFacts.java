@@ -114,6 +114,7 @@ final class CaseFacts {
     RoomId from = old.plan().room();
     if (!from.equals(e.plan().room())) {
       edit.room(from, r -> Days.withCase(r, null, edit.touch));
+      edit.voidDrugs(e.plan().id());
     }
     edit.room(e.plan().room(), r -> Days.withCase(r, e.plan().id(), edit.touch));
     e.voided().forEach(edit::voidItem);
@@ -147,11 +148,13 @@ final class CaseFacts {
             p.surgeon(),
             p.sheet());
     edit.put(Days.withPlan(day, moved, day.agreedAt(), edit.touch));
+    edit.voidDrugs(p.id());
     edit.room(to, r -> Days.withCase(r, p.id(), edit.touch));
   }
 
   static void cancelled(Edit edit, Event.CaseCancelled e) {
     edit.caseDay(e.caseId(), c -> Days.withCancelled(c, edit.touch));
+    edit.voidDrugs(e.caseId());
   }
 
   static void laterAgreed(Edit edit, Event.LaterAgreed e) {

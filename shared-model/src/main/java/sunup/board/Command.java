@@ -3,6 +3,7 @@ package sunup.board;
 import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonSubTypes.Type;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
+import java.math.BigDecimal;
 import java.util.List;
 import sunup.codec.Maybe;
 
@@ -55,6 +56,9 @@ import sunup.codec.Maybe;
   @Type(value = Command.AgreeReason.class, name = "agree-reason"),
   @Type(value = Command.DisputeReason.class, name = "dispute-reason"),
   @Type(value = Command.AddNote.class, name = "add-note"),
+  @Type(value = Command.DrawDrugs.class, name = "draw-drugs"),
+  @Type(value = Command.DiscardDrug.class, name = "discard-drug"),
+  @Type(value = Command.CountDrug.class, name = "count-drug"),
 })
 public sealed interface Command {
   /** Makes the draft of a morning, or replaces a draft that is not yet open. */
@@ -193,4 +197,47 @@ public sealed interface Command {
 
   /** A note on a room, or on the morning if {@code room} is null. */
   record AddNote(@Maybe RoomId room, @Maybe Private text) implements Command {}
+
+  /**
+   * Drugs of the approved list are drawn up for a case and labelled.
+   *
+   * @param drugs their names; may be empty if a scan says which
+   * @param scan a package's code as it was scanned, of one drug
+   * @param reason why it is used although it stopped; two people then sign
+   */
+  record DrawDrugs(
+      CaseId caseId,
+      @Maybe List<String> drugs,
+      @Maybe String scan,
+      @Maybe Private reason,
+      @Maybe PersonId by,
+      @Maybe PersonId witness)
+      implements Command {
+    public DrawDrugs {
+      drugs = drugs == null ? List.of() : List.copyOf(drugs);
+    }
+  }
+
+  /** A syringe is thrown away; a controlled drug is counted as well. */
+  record DiscardDrug(CaseId caseId, int syringe, @Maybe PersonId by) implements Command {}
+
+  /**
+   * An entry into the count of a case's controlled drugs.
+   *
+   * @param drug its name; not needed to strike
+   * @param units ampoules, of what is drawn or returned
+   * @param micrograms of what is given or wasted
+   * @param entry the number of the entry that is struck
+   */
+  record CountDrug(
+      CaseId caseId,
+      CountKind kind,
+      @Maybe String drug,
+      @Maybe Integer units,
+      @Maybe BigDecimal micrograms,
+      @Maybe Integer entry,
+      @Maybe Private why,
+      @Maybe PersonId by,
+      @Maybe PersonId witness)
+      implements Command {}
 }

@@ -49,7 +49,10 @@ public enum CommandKind {
   GIVE_REASON(Command.GiveReason.class, Manner.ENTRY, false),
   AGREE_REASON(Command.AgreeReason.class, Manner.DECISION, false),
   DISPUTE_REASON(Command.DisputeReason.class, Manner.DECISION, false),
-  ADD_NOTE(Command.AddNote.class, Manner.ENTRY, true);
+  ADD_NOTE(Command.AddNote.class, Manner.ENTRY, true),
+  DRAW_DRUGS(Command.DrawDrugs.class, Manner.OBSERVATION, false),
+  DISCARD_DRUG(Command.DiscardDrug.class, Manner.OBSERVATION, false),
+  COUNT_DRUG(Command.CountDrug.class, Manner.OBSERVATION, false);
 
   private static final Map<Class<?>, CommandKind> BY_TYPE = new LinkedHashMap<>();
 

@@ -42,6 +42,7 @@ final class Edit {
   private Map<CaseId, Map<String, Item>> caseItems;
   private List<NoteKept> notes;
   private Map<String, MoveDay> moves;
+  private Map<CaseId, CaseDrugs> drugs;
 
   Edit(Morning from, long seq, Recorded recorded) {
     this.from = from;
@@ -63,6 +64,7 @@ final class Edit {
     caseItems = from.caseItems();
     notes = from.notes();
     moves = from.moves();
+    drugs = from.drugs();
   }
 
   /** When it happened. */
@@ -98,7 +100,8 @@ final class Edit {
         roomItems,
         caseItems,
         notes,
-        moves);
+        moves,
+        drugs);
   }
 
   Morning done() {
@@ -111,6 +114,7 @@ final class Edit {
     roomItems = sealed(sealedInside(roomItems, from.roomItems()), from.roomItems());
     caseItems = sealed(sealedInside(caseItems, from.caseItems()), from.caseItems());
     moves = sealed(moves, from.moves());
+    drugs = sealed(drugs, from.drugs());
     return soFar();
   }
 
@@ -125,6 +129,7 @@ final class Edit {
     roomItems = new LinkedHashMap<>();
     caseItems = new LinkedHashMap<>();
     moves = new LinkedHashMap<>();
+    drugs = new LinkedHashMap<>();
   }
 
   void put(RoomDay room) {
@@ -226,6 +231,19 @@ final class Edit {
     UnitDay old = units.get(unit);
     if (old != null) {
       put(change.apply(old));
+    }
+  }
+
+  void drugs(CaseId caseId, UnaryOperator<CaseDrugs> change) {
+    CaseDrugs old = drugs.get(caseId);
+    drugs = own(drugs, from.drugs());
+    drugs.put(caseId, change.apply(old == null ? CaseDrugs.of(caseId) : old));
+  }
+
+  /** What was drawn for a case does not go with it to another room. */
+  void voidDrugs(CaseId caseId) {
+    if (drugs.containsKey(caseId)) {
+      drugs(caseId, CaseDrugs::voided);
     }
   }
 

@@ -4,6 +4,8 @@ import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonSubTypes.Type;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.util.List;
+import sunup.drugs.ControlledEntry;
+import sunup.drugs.DrawnDrug;
 import sunup.sheets.ComposedSheet;
 
 /**
@@ -57,6 +59,9 @@ import sunup.sheets.ComposedSheet;
   @Type(value = Event.ReasonAgreed.class, name = "reason-agreed"),
   @Type(value = Event.ReasonDisputed.class, name = "reason-disputed"),
   @Type(value = Event.Noted.class, name = "noted"),
+  @Type(value = Event.DrugsDrawn.class, name = "drugs-drawn"),
+  @Type(value = Event.DrugDiscarded.class, name = "drug-discarded"),
+  @Type(value = Event.DrugCounted.class, name = "drug-counted"),
 })
 public sealed interface Event {
   record MorningPlanned(MorningPlan plan) implements Event {}
@@ -166,4 +171,18 @@ public sealed interface Event {
   record ReasonDisputed(CaseId caseId, DelayReason instead, Private said) implements Event {}
 
   record Noted(RoomId room, Private text) implements Event {}
+
+  /** {@code scanned} is the code of the package that one drug was drawn from, or null. */
+  record DrugsDrawn(
+      CaseId caseId,
+      List<DrawnDrug> drawn,
+      String scanned,
+      Private reason,
+      PersonId by,
+      PersonId witness)
+      implements Event {}
+
+  record DrugDiscarded(CaseId caseId, int syringe, PersonId by) implements Event {}
+
+  record DrugCounted(CaseId caseId, ControlledEntry entry) implements Event {}
 }

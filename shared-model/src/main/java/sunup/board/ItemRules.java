@@ -86,7 +86,7 @@ final class ItemRules {
     return ask.accept(events);
   }
 
-  private static List<String> flags(Ask ask, ItemRef item, RoomId room) {
+  static List<String> flags(Ask ask, ItemRef item, RoomId room) {
     List<String> flags = new ArrayList<>();
     if (Recorded.isLateEntry(ask.at, ask.now)) {
       flags.add(LATE_ENTRY);
@@ -176,7 +176,7 @@ final class ItemRules {
   }
 
   /** Why an observation of an item has no effect whatever it says, or null. */
-  private static Kept kept(Ask ask, ItemRef ref) {
+  static Kept kept(Ask ask, ItemRef ref) {
     Item item = ask.morning.item(ref);
     CaseDay day = ask.morning.caseOf(ref);
     if (ref.caseId() != null && day != null && day.cancelled()) {

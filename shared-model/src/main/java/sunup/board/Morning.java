@@ -36,6 +36,7 @@ import sunup.sheets.SheetItem;
  *     for
  * @param notes in order, the newest {@link #MAX_NOTES}
  * @param moves that were ever asked, by {@link Move#key()}
+ * @param drugs what was drawn for a case; read it by {@link #drugsOf}
  */
 public record Morning(
     MorningId id,
@@ -55,7 +56,8 @@ public record Morning(
     Map<RoomId, Map<String, Item>> roomItems,
     Map<CaseId, Map<String, Item>> caseItems,
     List<NoteKept> notes,
-    @JsonInclude(JsonInclude.Include.NON_EMPTY) Map<String, MoveDay> moves) {
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) Map<String, MoveDay> moves,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) Map<CaseId, CaseDrugs> drugs) {
 
   /** The state keeps so many notes; older ones stay in the journal only. */
   public static final int MAX_NOTES = 500;
@@ -88,6 +90,7 @@ public record Morning(
           Collections.emptyMap(),
           Collections.emptyMap(),
           List.of(),
+          Collections.emptyMap(),
           Collections.emptyMap());
 
   /**
@@ -299,6 +302,12 @@ public record Morning(
     public ItemRef ref() {
       return item.ref();
     }
+  }
+
+  /** What was drawn for a case, possibly nothing. */
+  public CaseDrugs drugsOf(CaseId caseId) {
+    CaseDrugs there = drugs.get(caseId);
+    return there == null ? CaseDrugs.of(caseId) : there;
   }
 
   /** The composed sheet of a case, or null. */

@@ -44,6 +44,11 @@ public enum RefusalCode {
   BAD_PLAN("%s"),
   @JsonProperty("no-reason")
   NO_REASON("No reason has been given yet for this case: give one first. %s"),
+  @JsonProperty("package-refused")
+  PACKAGE_REFUSED("Do not use this package: %s. Take another."),
+  @JsonProperty("package-stop")
+  PACKAGE_STOP(
+      "Stop: %s. Take another, or say why this one is used; a second person then signs too."),
   @JsonProperty("id-reused")
   ID_REUSED("This command id was used for something else. Send it again under a new id. %s"),
   @JsonProperty("bad-command")

@@ -86,6 +86,12 @@ public final class Rights {
         List.of(CommandKind.GIVE_REASON, CommandKind.AGREE_REASON, CommandKind.DISPUTE_REASON)) {
       t.put(kind, with(ROOM_TEAM, Role.HOLDING, Role.DESK, Role.ADMIN));
     }
+    for (CommandKind kind : List.of(CommandKind.DRAW_DRUGS, CommandKind.DISCARD_DRUG)) {
+      t.put(kind, roles(Role.ANAESTHETIST, Role.SUPERVISOR, Role.TRAINEE, Role.CIRCULATING));
+    }
+    t.put(
+        CommandKind.COUNT_DRUG,
+        roles(Role.ANAESTHETIST, Role.SUPERVISOR, Role.TRAINEE, Role.CIRCULATING, Role.PHARMACY));
     return Collections.unmodifiableMap(t);
   }
 

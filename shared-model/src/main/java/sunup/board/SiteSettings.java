@@ -1,5 +1,10 @@
 package sunup.board;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
+import java.util.List;
+import sunup.drugs.ApprovedDrug;
+import sunup.drugs.PackageCheck;
+
 /**
  * What a site decides for its mornings.
  *
@@ -10,6 +15,8 @@ package sunup.board;
  * @param graceMinutes minutes after the target that still count as on time, 0 to 30
  * @param personShare rule 4's rho, 0 to 0.95: how much one person's items go together
  * @param demo true if all of it is invented: the screens then say so
+ * @param drugs the approved list; empty if the site draws up without the board
+ * @param calledBack lots that are not to be used
  */
 public record SiteSettings(
     String hospital,
@@ -18,8 +25,18 @@ public record SiteSettings(
     Step startEvent,
     int graceMinutes,
     double personShare,
-    boolean demo) {
+    boolean demo,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<ApprovedDrug> drugs,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<PackageCheck.Recall> calledBack) {
+  /** Drugs of an approved list. */
+  public static final int DRUGS_MAX = 100;
+
   public SiteSettings {
+    drugs = drugs == null ? List.of() : List.copyOf(drugs);
+    calledBack = calledBack == null ? List.of() : List.copyOf(calledBack);
+    if (drugs.size() > DRUGS_MAX) {
+      throw new IllegalArgumentException("an approved list has at most " + DRUGS_MAX + " drugs");
+    }
     if (graceMinutes < 0 || graceMinutes > 30) {
       throw new IllegalArgumentException("grace must be 0 to 30 minutes");
     }
@@ -27,6 +44,27 @@ public record SiteSettings(
       throw new IllegalArgumentException("the person share must be 0 to 0.95");
     }
     java.time.ZoneId.of(zone);
+  }
+
+  /** A site without an approved list. */
+  public SiteSettings(
+      String hospital,
+      String suiteName,
+      String zone,
+      Step startEvent,
+      int graceMinutes,
+      double personShare,
+      boolean demo) {
+    this(
+        hospital,
+        suiteName,
+        zone,
+        startEvent,
+        graceMinutes,
+        personShare,
+        demo,
+        List.of(),
+        List.of());
   }
 
   public java.time.ZoneId zoneId() {

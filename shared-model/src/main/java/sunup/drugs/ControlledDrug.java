@@ -37,7 +37,7 @@ public record ControlledDrug(String name, BigDecimal unitMicrograms) {
   }
 
   /** In micrograms below 1 mg, else in mg; no trailing zero. */
-  static String text(BigDecimal micrograms) {
+  public static String text(BigDecimal micrograms) {
     boolean small = micrograms.abs().compareTo(BigDecimal.valueOf(1000)) < 0;
     return small
         ? plain(micrograms).toPlainString() + " micrograms"

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.math.BigDecimal;
 import sunup.board.PersonId;
+import sunup.board.Private;
 import sunup.codec.Maybe;
 
 /** One line of a controlled-drug count. Whoever signs is named by the morning's pseudonym. */
@@ -55,6 +56,6 @@ public sealed interface ControlledEntry {
    * @param entry its number in the list, from 0
    * @param why in the words of whoever strikes it
    */
-  record Struck(int entry, @Maybe String why, long atMs, PersonId by, PersonId witness)
+  record Struck(int entry, @Maybe Private why, long atMs, PersonId by, PersonId witness)
       implements ControlledEntry {}
 }

@@ -13,6 +13,11 @@ import java.util.Set;
 public final class PackageCheck {
   private PackageCheck() {}
 
+  /** True for 14 digits of which the last checks the others. */
+  public static boolean isProduct(String gtin) {
+    return gtin != null && gtin.length() == 14 && Gs1.checked(gtin);
+  }
+
   /**
    * A product of the site's approved list.
    *
@@ -22,7 +27,7 @@ public final class PackageCheck {
    */
   public record Product(String gtin, String drug, DrugClass drugClass) {
     public Product {
-      if (gtin == null || gtin.length() != 14 || !Gs1.checked(gtin)) {
+      if (!isProduct(gtin)) {
         throw new IllegalArgumentException("a product number has 14 digits, check digit right");
       }
     }
@@ -69,7 +74,7 @@ public final class PackageCheck {
     Gs1Package contents = ((Gs1.Read) result).contents();
     Optional<Gs1Date> expiry = contents.expiry();
     if (expiry.isPresent() && ended(expiry.get(), now)) {
-      return new Refused("expired " + expiry.get().day() + "; take another package");
+      return new Refused("expired " + expiry.get().day());
     }
     Optional<String> gtin = contents.gtin();
     Optional<String> lot = contents.lot();

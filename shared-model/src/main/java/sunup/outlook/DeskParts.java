@@ -13,9 +13,9 @@ import sunup.board.Role;
 import sunup.forecast.Forecast;
 import sunup.forecast.Forecast.RoomOut;
 import sunup.forecast.Forecast.Share;
+import sunup.wire.HoldupShare;
 import sunup.wire.Part;
 import sunup.wire.Part.ChancePart;
-import sunup.wire.Part.HoldupShare;
 import sunup.wire.Part.NotePart;
 
 /** The figures and the notes, for the desk. */

@@ -20,7 +20,7 @@ import sunup.wire.Part;
 import sunup.wire.Part.IdeaPart;
 import sunup.wire.Part.IdeasPart;
 import sunup.wire.Part.MovePart;
-import sunup.wire.Part.RoomGain;
+import sunup.wire.RoomGain;
 
 /** Moves as the screens show them, and as the forecast reckons with them. */
 final class MoveParts {

@@ -84,6 +84,7 @@ public final class Outlook {
       new StaffParts(snapshot, figures, judged).addTo(parts);
       new DeskParts(snapshot, figures, judged).addTo(parts);
       new Signs(snapshot, figures).addTo(parts);
+      new DrugParts(snapshot).addTo(parts);
       if (morning.phase() == Morning.Phase.DRAFT) {
         new EveParts(snapshot).addTo(parts);
       }

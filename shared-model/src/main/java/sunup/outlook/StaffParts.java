@@ -32,10 +32,10 @@ import sunup.wire.Part.CasePart;
 import sunup.wire.Part.ItemPart;
 import sunup.wire.Part.PersonPart;
 import sunup.wire.Part.PlacePart;
-import sunup.wire.Part.StepAt;
 import sunup.wire.Part.UnitPart;
-import sunup.wire.Part.Wait;
 import sunup.wire.Part.WaitPart;
+import sunup.wire.StepAt;
+import sunup.wire.Wait;
 
 /** The parts for those who work in the suite. */
 final class StaffParts {

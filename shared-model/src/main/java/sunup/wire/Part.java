@@ -39,6 +39,8 @@ import sunup.sheets.EvidenceRule;
   @JsonSubTypes.Type(value = Part.IdeaPart.class, name = "idea"),
   @JsonSubTypes.Type(value = Part.IdeasPart.class, name = "ideas"),
   @JsonSubTypes.Type(value = Part.EvePart.class, name = "eve"),
+  @JsonSubTypes.Type(value = Part.DrugListPart.class, name = "drug-list"),
+  @JsonSubTypes.Type(value = Part.DrugsPart.class, name = "drugs"),
 })
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public sealed interface Part {
@@ -193,9 +195,6 @@ public sealed interface Part {
     }
   }
 
-  /** When a step was reached. */
-  record StepAt(Step step, long at) {}
-
   /**
    * One item of a room or of its case.
    *
@@ -254,9 +253,6 @@ public sealed interface Part {
       return Audience.STAFF;
     }
   }
-
-  /** One thing that a start waits for. {@code own} if it is this room's own work. */
-  record Wait(String holdup, String words, boolean own, @Maybe Role takenBy, @Maybe Long until) {}
 
   /** A person under a pseudonym; waitedFor: late or tight rooms that wait for him or her. */
   record PersonPart(
@@ -339,9 +335,6 @@ public sealed interface Part {
       double alreadyLost,
       List<HoldupShare> shares)
       implements Part {}
-
-  /** One share in words. */
-  record HoldupShare(String holdup, String words, double share) {}
 
   /**
    * An early sign of a late start, for the desk: something is not as planned and can still be
@@ -426,15 +419,37 @@ public sealed interface Part {
       implements Part {}
 
   /** What of a draft can be mended; kind: equipment, supervisor, people or options. */
-  record EvePart(String key, String kind, List<String> rooms, String words) implements Part {
+  record EvePart(String key, String kind, List<String> rooms, String words) implements Part {}
+
+  /** The site's approved list of drugs; {@code standard} says which labels' colours these are. */
+  record DrugListPart(String key, String standard, List<DrugShown> drugs) implements Part {
     @Override
     public Audience audience() {
-      return Audience.DESK;
+      return Audience.STAFF;
     }
   }
 
-  /** Minutes that a move saves in a room. */
-  record RoomGain(String room, double minutes) {}
+  /**
+   * What was drawn for a case.
+   *
+   * @param list names of the drugs on its list
+   * @param open what keeps the count of its controlled drugs from coming out, in words
+   */
+  record DrugsPart(
+      String key,
+      String caseId,
+      String room,
+      List<String> list,
+      List<SyringeShown> syringes,
+      List<CountShown> counts,
+      List<CountEntryShown> entries,
+      List<String> open)
+      implements Part {
+    @Override
+    public Audience audience() {
+      return Audience.STAFF;
+    }
+  }
 
   /**
    * The search behind the ideas.

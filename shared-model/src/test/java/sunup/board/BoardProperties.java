@@ -27,6 +27,7 @@ import sunup.board.Morning.Phase;
 import sunup.board.Morning.RoomDay;
 import sunup.codec.BadJson;
 import sunup.codec.Json;
+import sunup.drugs.ControlledEntry;
 import sunup.sheets.EvidenceRule;
 import sunup.sheets.SheetItem;
 
@@ -47,7 +48,7 @@ class BoardProperties {
 
   @Property(tries = TRIES, edgeCases = EdgeCasesMode.NONE)
   void replayOfTheJournalAsTextIsTheState(@ForAll("orders") List<Order> orders) throws BadJson {
-    Day day = play(Day.open(), orders);
+    Day day = play(Day.openWithDrugs(), orders);
 
     Morning again = Morning.NONE;
     for (Recorded event : day.journal()) {
@@ -62,6 +63,7 @@ class BoardProperties {
   void nothingThrowsInAnyPhaseAndNoEventInAnyState(@ForAll("orders") List<Order> orders) {
     play(new Day(), orders);
     play(Day.draft(), orders);
+    play(Day.openWithDrugs(), orders);
     Day open = play(Day.open(), orders);
     List<Recorded> journal = open.journal();
     Morning strange = Morning.NONE;
@@ -69,6 +71,28 @@ class BoardProperties {
       strange = Board.apply(strange, strange.seq() + 1, journal.get(i));
       strange.rooms().keySet().forEach(strange::itemsOf);
     }
+  }
+
+  @Property(tries = TRIES, edgeCases = EdgeCasesMode.NONE)
+  void countedDrugsAreAllAccountedForByTwoDifferentPeople(@ForAll("orders") List<Order> orders) {
+    Day day = play(Day.openWithDrugs(), orders);
+    day.morning()
+        .drugs()
+        .values()
+        .forEach(
+            drugs -> {
+              drugs
+                  .count()
+                  .entries()
+                  .forEach(
+                      e -> {
+                        assertThat(e.by()).isNotNull().isNotEqualTo(e.witness());
+                        if (!(e instanceof ControlledEntry.Given)) {
+                          assertThat(e.witness()).isNotNull();
+                        }
+                      });
+              drugs.count().sums().forEach(sum -> assertThat(sum.open().signum()).isNotNegative());
+            });
   }
 
   @Property(tries = TRIES, edgeCases = EdgeCasesMode.NONE)

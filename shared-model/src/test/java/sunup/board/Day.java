@@ -23,6 +23,15 @@ public final class Day {
     return draft().at(Fixture.BEGIN).by(Fixture.DESK, new Command.OpenMorning());
   }
 
+  /** The same, at a site with an approved list of drugs. */
+  public static Day openWithDrugs() {
+    return new Day()
+        .at(Fixture.BEGIN - 60 * Fixture.MINUTE)
+        .by(Fixture.DESK, new Command.Plan(Fixture.planWithDrugs()))
+        .at(Fixture.BEGIN)
+        .by(Fixture.DESK, new Command.OpenMorning());
+  }
+
   private long now = Fixture.BEGIN;
 
   /** Sets the owner's clock. */

@@ -44,6 +44,9 @@ class DecisionTest {
             CommandKind.DISPUTE_REASON);
     assertThat(observations)
         .containsExactlyInAnyOrder(
+            CommandKind.DRAW_DRUGS,
+            CommandKind.DISCARD_DRUG,
+            CommandKind.COUNT_DRUG,
             CommandKind.ARRIVE,
             CommandKind.JOIN,
             CommandKind.LEAVE,

@@ -2,6 +2,13 @@ package sunup.board;
 
 import java.time.LocalDate;
 import java.util.List;
+import sunup.bedside.Concentration;
+import sunup.bedside.Volume;
+import sunup.drugs.ApprovedDrug;
+import sunup.drugs.ControlledDrug;
+import sunup.drugs.DrugClass;
+import sunup.drugs.PackageCheck;
+import sunup.drugs.UseLimit;
 import sunup.sheets.ComposedSheet;
 import sunup.sheets.EvidenceRule;
 import sunup.sheets.Hands;
@@ -92,6 +99,90 @@ public final class Fixture {
         List.of(new PlacePlan(PHARMACY, "pharmacy", BEGIN + 15 * MINUTE, 3)),
         List.of(PLAIN, BLOCK),
         BEGIN);
+  }
+
+  /** The same morning at a site with an approved list; products and limits are invented. */
+  public static MorningPlan planWithDrugs() {
+    MorningPlan plain = plan();
+    SiteSettings s = plain.settings();
+    UseLimit hour = new UseLimit("hour", 60, "invented", "");
+    SiteSettings settings =
+        new SiteSettings(
+            s.hospital(),
+            s.suiteName(),
+            s.zone(),
+            s.startEvent(),
+            s.graceMinutes(),
+            s.personShare(),
+            s.demo(),
+            List.of(
+                drug(
+                    "propofol",
+                    DrugClass.INDUCTION,
+                    10,
+                    20,
+                    hour,
+                    List.of(),
+                    null,
+                    "02000000000015"),
+                drug(
+                    "ephedrine",
+                    DrugClass.VASOPRESSOR,
+                    3,
+                    10,
+                    hour,
+                    List.of(),
+                    null,
+                    "02000000000022"),
+                drug(
+                    "fentanyl",
+                    DrugClass.OPIOID,
+                    0.05,
+                    2,
+                    hour,
+                    List.of(),
+                    ControlledDrug.ofMicrograms("fentanyl", "100"),
+                    "02000000000039"),
+                drug(
+                    "bupivacaine",
+                    DrugClass.LOCAL_ANAESTHETIC,
+                    5,
+                    20,
+                    hour,
+                    List.of("block"),
+                    null,
+                    "02000000000046")),
+            List.of(new PackageCheck.Recall("02000000000015", "BAD1")));
+    return new MorningPlan(
+        plain.id(),
+        settings,
+        plain.rooms(),
+        plain.cases(),
+        plain.people(),
+        plain.units(),
+        plain.places(),
+        plain.sheets(),
+        plain.beginsAt());
+  }
+
+  private static ApprovedDrug drug(
+      String name,
+      DrugClass drugClass,
+      double mgPerMl,
+      double ml,
+      UseLimit limit,
+      List<String> cases,
+      ControlledDrug controlled,
+      String product) {
+    return new ApprovedDrug(
+        name,
+        drugClass,
+        new Concentration(mgPerMl),
+        new Volume(ml),
+        limit,
+        cases,
+        controlled,
+        List.of(product));
   }
 
   public static CasePlan casePlan(CaseId id, RoomId room, ComposedSheet sheet) {

@@ -17,8 +17,37 @@ final class GoldenMornings {
       case "desk" -> desk();
       case "stand-in" -> standIn();
       case "moves" -> moves();
+      case "drugs" -> drugs();
       default -> throw new IllegalArgumentException("add the morning " + name + " here first");
     };
+  }
+
+  /** A list drawn and scanned, a controlled drug counted out, a syringe thrown away. */
+  private static Day drugs() {
+    return Day.openWithDrugs()
+        .minute(2)
+        .by(Fixture.ANAESTHETIST_1, new Command.Arrive(Fixture.A1, Fixture.R1))
+        .minute(20)
+        .by(Fixture.ANAESTHETIST_1, drawn(List.of(), "010200000000001517270101", null))
+        .by(Fixture.ANAESTHETIST_1, drawn(List.of("ephedrine"), null, null))
+        .by(Fixture.ANAESTHETIST_1, drawn(List.of("bupivacaine"), null, Fixture.N1))
+        .by(Fixture.ANAESTHETIST_1, new Command.DiscardDrug(Fixture.C1, 2, null))
+        .by(Fixture.ANAESTHETIST_1, count(CountKind.DRAWN, 2, null))
+        .minute(90)
+        .by(Fixture.ANAESTHETIST_1, count(CountKind.GIVEN, null, "60"))
+        .by(Fixture.ANAESTHETIST_1, count(CountKind.WASTED, null, "40"))
+        .by(Fixture.ANAESTHETIST_1, count(CountKind.RETURNED, 1, null));
+  }
+
+  private static Command drawn(List<String> drugs, String scan, PersonId witness) {
+    Private reason = witness == null ? null : Private.of("asked for by the surgeon");
+    return new Command.DrawDrugs(Fixture.C1, drugs, scan, reason, null, witness);
+  }
+
+  private static Command count(CountKind kind, Integer units, String micrograms) {
+    java.math.BigDecimal amount = micrograms == null ? null : new java.math.BigDecimal(micrograms);
+    return new Command.CountDrug(
+        Fixture.C1, kind, "fentanyl", units, amount, null, null, null, Fixture.N1);
   }
 
   private static Command good(ItemRef item) {

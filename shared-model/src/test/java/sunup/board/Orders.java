@@ -161,6 +161,7 @@ final class Orders {
         Tuple.of(4, ofCases()),
         Tuple.of(4, ofThings()),
         Tuple.of(3, ofMoves()),
+        Tuple.of(4, ofDrugs()),
         Tuple.of(1, Arbitraries.of(Samples.oneOfEach())),
         Tuple.of(1, Arbitraries.just((Command) null)));
   }
@@ -259,6 +260,39 @@ final class Orders {
             .as(Command.AnswerMove::new),
         key.map(Command.DoneMove::new),
         key.map(Command.WithdrawMove::new));
+  }
+
+  private static Arbitrary<Command> ofDrugs() {
+    Arbitrary<String> drug =
+        Arbitraries.of("propofol", "ephedrine", "fentanyl", "bupivacaine", "no such");
+    Arbitrary<String> scan =
+        Arbitraries.of(
+                "010200000000001517270101",
+                "010200000000001517200101",
+                "010200000000004617270101",
+                "17",
+                "")
+            .injectNull(0.6);
+    return Arbitraries.oneOf(
+        Combinators.combine(caseId(), drug.list().ofMaxSize(3), scan, text(), person(), person())
+            .as(Command.DrawDrugs::new),
+        Combinators.combine(caseId(), Arbitraries.integers().between(-1, 3), person())
+            .as(Command.DiscardDrug::new),
+        Combinators.combine(
+                caseId(),
+                Arbitraries.of(CountKind.values()).injectNull(0.02),
+                drug.injectNull(0.1),
+                Arbitraries.integers().between(-1, 5).injectNull(0.3),
+                Arbitraries.of("-1", "0", "20", "50", "100", "1e30")
+                    .map(java.math.BigDecimal::new)
+                    .injectNull(0.3),
+                Arbitraries.integers().between(-1, 5).injectNull(0.5),
+                person(),
+                person())
+            .as(
+                (c, kind, name, units, micrograms, entry, by, witness) ->
+                    new Command.CountDrug(
+                        c, kind, name, units, micrograms, entry, null, by, witness)));
   }
 
   private static Arbitrary<Command> ofThings() {

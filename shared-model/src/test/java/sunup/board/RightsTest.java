@@ -75,6 +75,9 @@ class RightsTest {
       agree-reason    AV RT NS . H...D.I.
       dispute-reason  AV RT NS . H...D.I.
       add-note        AV RT NS . HPCYD.I.
+      draw-drugs      AV R. N. . ........
+      discard-drug    AV R. N. . ........
+      count-drug      AV R. N. . ...Y....
       """;
 
   @Test

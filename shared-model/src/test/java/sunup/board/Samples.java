@@ -55,6 +55,10 @@ final class Samples {
         new Command.GiveReason(Fixture.C1, DelayReason.STAFF, said),
         new Command.AgreeReason(Fixture.C1),
         new Command.DisputeReason(Fixture.C1, DelayReason.PATIENT, said),
-        new Command.AddNote(Fixture.R1, said));
+        new Command.AddNote(Fixture.R1, said),
+        new Command.DrawDrugs(Fixture.C1, List.of("propofol"), null, null, null, null),
+        new Command.DiscardDrug(Fixture.C1, 0, null),
+        new Command.CountDrug(
+            Fixture.C1, CountKind.DRAWN, "fentanyl", 1, null, null, null, Fixture.A1, Fixture.N1));
   }
 }

@@ -13,6 +13,7 @@ import net.jqwik.api.Provide;
 import org.junit.jupiter.api.Test;
 import sunup.board.CaseId;
 import sunup.board.PersonId;
+import sunup.board.Private;
 import sunup.codec.Json;
 
 /** Controlled drugs must come out, and two sign. */
@@ -126,19 +127,19 @@ class ControlledCountTest {
   @Test
   void shouldStrikeAWrongEntryByTwoAndKeepIt() {
     ControlledCount count = after(drawn(FENTANYL, 2), given(FENTANYL, "200"));
-    ControlledEntry strike = new ControlledEntry.Struck(1, "was 20", 4, ANN, BOB);
+    ControlledEntry strike = new ControlledEntry.Struck(1, Private.of("was 20"), 4, ANN, BOB);
     ControlledCount struck = ((ControlledCount.Taken) count.take(strike)).count();
     assertThat(struck.entries()).hasSize(3);
     assertThat(struck.sums().get(0).open()).isEqualByComparingTo("200");
     assertThat(refused(struck, strike)).contains("struck already");
-    assertThat(refused(struck, new ControlledEntry.Struck(2, "x", 5, ANN, BOB)))
+    assertThat(refused(struck, new ControlledEntry.Struck(2, Private.of("x"), 5, ANN, BOB)))
         .contains("can't be struck");
-    assertThat(refused(struck, new ControlledEntry.Struck(9, "x", 5, ANN, BOB)))
+    assertThat(refused(struck, new ControlledEntry.Struck(9, Private.of("x"), 5, ANN, BOB)))
         .contains("no such entry");
-    assertThat(refused(count, new ControlledEntry.Struck(1, "x", 5, ANN, ANN)))
+    assertThat(refused(count, new ControlledEntry.Struck(1, Private.of("x"), 5, ANN, ANN)))
         .contains("two different signatures");
     // Striking the drawing would leave more given than drawn.
-    assertThat(refused(count, new ControlledEntry.Struck(0, "x", 5, ANN, BOB)))
+    assertThat(refused(count, new ControlledEntry.Struck(0, Private.of("x"), 5, ANN, BOB)))
         .contains("more given");
   }
 
@@ -187,7 +188,8 @@ class ControlledCountTest {
             Combinators.combine(drugs, amounts).as(ControlledCountTest::given),
             Combinators.combine(drugs, amounts).as(ControlledCountTest::wasted),
             Combinators.combine(drugs, units).as(ControlledCountTest::returned),
-            units.map(u -> (ControlledEntry) new ControlledEntry.Struck(u, "x", 9, ANN, BOB)))
+            units.map(
+                u -> (ControlledEntry) new ControlledEntry.Struck(u, Private.of("x"), 9, ANN, BOB)))
         .list()
         .ofMaxSize(20);
   }

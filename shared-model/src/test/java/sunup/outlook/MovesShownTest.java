@@ -18,6 +18,7 @@ import sunup.wire.Part;
 import sunup.wire.Part.IdeaPart;
 import sunup.wire.Part.IdeasPart;
 import sunup.wire.Part.MovePart;
+import sunup.wire.RoomGain;
 
 class MovesShownTest {
   private static final Move SEND = new Move.SendTo(new PersonId("T1"), new RoomId("2"));
@@ -78,8 +79,7 @@ class MovesShownTest {
     assertThat(idea.words()).isEqualTo("technician T1 to room 2");
     assertThat(idea.savedMinutes()).isEqualTo(6.0);
     assertThat(idea.errorMinutes()).isEqualTo(0.2);
-    assertThat(idea.rooms())
-        .containsExactly(new Part.RoomGain("2", 7.5), new Part.RoomGain("1", -1.5));
+    assertThat(idea.rooms()).containsExactly(new RoomGain("2", 7.5), new RoomGain("1", -1.5));
     assertThat(of(IdeasPart.class, parts)).hasSize(1);
     assertThat(parts).noneMatch(p -> p instanceof IdeaPart && p.audience() != Audience.DESK);
   }

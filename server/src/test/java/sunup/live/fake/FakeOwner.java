@@ -58,7 +58,8 @@ public final class FakeOwner implements Owner {
         none.roomItems(),
         none.caseItems(),
         notes,
-        none.moves());
+        none.moves(),
+        java.util.Map.of());
   }
 
   @Override

@@ -97,7 +97,8 @@ final class Explain {
         m.roomItems(),
         m.caseItems(),
         m.notes(),
-        // What was asked is no part of what happened.
+        // What was asked is no part of what happened, and drugs explain no minute.
+        Map.of(),
         Map.of());
   }
 
