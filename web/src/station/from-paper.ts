@@ -1,7 +1,8 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { timeOn } from '../hands/clock.ts';
 import { frame } from './frame.ts';
-import type { Side, Station } from './main.ts';
+import type { Station } from './main.ts';
+import type { Side } from './sides.ts';
 
 /** When it was done, for what was written down while the board was down. */
 export function paperSheet(at: Station, paper: Extract<Side, { kind: 'paper' }>): TemplateResult {

@@ -2,7 +2,8 @@ import { html, type TemplateResult } from 'lit';
 import type { Section } from '../generated/wire.ts';
 import { count, personName, sectionName, SET_UP } from '../hands/words.ts';
 import { frame } from './frame.ts';
-import type { HandingOver, Station } from './main.ts';
+import type { Station } from './main.ts';
+import type { HandingOver } from './sides.ts';
 import { openNames, type StationView } from './model.ts';
 
 /** What was only reported, section by section; airway, drugs and machine are always named. */

@@ -8,6 +8,9 @@ import { keepOwnFiles } from '../hands/own-files.ts';
 import { BoardPage } from '../hands/page.ts';
 import '../look/index.ts';
 import { shared } from '../hands/style.ts';
+import { DrugDesk } from './drugs/desk.ts';
+import { drugsPanel, printed } from './drugs/panel.ts';
+import { drugsStyle } from './drugs/style.ts';
 import { FiguresDesk } from './figures/desk.ts';
 import { figuresPanel } from './figures/panel.ts';
 import { figuresStyle } from './figures/style.ts';
@@ -28,62 +31,21 @@ import { RoomReadings, technicianFor } from './readings.ts';
 import { keptAt } from './kept.ts';
 import { left } from './rows.ts';
 import { foot, right } from './side.ts';
+import { type Asking, type HandingOver, type OpenSection, roomOf, type Side } from './sides.ts';
 import { sideStyle } from './style-side.ts';
 import { stationStyle } from './style.ts';
 import { top } from './top.ts';
 
-/** A question for one answer after another; what is skipped becomes an exception of the sweep. */
-export interface Asking {
-  kind: 'ask';
-  queue: string[];
-  /** The section to be called gone through after the last answer. */
-  then: Section | undefined;
-  except: Set<string>;
-  typed: string;
-  wrong: string;
-  /** What was given and waits for a second person. */
-  given: EvidenceUnion | undefined;
-}
-
-/** What the right-hand side is used for. */
-export type Side =
-  | { kind: 'waits' }
-  | { kind: 'who' }
-  | { kind: 'help' }
-  | { kind: 'item'; item: string }
-  | { kind: 'paper'; typed: string; wrong: string }
-  | HandingOver
-  | Asking;
-
-/** Both sign: who goes and who comes, and what the one who comes wants to see again. */
-export interface HandingOver {
-  kind: 'hand-over';
-  from: PersonPart;
-  to: PersonPart;
-  again: Set<Section>;
-  gives: boolean;
-}
-
-/** The section that is open, and what is not done in it while exceptions are being named. */
-export interface OpenSection {
-  section: Section;
-  except: Set<string> | undefined;
-}
-
-/** The room of a station's address: `/station/7`. */
-export function roomOf(path: string): string {
-  return decodeURIComponent(/\/station\/([^/]+)/.exec(path)?.[1] ?? '');
-}
-
 @customElement('sunup-station')
 export class Station extends BoardPage {
-  static override styles = [shared, sideStyle, stationStyle, figuresStyle];
+  static override styles = [shared, sideStyle, stationStyle, figuresStyle, drugsStyle];
 
   readonly room: string;
   half: Half = 'set-up';
   opened: OpenSection | undefined;
   side: Side = { kind: 'waits' };
   readonly figures: FiguresDesk;
+  readonly drugs: DrugDesk;
   readonly readings: RoomReadings;
   /** While what was written on paper is entered: when it was done. */
   private paperAt: number | undefined;
@@ -97,6 +59,7 @@ export class Station extends BoardPage {
     this.room = room;
     const changed = () => this.requestUpdate();
     this.figures = new FiguresDesk(room, changed);
+    this.drugs = new DrugDesk(this);
     this.readings = new RoomReadings(room, changed);
     this.signed = sessionStorage.getItem(this.storageKey) ?? undefined;
   }
@@ -139,7 +102,8 @@ export class Station extends BoardPage {
       // A picture that was kept is shown while the board is away: there is nobody to ask.
       if (!this.live.state.stale) this.readings.follow(view.items);
     }
-    const over = this.figures.shown && !idle;
+    const over = (this.figures.shown || this.drugs.shown) && !idle;
+    this.drugs.inRoom(view.plan?.caseId);
     document.title = `Station ${this.room} · Sunup`;
     return html`
       ${top(this, view)}
@@ -150,7 +114,8 @@ export class Station extends BoardPage {
             ? html`<p class="idle">${idle}</p>
                 <div class="right">${refusals(this)}</div>`
             : over
-              ? html`${refusals(this)} ${figuresPanel(this, view)}`
+              ? html`${refusals(this)}
+                ${this.drugs.shown ? drugsPanel(this) : figuresPanel(this, view)}`
               : html`<div class="left">${left(this, view)}</div>
                   <div class="right">${right(this, view, refusals(this))}</div>`
         }
@@ -159,6 +124,7 @@ export class Station extends BoardPage {
         <p class="caution">${CAUTION}</p>
         ${foot(this)}
       </footer>
+      ${printed(this)}
     `;
   }
 
@@ -178,7 +144,14 @@ export class Station extends BoardPage {
 
   openFigures(): void {
     this.close();
+    this.drugs.close();
     this.figures.open();
+  }
+
+  openDrugs(): void {
+    this.close();
+    this.figures.close();
+    this.drugs.open();
   }
 
   /** The set-up is somebody's: who it is comes first, then what was touched. */

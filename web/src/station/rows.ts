@@ -5,7 +5,8 @@ import type { ItemPart } from '../generated/wire.ts';
 import { goingWords } from '../hands/bands.ts';
 import { evidenceWords, isDone, type SectionView, wantsAnswer } from '../hands/items.ts';
 import { sectionLetter, sectionName, stateName } from '../hands/words.ts';
-import type { OpenSection, Station } from './main.ts';
+import type { Station } from './main.ts';
+import type { OpenSection } from './sides.ts';
 import { canSweep, restWords, type StationView, stepViews } from './model.ts';
 
 /** The sections as rows, what one touch says of the rest, and the start chain. */

@@ -5,7 +5,8 @@ import { faultWords, LEFT_OUT, personName, reading, roleName, SEND } from '../ha
 import { frame } from './frame.ts';
 import { paperSheet } from './from-paper.ts';
 import { handOverSheet } from './hand-over.ts';
-import type { Asking, Side, Station } from './main.ts';
+import type { Station } from './main.ts';
+import type { Asking, Side } from './sides.ts';
 import { peopleFor, type StationView } from './model.ts';
 import { plot } from './readings.ts';
 import { itemSmall } from './rows.ts';

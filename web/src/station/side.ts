@@ -26,6 +26,11 @@ export function right(at: Station, view: StationView, refused: unknown): Templat
       <div class="two">
         <button @click=${() => at.show({ kind: 'help' })}>Send someone, not urgent</button>
         <button @click=${() => at.openFigures()}>Bedside figures</button>
+        ${
+          at.list('drug-list').length > 0
+            ? html`<button @click=${() => at.openDrugs()}>Drugs</button>`
+            : nothing
+        }
       </div>
       <p>Emergency: use the wall button</p>
     </div>
@@ -90,7 +95,15 @@ function waits(at: Station, view: StationView): TemplateResult {
     </div>`;
   });
   const old = oldFigures(at.suite);
-  const cards = [...moves(at), ...own, ...help, ...lapses, ...slow, ...others];
+  const drugs = at.drugs
+    .soon()
+    .map(
+      (line) =>
+        html`<div class="w">
+          ${line.drug.shown} drawn up<small>until ${at.hhmm(line.syringe?.lapsesAt)}</small>
+        </div>`,
+    );
+  const cards = [...moves(at), ...own, ...help, ...lapses, ...drugs, ...slow, ...others];
   const started = view.room?.startedAt !== undefined;
   const head = started ? 'This room has started' : 'Your start also waits for';
   return html`<section class="waits" aria-label=${head}>

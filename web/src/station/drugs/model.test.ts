@@ -1,0 +1,118 @@
+import { describe, expect, it } from 'vitest';
+import type { DrugListPart, DrugShown, DrugsPart, SyringeShown } from '../../generated/wire.ts';
+import {
+  counted,
+  drugLines,
+  justDrawn,
+  lapsingSoon,
+  micrograms,
+  toDraw,
+  toThrowAway,
+} from './model.ts';
+
+const MINUTE = 60_000;
+
+const drug = (name: string, ampoule?: number): DrugShown => ({
+  name,
+  shown: name,
+  alike: [],
+  drugClass: 'opioid',
+  rgb: '#71C5E8',
+  striped: false,
+  reversed: false,
+  lineBelow: false,
+  amount: '1 mg',
+  volume: '1 mL',
+  concentration: '1 mg/mL',
+  minutes: 60,
+  limit: 'invented',
+  ...(ampoule === undefined ? {} : { ampoule }),
+});
+
+const list: DrugListPart = {
+  part: 'drug-list',
+  key: 'drug-list',
+  standard: 'ISO 26825:2020',
+  drugs: [drug('a'), drug('b'), drug('c', 100), drug('d')],
+};
+
+const syringe = (number: number, name: string, more: Partial<SyringeShown> = {}): SyringeShown => ({
+  number,
+  drug: name,
+  text: name,
+  room: '1',
+  drawnAt: 0,
+  lapsesAt: 60 * MINUTE,
+  voided: false,
+  ...more,
+});
+
+const of = (...syringes: SyringeShown[]): DrugsPart => ({
+  part: 'drugs',
+  key: 'drugs/C1',
+  caseId: 'C1',
+  room: '1',
+  list: ['a', 'b', 'c'],
+  syringes,
+  counts: [],
+  entries: [],
+  open: [],
+});
+
+describe('drugs of a case', () => {
+  it('should be its list, and what was drawn beside it', () => {
+    const lines = drugLines(list, of(syringe(0, 'd')), 0);
+    expect(lines.map((l) => l.drug.name)).toEqual(['a', 'b', 'c', 'd']);
+    expect(toDraw(lines)).toEqual(['a', 'b']);
+  });
+
+  it('should be open again once lapsed, thrown away or void', () => {
+    const lapsed = drugLines(list, of(syringe(0, 'a')), 60 * MINUTE);
+    expect(lapsed[0]!.state).toBe('lapsed');
+    expect(toDraw(lapsed)).toContain('a');
+    expect(drugLines(list, of(syringe(0, 'a', { discardedAt: 1 })), 0)[0]!.state).toBe('open');
+    expect(drugLines(list, of(syringe(0, 'a', { voided: true })), 0)[0]!.state).toBe('open');
+  });
+
+  it('should tell what lapses within half an hour, and give a label for ten minutes', () => {
+    const lines = drugLines(list, of(syringe(0, 'a')), 29 * MINUTE);
+    expect(lapsingSoon(lines, 29 * MINUTE)).toEqual([]);
+    expect(lapsingSoon(lines, 30 * MINUTE)).toHaveLength(1);
+    expect(justDrawn(lines[0]!, 10 * MINUTE)?.number).toBe(0);
+    expect(justDrawn(lines[0]!, 10 * MINUTE + 1)).toBeUndefined();
+  });
+
+  it('should leave what was drawn for a case that went elsewhere in the room where it lies', () => {
+    const gone = of(
+      syringe(0, 'a', { voided: true }),
+      syringe(1, 'b', { voided: true, room: '2' }),
+    );
+    expect(toThrowAway([gone], '1').map((t) => t.syringe.number)).toEqual([0]);
+  });
+});
+
+describe('the count', () => {
+  it('should read amounts in their unit, exactly', () => {
+    expect(micrograms('0.05', 'mg')).toBe(50);
+    expect(micrograms('50', 'micrograms')).toBe(50);
+    expect(micrograms('2.675', 'mg')).toBe(2675);
+    for (const none of ['', '0', '.', '1.2345', '-1', '1e3']) {
+      expect(micrograms(none, 'mg')).toBeUndefined();
+    }
+  });
+
+  it('should ask for whole ampoules of what is drawn and for an amount of what is given', () => {
+    const c = { drug: 'c', typed: '', unit: 'micrograms' } as const;
+    expect(counted('C1', { ...c, kind: 'drawn' }, 'A1', 'N1')).toMatch('how many ampoules');
+    expect(counted('C1', { ...c, kind: 'drawn', typed: '2' }, 'A1', 'N1')).toEqual({
+      type: 'count-drug',
+      caseId: 'C1',
+      kind: 'drawn',
+      drug: 'c',
+      units: 2,
+      by: 'A1',
+      witness: 'N1',
+    });
+    expect(counted('C1', { ...c, kind: 'given', typed: '0' }, 'A1', undefined)).toMatch('above 0');
+  });
+});

@@ -1,0 +1,119 @@
+import type {
+  CommandUnion,
+  CountKind,
+  DrugListPart,
+  DrugShown,
+  DrugsPart,
+  SyringeShown,
+} from '../../generated/wire.ts';
+
+/** Before it lapses a drawn drug is told for so long, milliseconds. */
+export const TELL_MS = 30 * 60_000;
+
+/** A label is printed at drawing: for so long after it, milliseconds. */
+export const LABEL_MS = 10 * 60_000;
+
+/** A drug of a case's list, with the syringe that counts, or the last that has lapsed. */
+export interface DrugLine {
+  drug: DrugShown;
+  state: 'open' | 'drawn' | 'lapsed';
+  syringe: SyringeShown | undefined;
+}
+
+/** The case's list in the list's order, and after it what was drawn beside it. */
+export function drugLines(
+  list: DrugListPart | undefined,
+  of: DrugsPart | undefined,
+  now: number,
+): DrugLine[] {
+  const there = of?.syringes.filter((s) => s.discardedAt === undefined && !s.voided) ?? [];
+  return (list?.drugs ?? [])
+    .filter((d) => of?.list.includes(d.name) || there.some((s) => s.drug === d.name))
+    .map((drug) => {
+      const syringe = there.filter((s) => s.drug === drug.name).at(-1);
+      const state = !syringe ? 'open' : syringe.lapsesAt <= now ? 'lapsed' : 'drawn';
+      return { drug, state, syringe };
+    });
+}
+
+/** What one touch calls drawn: of the list, not drawn yet and not controlled. */
+export function toDraw(lines: readonly DrugLine[]): string[] {
+  return lines
+    .filter((l) => l.state !== 'drawn' && l.drug.ampoule === undefined)
+    .map((l) => l.drug.name);
+}
+
+/** What lapses soon. */
+export function lapsingSoon(lines: readonly DrugLine[], now: number): DrugLine[] {
+  return lines.filter((l) => l.state === 'drawn' && l.syringe!.lapsesAt - now <= TELL_MS);
+}
+
+/** Syringes that lie in this room and belong to a case that has gone elsewhere. */
+export function toThrowAway(
+  all: readonly DrugsPart[],
+  room: string,
+): { caseId: string; syringe: SyringeShown }[] {
+  return all.flatMap((d) =>
+    d.syringes
+      .filter((s) => s.voided && s.discardedAt === undefined && s.room === room)
+      .map((syringe) => ({ caseId: d.caseId, syringe })),
+  );
+}
+
+/** The syringe whose label may be printed: drawn here just now. */
+export function justDrawn(line: DrugLine, now: number): SyringeShown | undefined {
+  const s = line.state === 'drawn' ? line.syringe : undefined;
+  return s && now - s.drawnAt <= LABEL_MS ? s : undefined;
+}
+
+export type MassUnit = 'micrograms' | 'mg';
+
+/** A typed amount in micrograms; undefined if it is none. */
+export function micrograms(typed: string, unit: MassUnit): number | undefined {
+  if (!/^\d{1,6}(\.\d{1,3})?$/.test(typed)) {
+    return undefined;
+  }
+  const value = Number(typed) * (unit === 'mg' ? 1_000 : 1);
+  return value > 0 ? Number(value.toFixed(3)) : undefined;
+}
+
+/** What is being entered into the count. */
+export interface Counting {
+  kind: CountKind;
+  drug: string;
+  typed: string;
+  unit: MassUnit;
+  entry?: number;
+}
+
+/** True if what is counted is whole ampoules. */
+export const isUnits = (kind: CountKind): boolean => kind === 'drawn' || kind === 'returned';
+
+/** The command of an entry, or why it can't be sent. */
+export function counted(
+  caseId: string,
+  c: Counting,
+  by: string | undefined,
+  witness: string | undefined,
+): CommandUnion | string {
+  const signed = { ...(by ? { by } : {}), ...(witness ? { witness } : {}) };
+  if (c.kind === 'struck') {
+    return { type: 'count-drug', caseId, kind: c.kind, entry: c.entry ?? -1, ...signed };
+  }
+  if (isUnits(c.kind)) {
+    return /^[1-9]\d?$/.test(c.typed)
+      ? {
+          type: 'count-drug',
+          caseId,
+          kind: c.kind,
+          drug: c.drug,
+          units: Number(c.typed),
+          ...signed,
+        }
+      : 'Type how many ampoules, 1 to 99.';
+  }
+  const amount = micrograms(c.typed, c.unit);
+  return amount === undefined
+    ? 'Type the amount, above 0.'
+    : { type: 'count-drug', caseId, kind: c.kind, drug: c.drug, micrograms: amount, ...signed };
+}
