@@ -78,8 +78,14 @@ function row(at: Station, view: SectionView, rail: boolean): TemplateResult {
 function rowButtons(at: Station, view: SectionView, name: string) {
   const fault = view.faults.length === 1 ? view.faults[0] : undefined;
   const sweepable = canSweep(view);
+  const list = view.section === 'drugs' && at.drugs.list !== undefined;
   return html`${
-    sweepable && view.open.length > 1
+    list
+      ? html`<button aria-label="${name}: list" @click=${() => at.openDrugs()}>List</button>`
+      : nothing
+  }
+  ${
+    sweepable && view.open.length > 1 && !list
       ? html`<button
           class="soft"
           aria-label="${name}: all but…"

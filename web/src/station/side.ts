@@ -26,11 +26,6 @@ export function right(at: Station, view: StationView, refused: unknown): Templat
       <div class="two">
         <button @click=${() => at.show({ kind: 'help' })}>Send someone, not urgent</button>
         <button @click=${() => at.openFigures()}>Bedside figures</button>
-        ${
-          at.list('drug-list').length > 0
-            ? html`<button @click=${() => at.openDrugs()}>Drugs</button>`
-            : nothing
-        }
       </div>
       <p>Emergency: use the wall button</p>
     </div>

@@ -34,6 +34,16 @@ export class DrugDesk {
 
   constructor(at: Station) {
     this.at = at;
+    // What the board says of a package is told beside it, not once more over the page.
+    at.said.addEventListener('change', () => {
+      const said = this.scanned?.said;
+      if (this.shown && said?.state === 'refused' && !said.seen) at.said.putAway(said);
+    });
+  }
+
+  /** True while a package is stopped: nothing else is to be done first. */
+  get stopped(): boolean {
+    return this.scanned?.away === true || this.scanned?.said?.state === 'refused';
   }
 
   open(): void {
@@ -141,7 +151,6 @@ export class DrugDesk {
   }
 
   putAway(): void {
-    if (this.scanned?.said) this.at.said.putAway(this.scanned.said);
     this.scanned = undefined;
     this.at.requestUpdate();
   }

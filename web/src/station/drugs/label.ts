@@ -1,7 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { classMap } from 'lit/directives/class-map.js';
-import { styleMap } from 'lit/directives/style-map.js';
+import { ref } from 'lit/directives/ref.js';
 import type { DrugShown } from '../../generated/wire.ts';
+
+/** By the element's own style: pages may not have style attributes in their text. */
+function coloured(element: Element | undefined, rgb: string): void {
+  if (element instanceof HTMLElement) element.style.setProperty('--label', rgb);
+}
 
 /**
  * A drug's label as the standard has it that the list names: colour and stripes of the class, the
@@ -16,7 +21,7 @@ export function drugLabel(drug: DrugShown, small = ''): TemplateResult {
       reversed: drug.reversed,
       line: drug.lineBelow,
     })}
-    style=${styleMap({ '--label': drug.rgb })}
+    ${ref((e) => coloured(e, drug.rgb))}
   >
     <span class="plate"
       ><b>${drug.shown}</b><span>${drug.amount} = ${drug.volume}</span

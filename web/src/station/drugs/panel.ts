@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { classMap } from 'lit/directives/class-map.js';
+import type { SyringeShown } from '../../generated/wire.ts';
 import { onSubmit } from '../../hands/forms.ts';
 import { goingWords } from '../../hands/bands.ts';
 import { personName } from '../../hands/words.ts';
@@ -24,7 +25,7 @@ export function drugsPanel(at: Station): TemplateResult {
       </h2>
       <button @click=${() => drugs.close()}>Close</button>
     </div>
-    <div class="both">
+    <div class=${classMap({ both: true, counting: drugs.counting !== undefined })}>
       <div class="list">
         ${
           lines.length === 0
@@ -37,7 +38,8 @@ export function drugsPanel(at: Station): TemplateResult {
         ${throwAway(at)}
       </div>
       <div class="aside">
-        ${drugs.counting ? nothing : scan(at)} ${chosen(at, lines)} ${countPanel(at, lines)}
+        ${drugs.counting ? nothing : scan(at)}
+        ${drugs.stopped ? nothing : html`${chosen(at, lines)} ${countPanel(at, lines)}`}
       </div>
     </div>
   </section>`;
@@ -62,8 +64,14 @@ function stateWords(at: Station, line: DrugLine): string {
     case 'lapsed':
       return `lapsed ${at.hhmm(line.syringe?.lapsesAt)}: draw again`;
     case 'drawn':
-      return `${at.hhmm(line.syringe?.drawnAt)} · until ${at.hhmm(line.syringe?.lapsesAt)}`;
+      return `${at.hhmm(line.syringe?.drawnAt)} · until ${until(at, line.syringe!)}`;
   }
+}
+
+/** A time of day says which day only if it is not within the next twelve hours. */
+function until(at: Station, syringe: SyringeShown): string {
+  const far = syringe.lapsesAt - at.now > 12 * 3_600_000;
+  return `${at.hhmm(syringe.lapsesAt)}${far ? ' tomorrow' : ''}`;
 }
 
 function chosen(at: Station, lines: readonly DrugLine[]): TemplateResult | typeof nothing {
@@ -178,6 +186,7 @@ function allTheSame(at: Station): TemplateResult {
     <select name="witness" aria-label="second person who saw it" required>
       ${others.map((p) => html`<option value=${p.person}>${personName(p)}</option>`)}
     </select>
+    ${others.length === 0 ? html`<p>Nobody else has arrived: a second person must sign.</p>` : nothing}
     <button ?disabled=${others.length === 0}>Use it, both sign</button>
   </form>`;
 }

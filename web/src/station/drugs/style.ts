@@ -156,6 +156,8 @@ export const drugsStyle = css`
   }
   .drugs .kinds button {
     flex: 1;
+    min-width: 0;
+    padding: 0 6px;
   }
   .drugs [aria-pressed='true']:not(.tile) {
     background: var(--bar);
@@ -183,6 +185,9 @@ export const drugsStyle = css`
     grid-template-columns: repeat(3, 1fr);
     gap: 6px;
   }
+  .drugs .keys button {
+    min-height: 50px;
+  }
   .drugs .wrong {
     font-weight: 650;
   }
@@ -193,6 +198,9 @@ export const drugsStyle = css`
     .drugs .both {
       grid-template-columns: minmax(0, 1fr);
       grid-template-rows: auto 1fr;
+    }
+    .drugs .both.counting .list {
+      display: none;
     }
   }
   @media print {

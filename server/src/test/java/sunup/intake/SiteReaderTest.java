@@ -9,6 +9,8 @@ import sunup.bedside.BedsideSettings;
 import sunup.bedside.Release;
 import sunup.bedside.Unit;
 import sunup.board.Step;
+import sunup.drugs.ApprovedDrug;
+import sunup.drugs.ControlledDrug;
 
 /** The site's file: what comes with Sunup, and what is said of mistakes. */
 class SiteReaderTest {
@@ -59,6 +61,50 @@ class SiteReaderTest {
             "site.json, line 1, startEvent: is missing; write wheels-in, induction or incision");
     assertThat(problemsOf("", "\"suite\": \"main\","))
         .containsExactly("site.json, line 1, suite: is missing; write a text");
+  }
+
+  @Test
+  void shouldTellTheMendOfEachMistakeInTheListOfDrugs() {
+    assertThat(problemsOf("\"10 mg\", \"syringe\"", "\"10 mg/mL\", \"syringe\""))
+        .anyMatch(
+            p ->
+                p.endsWith(
+                    "drugs: concentration: '10 mg' can't be read; write a number above 0 and its"
+                        + " unit in full, like 10 mg/mL"));
+    assertThat(problemsOf("\"02000000000016\"]", "\"02000000000015\"]"))
+        .singleElement()
+        .asString()
+        .contains("drugs: products: '02000000000016' is no product number");
+    assertThat(problemsOf("\"opiod\"", "\"opioid\""))
+        .singleElement()
+        .asString()
+        .contains("drugs: class: 'opiod' is not known; did you mean 'opioid'?");
+    assertThat(problemsOf("\"ampoule\": \"100\"", "\"ampoule\": \"100 micrograms\""))
+        .singleElement()
+        .asString()
+        .contains("drugs: ampoule: '100' can't be read");
+    assertThat(problemsOf("\"minutes\": 60", "\"limit\": \"propofol-syringe\""))
+        .singleElement()
+        .asString()
+        .contains("drugs: source: is missing");
+    String wrong = SiteFile.standardText().replace("[\"lines\"]", "[\"linse\"]");
+    assertThat(Lists.words(Planner.check(SiteReader.read("site.json", wrong).site(), Lists.SHEETS)))
+        .singleElement()
+        .asString()
+        .contains("drugs: lidocaine: cases: 'linse' is not known; did you mean 'lines'?");
+  }
+
+  @Test
+  void shouldReadDrugsAsTheirLabelsHaveThem() {
+    ApprovedDrug fentanyl =
+        SiteFile.standard().settings().drugs().stream()
+            .filter(drug -> drug.name().equals("fentanyl"))
+            .findFirst()
+            .orElseThrow();
+    assertThat(fentanyl.drawn(0).text())
+        .isEqualTo("fentaNYL 100 micrograms = 2 mL of 50 micrograms/mL");
+    assertThat(fentanyl.controlled()).isEqualTo(ControlledDrug.ofMicrograms("fentanyl", "100"));
+    assertThat(fentanyl.limit().minutes()).isEqualTo(240);
   }
 
   @Test
