@@ -1,0 +1,158 @@
+// The reading task: pictures of walls of 16, 24 and 40 rooms at 55 and 75 inches from seeded
+// mornings, and in a folder apart the key: what had reached the wall's socket at that moment.
+// A reader who has seen no key says which rooms are late and why; web/docs/reading.md tells how.
+import { mkdir, readFile, writeFile } from 'node:fs/promises';
+import { join, resolve } from 'node:path';
+import { atMoment, openBrowser } from './playing.mjs';
+import { score } from './reading-score.mjs';
+import { taskPage } from './reading-task.mjs';
+
+const DEMO = join(import.meta.dirname, '../../ops/src/main/resources/demo');
+const WALLS = [
+  { rooms: 16, seed: 21 },
+  { rooms: 24, seed: 22 },
+  { rooms: 40, seed: 23 },
+];
+const INCHES = [55, 75];
+const METRES = 6;
+const SIZE = { width: 1920, height: 1080 };
+/** A screen of 16 to 9 is so much wider than half its height over its diagonal. */
+const WIDE = 16 / Math.hypot(16, 9);
+/** Normal sight tells apart one minute of arc and no less. */
+const MINUTES_OF_ARC = (60 * 180) / Math.PI;
+const KINDS = [
+  ['general', ''],
+  ['general', 'block'],
+  ['spinal', ''],
+  ['general', 'child'],
+  ['general', 'lines'],
+];
+
+/** A hospital of so many rooms, made from the demo's own. */
+async function hospital(rooms) {
+  const site = JSON.parse(await readFile(join(DEMO, 'site.json'), 'utf8'));
+  const ids = Array.from({ length: rooms }, (_, i) => String(i + 1));
+  const many = (role, letter, count, at) =>
+    Array.from({ length: count }, (_, i) => ({ id: `${letter}${i + 1}`, role, at }));
+  site.rooms = ids.map((id) => ({ id }));
+  site.roaming = [
+    ...ids
+      .filter((_, i) => i % 2 === 0)
+      .map((id, i) => ({
+        id: `V${i + 1}`,
+        role: 'supervisor',
+        covers: [id, String(Number(id) + 1)],
+        at: '06:30',
+      })),
+    ...many('technician', 'T', Math.ceil(rooms / 6), '06:15'),
+    ...many('holding', 'H', Math.ceil(rooms / 3), '06:00'),
+    ...many('porter', 'P', Math.ceil(rooms / 2), '06:30'),
+    ...many('cleaner', 'E', Math.ceil(rooms / 6), '06:00'),
+    ...many('desk', 'D', 1, '06:00'),
+  ];
+  const rows = ids.map((id, i) => {
+    const [technique, options] = KINDS[i % KINDS.length];
+    const start = i % 4 === 3 ? '08:00' : '07:30';
+    return `${id},${start},${technique},${options},invented,general surgery,Su${id}`;
+  });
+  const story = JSON.parse(await readFile(join(DEMO, 'story.json'), 'utf8'));
+  return {
+    'site.json': JSON.stringify(site),
+    'cases.csv': ['room,start,technique,options,procedure,service,surgeon', ...rows, ''].join('\n'),
+    'story.json': JSON.stringify({ ...story, agreed: [] }),
+  };
+}
+
+if (process.argv[2] === '--score') {
+  process.exit(await score(resolve(process.argv[3] ?? 'reading')));
+}
+const into = resolve(process.argv[2] ?? 'reading');
+await mkdir(join(into, 'pictures'), { recursive: true });
+await mkdir(join(into, 'seen'), { recursive: true });
+await mkdir(join(into, 'keys'), { recursive: true });
+const browser = await openBrowser();
+try {
+  const names = [];
+  for (const { rooms, seed } of WALLS) {
+    const parts = new Map();
+    const morning = {
+      date: '2026-11-25',
+      seed,
+      from: '06:30',
+      at: '07:08',
+      zone: 'Europe/Lisbon',
+      files: await hospital(rooms),
+    };
+    await atMoment(
+      browser,
+      morning,
+      async (address) => {
+        const pages = [];
+        for (const inches of INCHES) {
+          const page = await browser.newPage({ viewport: SIZE });
+          if (pages.length === 0) listen(page, parts);
+          await page.goto(`${address}/wall?inches=${inches}&metres=${METRES}`);
+          pages.push({ page, inches });
+        }
+        return pages;
+      },
+      async (pages) => {
+        for (const { page, inches } of pages) {
+          const name = `${rooms}-rooms-${inches}-inches`;
+          const picture = await page.screenshot();
+          await writeFile(join(into, 'pictures', `${name}.png`), picture);
+          const shown = await page.locator('sunup-needs [role=listitem] .room').allTextContents();
+          await writeFile(join(into, 'keys', `${name}.json`), key(parts, shown));
+          await writeFile(join(into, 'seen', `${name}.png`), await seen(browser, picture, inches));
+          names.push({ name, inches });
+          console.log(name);
+        }
+      },
+    );
+  }
+  await writeFile(join(into, 'task.html'), taskPage(names, METRES, WIDE));
+  console.log(`open ${join(into, 'task.html')}; then ops/reading --score ${into}`);
+} finally {
+  await browser.close();
+}
+
+/** The picture with no more in it than normal sight has of the wall at that distance. */
+async function seen(browser, picture, inches) {
+  const across = (inches * 0.0254 * WIDE) / METRES;
+  const width = Math.round(2 * Math.atan(across / 2) * MINUTES_OF_ARC);
+  const height = Math.round((width * SIZE.height) / SIZE.width);
+  const page = await browser.newPage({ viewport: { width, height } });
+  const data = picture.toString('base64');
+  await page.setContent(
+    `<body style="margin:0"><img width="${width}" height="${height}" src="data:image/png;base64,${data}">`,
+  );
+  await page.waitForFunction(() => document.images[0].complete);
+  const small = await page.screenshot();
+  await page.close();
+  return small;
+}
+
+/** Keeps the newest of each part that reaches this page's socket. */
+function listen(page, parts) {
+  page.on('websocket', (socket) =>
+    socket.on('framereceived', ({ payload }) => {
+      const message = JSON.parse(payload.toString());
+      if (message.m === 'view') parts.clear();
+      for (const part of message.parts ?? message.set ?? []) parts.set(part.key, part);
+      for (const gone of message.gone ?? message.removed ?? []) parts.delete(gone);
+    }),
+  );
+}
+
+/** What the reader can know: the rooms that are late, and the lines that stand on the wall. */
+function key(parts, shown) {
+  const all = [...parts.values()];
+  const late = all
+    .filter((p) => p.part === 'room' && ['late', 'stuck'].includes(p.standing))
+    .map((p) => ({ room: p.room, standing: p.standing, minutes: p.lateMinutes }));
+  const needs = all
+    .filter((p) => p.part === 'need' && shown.includes(p.room))
+    .sort((a, b) => a.rank - b.rank)
+    .map((p) => ({ room: p.room, kind: p.kind, minutes: p.minutes, words: p.words }));
+  return `${JSON.stringify({ needs, late }, null, 2)}\n`;
+}
