@@ -3,7 +3,17 @@ import { createRequire } from 'node:module';
 import { resolve } from 'node:path';
 import { defineConfig, type Plugin } from 'vite';
 
-const pages = ['index', 'wall', 'desk', 'station', 'holding', 'pocket', 'paper', 'review'];
+const pages = [
+  'index',
+  'wall',
+  'desk',
+  'station',
+  'holding',
+  'pocket',
+  'paper',
+  'review',
+  'sheets',
+];
 
 /** The font's licence asks to go with the font. */
 function fontLicence(): Plugin {

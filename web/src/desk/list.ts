@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { count } from '../hands/words.ts';
+import { inSuite } from '../live/index.ts';
 import { dateWords } from '../look/index.ts';
 import { type Preview, preview, type PreviewRow, type Problem, take } from './intake.ts';
 import type { Desk } from './main.ts';
@@ -118,6 +119,9 @@ export function listPanel(at: Desk, state: ListState): TemplateResult {
           @click=${() => void state.look()}
         >
           Look at it first
+        </button>
+        <button @click=${() => location.assign(inSuite('/sheets', at.inSuite))}>
+          Sheets: what a case asks for…
         </button>
         ${state.busy ? html`<span class="dim">asking the board</span>` : nothing}
       </div>

@@ -18,6 +18,8 @@ describe('the page of a new screen', () => {
     expect(elsewhere('desk', '/desk/', '/desk')).toBe(false);
     expect(elsewhere('wall', '/wall', '/station/7')).toBe(false);
     expect(elsewhere('desk', '/paper', '/desk')).toBe(false);
+    expect(elsewhere('desk', '/sheets', '/desk')).toBe(false);
     expect(elsewhere('desk', '/paper', '/holding')).toBe(true);
+    expect(elsewhere('desk', '/sheets', '/holding')).toBe(true);
   });
 });

@@ -15,12 +15,13 @@ export function inGroups(code: string): string {
 
 /**
  * True if a page is not what its screen was paired as. The wall may be looked at by all; a desk also
- * prints the sheets for when everything is down.
+ * prints the sheets for when everything is down and changes what stands on them.
  */
 export function elsewhere(page: Page, path: string, paired: string): boolean {
   if (page === 'wall') return false;
   const here = decodeURI(path).replace(/\/$/, '');
-  return here !== decodeURI(paired) && !(here === '/paper' && paired === '/desk');
+  const ofTheDesk = paired === '/desk' && (here === '/paper' || here === '/sheets');
+  return here !== decodeURI(paired) && !ofTheDesk;
 }
 
 /**

@@ -15,6 +15,10 @@ import sunup.access.Access;
 import sunup.access.Connections;
 import sunup.access.Page;
 import sunup.access.Refusals;
+import sunup.board.Actor;
+import sunup.board.CommandKind;
+import sunup.board.Rights;
+import sunup.board.Role;
 import sunup.board.SuiteId;
 
 /** What stands before every request: which are taken at all, and the headers of every answer. */
@@ -60,6 +64,25 @@ final class Guard {
     if (asker != null && (asker.page() != Page.DESK || !asker.suite().equals(suite))) {
       throw new Answers.Wrong("Not allowed", 403, words);
     }
+  }
+
+  /**
+   * Who asks for what only a desk may do: where screens are paired a desk of this suite, and nobody
+   * who only looks.
+   *
+   * @param words what is told to another
+   * @param screen what acts for the desk where screens are not paired
+   */
+  static Actor planner(Access.Asker asker, SuiteId suite, String words, String screen)
+      throws Answers.Wrong {
+    if (asker == null) {
+      return new Actor(Role.DESK, null, screen);
+    }
+    mustBeDesk(asker, suite, words);
+    if (!Rights.who(CommandKind.PLAN).contains(asker.actor().role())) {
+      throw new Answers.Wrong("Not allowed", 403, words);
+    }
+    return asker.actor();
   }
 
   void check(RoutingContext context) {

@@ -10,12 +10,9 @@ import sunup.access.Access;
 import sunup.board.Actor;
 import sunup.board.Command;
 import sunup.board.CommandId;
-import sunup.board.CommandKind;
 import sunup.board.Morning;
 import sunup.board.MorningId;
-import sunup.board.Rights;
-import sunup.board.Role;
-import sunup.board.SuiteId;
+import sunup.editions.Editions;
 import sunup.intake.CaseList;
 import sunup.intake.CaseListResult;
 import sunup.intake.Intake;
@@ -36,20 +33,17 @@ final class IntakeApi {
 
   private static final String DESKS_ONLY = "A case list is taken at the suite's own desk.";
 
-  /** Whoever acts for the desk where screens are not paired. */
-  private static final Actor DESK = new Actor(Role.DESK, null, "desk-list");
-
   private final Vertx vertx;
   private final Executor pool;
   private final Hosted hosted;
-  private final Sheets sheets;
+  private final Editions editions;
   private final Owners owners;
 
-  IntakeApi(Vertx vertx, Executor pool, Hosted hosted, Sheets sheets, Owners owners) {
+  IntakeApi(Vertx vertx, Executor pool, Hosted hosted, Editions editions, Owners owners) {
     this.vertx = vertx;
     this.pool = pool;
     this.hosted = hosted;
-    this.sheets = sheets;
+    this.editions = editions;
     this.owners = owners;
   }
 
@@ -82,13 +76,14 @@ final class IntakeApi {
           byte[] csv = Answers.body(context, "text/csv");
           Hosted.Suite suite = hosted.asked(context);
           SiteFile site = suite.site();
-          Actor actor = actor(asker, site.suite());
+          Actor actor = Guard.planner(asker, site.suite(), DESKS_ONLY, "desk-list");
           long at = suite.mornings().nowMs();
           MorningId morning = AskedMorning.of(suite.mornings(), date);
-          CaseListResult list =
-              CaseList.read("list", csv, site, morning.date(), sheets, takeRows(rows));
           Owner owner = owners.owner(morning);
           Morning now = OwnerCalls.state(owner);
+          Sheets sheets = UsableSheets.of(() -> editions.forMorning(site.suite(), now));
+          CaseListResult list =
+              CaseList.read("list", csv, site, morning.date(), sheets, takeRows(rows));
           Intake.Taken taken = Intake.compare(list, site, morning.date(), now, at);
           return take ? take(owner, now, taken, hash, at, actor) : taken.preview();
         });
@@ -102,18 +97,6 @@ final class IntakeApi {
       return CaseList.Take.ROWS_THAT_ARE_RIGHT;
     }
     throw new Answers.Wrong("Not understood", 400, "rows is all or right.");
-  }
-
-  /** Who asks for it: where screens are paired a desk of this suite, and nobody who only looks. */
-  private static Actor actor(Access.Asker asker, SuiteId suite) throws Answers.Wrong {
-    if (asker == null) {
-      return DESK;
-    }
-    Guard.mustBeDesk(asker, suite, DESKS_ONLY);
-    if (!Rights.who(CommandKind.PLAN).contains(asker.actor().role())) {
-      throw new Answers.Wrong("Not allowed", 403, DESKS_ONLY);
-    }
-    return asker.actor();
   }
 
   private static Taken take(

@@ -22,6 +22,7 @@ import sunup.board.RoomId;
 import sunup.board.SuiteId;
 import sunup.cluster.Cluster;
 import sunup.codec.Problem;
+import sunup.editions.Editions;
 import sunup.intake.SiteFile;
 import sunup.intake.SiteReader;
 import sunup.journal.EventCodec;
@@ -47,6 +48,7 @@ record Opened(
     Cluster cluster,
     Archivist archivist,
     FactStore facts,
+    Editions editions,
     Access access,
     Identity identity) {
   /** Bytes of a site's file. */
@@ -77,7 +79,8 @@ record Opened(
               ? Suites.open(journal, BOARD, options.clock(), options.types(), null)
               : cluster.suites();
       Access access = access(options, sites);
-      return new Opened(sites, suites, cluster, archivist, facts, access, identity);
+      Editions editions = Editions.beside(options.dataFolder(), options.database());
+      return new Opened(sites, suites, cluster, archivist, facts, editions, access, identity);
     } catch (IOException e) {
       throw new IllegalArgumentException(e.getMessage(), e);
     }

@@ -1,8 +1,11 @@
 package sunup.http;
 
+import io.vertx.core.Vertx;
 import io.vertx.ext.web.Router;
 import java.util.List;
+import java.util.concurrent.Executor;
 import sunup.board.Step;
+import sunup.editions.Editions;
 import sunup.intake.SiteFile;
 import sunup.sheets.Sheets;
 
@@ -12,11 +15,15 @@ final class SiteApi {
   static final String SUITES = "/api/suites";
 
   private final Hosted hosted;
-  private final Sheets sheets;
+  private final Vertx vertx;
+  private final Executor pool;
+  private final Editions editions;
 
-  SiteApi(Hosted hosted, Sheets sheets) {
+  SiteApi(Vertx vertx, Executor pool, Hosted hosted, Editions editions) {
+    this.vertx = vertx;
+    this.pool = pool;
     this.hosted = hosted;
-    this.sheets = sheets;
+    this.editions = editions;
   }
 
   /** A suite of this server. */
@@ -55,7 +62,7 @@ final class SiteApi {
   record Thing(String id, String label) {}
 
   void mount(Router router) {
-    router.get(PATH).handler(c -> Answers.now(c, () -> now(hosted.asked(c))));
+    router.get(PATH).handler(c -> Answers.later(vertx, c, pool, () -> now(hosted.asked(c))));
     router.get(SUITES).handler(c -> Answers.json(c, 200, suites()));
   }
 
@@ -72,8 +79,9 @@ final class SiteApi {
         site.rooms().size());
   }
 
-  private Site now(Hosted.Suite suite) {
+  private Site now(Hosted.Suite suite) throws Answers.Wrong {
     SiteFile site = suite.site();
+    Sheets sheets = UsableSheets.of(() -> editions.current(site.suite()));
     return new Site(
         site.suite().value(),
         site.settings().hospital(),

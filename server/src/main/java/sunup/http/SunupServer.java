@@ -24,6 +24,7 @@ import sunup.archive.Archivist;
 import sunup.archive.FactStore;
 import sunup.board.Morning;
 import sunup.cluster.Cluster;
+import sunup.editions.Editions;
 import sunup.intake.SiteFile;
 import sunup.live.ForecastPool;
 import sunup.live.LiveEndpoint;
@@ -35,7 +36,6 @@ import sunup.live.Sight;
 import sunup.live.ThreadLane;
 import sunup.live.Tries;
 import sunup.live.WarmUp;
-import sunup.sheets.Sheets;
 import sunup.suites.Suites;
 import sunup.tls.Identity;
 import sunup.tls.TlsOptions;
@@ -77,6 +77,7 @@ public final class SunupServer {
   private final long accessPoll;
 
   private final Hosted hosted;
+  private final Editions editions;
   private final Archivist archivist;
   private final LiveEndpoint live;
   private final Router router;
@@ -99,6 +100,7 @@ public final class SunupServer {
     this.doors = options.doors();
     Suites suites = opened.suites();
     Cluster cluster = opened.cluster();
+    this.editions = opened.editions();
     this.archivist = opened.archivist();
     this.suites = suites;
     this.cluster = cluster;
@@ -191,11 +193,11 @@ public final class SunupServer {
 
   private void mount(
       Router made, Owners owners, Tries tries, FactStore facts, ServerOptions options) {
-    Sheets sheets = Sheets.standard();
     new ForecastApi(vertx, requests).mount(made);
-    new IntakeApi(vertx, requests, hosted, sheets, owners).mount(made);
+    new IntakeApi(vertx, requests, hosted, editions, owners).mount(made);
+    new SheetsApi(vertx, requests, hosted, editions, options.clock(), suites).mount(made);
     new TryApi(vertx, requests, hosted, owners, tries).mount(made);
-    new SiteApi(hosted, sheets).mount(made);
+    new SiteApi(vertx, requests, hosted, editions).mount(made);
     new BedsideApi(vertx, requests, hosted, owners).mount(made);
     new ReadingsApi(vertx, requests, hosted, owners, options.clock(), suites).mount(made);
     new ReviewApi(vertx, reviews, hosted, facts, archivist).mount(made);
@@ -345,6 +347,7 @@ public final class SunupServer {
     return vertx.executeBlocking(
         () -> {
           archivist.close();
+          editions.close();
           if (cluster == null) {
             suites.close();
           } else {

@@ -48,7 +48,9 @@ final class Webroot {
   void mount(Router router) {
     router.get("/").handler(context -> page(context, "index"));
     for (String page :
-        new String[] {"wall", "desk", "holding", "station", "pocket", "paper", "review"}) {
+        new String[] {
+          "wall", "desk", "holding", "station", "pocket", "paper", "review", "sheets"
+        }) {
       router.get("/" + page).handler(context -> page(context, page));
     }
     router.get("/station/:room").handler(context -> page(context, "station"));

@@ -176,6 +176,8 @@ class PairingTest extends PairedBoard {
     assertThat(status("/api/site", desk.paired().pass())).isEqualTo(200);
     assertThat(status("/api/site", desk.paired().pass() + "A")).isEqualTo(401);
     KeyHolder station = paired("station", "4");
+    assertThat(status("/api/sheets", station.paired().pass())).isEqualTo(403);
+    assertThat(status("/api/sheets", desk.paired().pass())).isEqualTo(200);
     assertThat(preview(station.paired().pass())).isEqualTo(403);
     assertThat(preview(desk.paired().pass())).isEqualTo(200);
   }

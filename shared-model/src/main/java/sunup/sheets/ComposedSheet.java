@@ -10,13 +10,24 @@ import java.util.Map;
  * that already ran.
  *
  * @param hash SHA-256 of the content in lower-case hex
- * @param from names and versions of the sheets that it was composed of, in order
+ * @param from names and versions of the sheets that it was composed of, in order; before them, if
+ *     it is one that the suite published, {@code edition:} and its number
  * @param items in sheet order, keys unique
  */
 public record ComposedSheet(String hash, List<String> from, List<SheetItem> items) {
   public ComposedSheet {
     from = List.copyOf(from);
     items = List.copyOf(items);
+  }
+
+  /** What {@code from} begins with if a suite's own edition was composed; no sheet is called so. */
+  static final String EDITION = "edition:";
+
+  /** The edition that it was composed of; 0 for the sheets that come with the program. */
+  public int edition() {
+    return from.isEmpty() || !from.get(0).startsWith(EDITION)
+        ? 0
+        : Integer.parseInt(from.get(0).substring(EDITION.length()));
   }
 
   /** The items by key, in sheet order. */

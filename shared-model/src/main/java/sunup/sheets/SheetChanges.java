@@ -147,12 +147,19 @@ public record SheetChanges(
     return changes;
   }
 
+  /** Minutes as people write them, "1 (2)"; else as it is written in a sheet. */
   private static String text(JsonNode value) {
-    return value == null ? null : value.isTextual() ? value.textValue() : value.toString();
+    if (value == null) {
+      return null;
+    }
+    boolean minutes = value.has("usual") && value.has("oneInTen");
+    return value.isTextual()
+        ? value.textValue()
+        : minutes ? EditionChanges.words(value) : value.toString();
   }
 
   /** Keys of both lists whose neighbour before, among those of both, is another one. */
-  private static List<String> moved(Set<String> old, Set<String> next) {
+  static List<String> moved(Set<String> old, Set<String> next) {
     List<String> moved = new ArrayList<>();
     Map<String, String> was = neighbours(old, next);
     Map<String, String> becomes = neighbours(next, old);

@@ -67,8 +67,12 @@ public final class Sheets {
 
   private final Map<String, Sheet> sheets;
 
-  private Sheets(Map<String, Sheet> sheets) {
+  /** The number of the suite's edition, or 0. */
+  private final int edition;
+
+  private Sheets(Map<String, Sheet> sheets, int edition) {
     this.sheets = sheets;
+    this.edition = edition;
   }
 
   /**
@@ -84,6 +88,15 @@ public final class Sheets {
    * @throws IllegalStateException if they are missing or wrong, which tests exclude
    */
   public static Sheets standard() {
+    try {
+      return of(standardFiles());
+    } catch (BadSheet e) {
+      throw new IllegalStateException("the sheets that come with Sunup: " + e.getMessage(), e);
+    }
+  }
+
+  /** Their texts by file name. */
+  public static Map<String, String> standardFiles() {
     Map<String, String> files = new LinkedHashMap<>();
     for (String name : STANDARD) {
       String file = name + ".json";
@@ -96,11 +109,7 @@ public final class Sheets {
         throw new UncheckedIOException(e);
       }
     }
-    try {
-      return of(files);
-    } catch (BadSheet e) {
-      throw new IllegalStateException("the sheets that come with Sunup: " + e.getMessage(), e);
-    }
+    return files;
   }
 
   /**
@@ -111,6 +120,11 @@ public final class Sheets {
    * @throws BadSheet with everything that is wrong
    */
   public static Sheets of(Map<String, String> files) throws BadSheet {
+    return of(0, files);
+  }
+
+  /** The same as a suite's edition of this number, which each list then names. */
+  static Sheets of(int edition, Map<String, String> files) throws BadSheet {
     List<Problem> problems = new ArrayList<>();
     if (files.size() > MAX_SHEETS) {
       throw new BadSheet(
@@ -135,7 +149,7 @@ public final class Sheets {
           }
         });
     if (problems.isEmpty()) {
-      Sheets all = new Sheets(sheets);
+      Sheets all = new Sheets(sheets, edition);
       all.checkAll(problems, from);
       if (problems.isEmpty()) {
         return all;
@@ -207,7 +221,11 @@ public final class Sheets {
     if (!problems.isEmpty()) {
       throw new BadSheet(problems);
     }
-    List<String> from = layers.stream().map(s -> s.name() + " " + s.version()).toList();
+    List<String> from = new ArrayList<>();
+    if (edition > 0) {
+      from.add(ComposedSheet.EDITION + edition);
+    }
+    layers.forEach(s -> from.add(s.name() + " " + s.version()));
     return new ComposedSheet(hash(items), from, items);
   }
 

@@ -43,6 +43,7 @@ class DependenciesTest {
     "sunup.http..",
     "sunup.intake..",
     "sunup.access..",
+    "sunup.editions..",
     "sunup.audit..",
     "sunup.archive..",
     "sunup.tls.."
@@ -110,6 +111,7 @@ class DependenciesTest {
             "http",
             "intake",
             "access",
+            "editions",
             "audit",
             "archive",
             "tls",
@@ -224,6 +226,7 @@ class DependenciesTest {
                 "sunup.http..",
                 "sunup.live..",
                 "sunup.access..",
+                "sunup.editions..",
                 "sunup.intake.."));
   }
 

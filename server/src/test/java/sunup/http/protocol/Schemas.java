@@ -64,6 +64,10 @@ final class Schemas {
     if (kind == boolean.class || kind == Boolean.class) {
       return node().put("type", "boolean");
     }
+    if (kind == Object.class) {
+      // Whatever JSON may be.
+      return node();
+    }
     if (kind == LocalDate.class) {
       return node().put("type", "string").put("format", "date");
     }

@@ -1,0 +1,87 @@
+package sunup.sheets;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
+import java.util.function.IntFunction;
+import sunup.codec.Maybe;
+import sunup.codec.Problem;
+
+/**
+ * What a draft makes of an edition, before anybody publishes it.
+ *
+ * @param on the edition that it was begun on
+ * @param files the texts that it makes
+ * @param sheets null if they can't be used
+ * @param changes what is other than in the edition
+ * @param problems what must be mended before it can be published
+ */
+public record SheetDraft(
+    Edition on,
+    Map<String, String> files,
+    @Maybe Sheets sheets,
+    List<EditionChanges.Changed> changes,
+    List<Problem> problems) {
+  public SheetDraft {
+    changes = List.copyOf(changes);
+    problems = List.copyOf(problems);
+  }
+
+  /**
+   * Tries a draft.
+   *
+   * @param editions the texts of an edition by number, null for one that there is not
+   */
+  public static SheetDraft of(
+      Edition on, List<SheetEdit> edits, IntFunction<Map<String, String>> editions) {
+    SheetEdits.Edited edited = SheetEdits.apply(on.files(), edits, editions);
+    List<Problem> problems = new ArrayList<>(edited.problems());
+    Sheets sheets = null;
+    try {
+      sheets = Sheets.of(on.number() + 1, edited.files());
+    } catch (BadSheet e) {
+      problems.addAll(e.problems());
+    }
+    return new SheetDraft(
+        on, edited.files(), sheets, EditionChanges.between(on.files(), edited.files()), problems);
+  }
+
+  /** True if it does something and nothing is wrong with it. */
+  public boolean canBePublished() {
+    return problems.isEmpty() && !changes.isEmpty();
+  }
+
+  /**
+   * What others published since a draft was begun.
+   *
+   * @param changes what is other in the edition that stands now
+   * @param both keys of items that they and the draft both touch, as {@code sheet/key}
+   */
+  public record Since(List<EditionChanges.Changed> changes, List<String> both) {
+    public Since {
+      changes = List.copyOf(changes);
+      both = List.copyOf(both);
+    }
+
+    /** Compares what stood when a draft was begun with what stands now. */
+    public static Since of(Edition on, Edition now, List<SheetEdit> edits) {
+      List<EditionChanges.Changed> changes = EditionChanges.between(on.files(), now.files());
+      TreeSet<String> theirs = new TreeSet<>();
+      changes.stream()
+          .filter(c -> !c.key().isEmpty())
+          .forEach(c -> theirs.add(c.sheet() + "/" + c.key()));
+      TreeSet<String> both = new TreeSet<>();
+      for (SheetEdit edit : edits) {
+        if (edit.does() == SheetEdit.Does.AS_IN) {
+          theirs.stream()
+              .filter(k -> edit.sheet() == null || k.startsWith(edit.sheet() + "/"))
+              .forEach(both::add);
+        } else if (theirs.contains(edit.sheet() + "/" + edit.key())) {
+          both.add(edit.sheet() + "/" + edit.key());
+        }
+      }
+      return new Since(changes, List.copyOf(both));
+    }
+  }
+}

@@ -1,0 +1,83 @@
+package sunup.sheets;
+
+import com.fasterxml.jackson.annotation.JsonProperty;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import sunup.codec.Maybe;
+
+/**
+ * One change that a draft makes to the sheets of a site. A draft is a list of them, each on what
+ * those before it left, so that it can be laid on a later edition, too.
+ *
+ * @param does what it does
+ * @param sheet the sheet's name; may be absent for {@link Does#AS_IN}, which then means all of them
+ * @param key the item's key
+ * @param fields of an item as they are written in a sheet; null takes a field away
+ * @param behind the key behind which an item stands; absent: last of its section, but first if it
+ *     is moved on a base
+ * @param edition for {@link Does#AS_IN}, the edition; 0 is what comes with the program
+ */
+public record SheetEdit(
+    Does does,
+    @Maybe String sheet,
+    @Maybe String key,
+    @Maybe Map<String, Object> fields,
+    @Maybe String behind,
+    @Maybe Integer edition) {
+  /** What an edit does. */
+  public enum Does {
+    /** Sets fields of an item: of one that the sheet brings, or of one that it finds. */
+    @JsonProperty("change")
+    CHANGE,
+    /** Brings an item. */
+    @JsonProperty("add")
+    ADD,
+    /** An item is no longer brought, or one that the sheet finds is taken away. */
+    @JsonProperty("leave-out")
+    LEAVE_OUT,
+    /** What the sheet took away or changed of an item is as it was found. */
+    @JsonProperty("put-back")
+    PUT_BACK,
+    /** An item stands elsewhere in its section. */
+    @JsonProperty("move")
+    MOVE,
+    /** A sheet, or all, as they were in an edition. */
+    @JsonProperty("as-in")
+    AS_IN
+  }
+
+  public SheetEdit {
+    fields = fields == null ? Map.of() : Collections.unmodifiableMap(new LinkedHashMap<>(fields));
+  }
+
+  /** Sets fields of an item. */
+  public static SheetEdit change(String sheet, String key, Map<String, Object> fields) {
+    return new SheetEdit(Does.CHANGE, sheet, key, fields, null, null);
+  }
+
+  /** Brings an item. */
+  public static SheetEdit add(String sheet, String key, Map<String, Object> fields, String behind) {
+    return new SheetEdit(Does.ADD, sheet, key, fields, behind, null);
+  }
+
+  /** Leaves an item out. */
+  public static SheetEdit leaveOut(String sheet, String key) {
+    return new SheetEdit(Does.LEAVE_OUT, sheet, key, null, null, null);
+  }
+
+  /** Leaves an item as it was found. */
+  public static SheetEdit putBack(String sheet, String key) {
+    return new SheetEdit(Does.PUT_BACK, sheet, key, null, null, null);
+  }
+
+  /** Puts an item behind another one. */
+  public static SheetEdit move(String sheet, String key, String behind) {
+    return new SheetEdit(Does.MOVE, sheet, key, null, behind, null);
+  }
+
+  /** A sheet, or with null all of them, as in an edition. */
+  public static SheetEdit asIn(String sheet, int edition) {
+    return new SheetEdit(Does.AS_IN, sheet, null, null, null, edition);
+  }
+}

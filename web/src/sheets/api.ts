@@ -1,0 +1,130 @@
+import type { Role } from '../generated/wire.ts';
+import { ask } from '../live/index.ts';
+
+/** The records of `/api/sheets`, as far as the page reads them. */
+export interface Overview {
+  edition: number;
+  zone: string;
+  sheets: Named[];
+  editions: Published[];
+}
+
+export interface Named {
+  name: string;
+  title: string;
+  kind: 'base' | 'technique' | 'option';
+}
+
+export interface Published {
+  edition: number;
+  at: number;
+  role: string;
+  person?: string;
+  screen: string;
+  note?: string;
+  changes: string[];
+}
+
+/** One change of a draft, on what those before it left. */
+export interface Edit {
+  does: 'change' | 'add' | 'leave-out' | 'put-back' | 'move' | 'as-in';
+  sheet?: string;
+  key?: string;
+  fields?: Fields;
+  behind?: string;
+  edition?: number;
+}
+
+/** An item as it is written in a sheet; null takes a field away. */
+export type Fields = Record<string, unknown>;
+
+export interface Problem {
+  file: string;
+  line: number;
+  field: string;
+  message: string;
+}
+
+export interface Sum {
+  items: number;
+  handsUsual: number;
+  handsMean: number;
+  waitsUsual: number;
+}
+
+export interface Minutes {
+  shares: { who: Role[]; sum: Sum }[];
+  setUp: Sum;
+  all: Sum;
+  leastUsual: number;
+}
+
+export interface Sheet extends Named {
+  items: Fields[];
+  changes: Fields[];
+  takes: string[];
+  technique: string;
+  list: { key: string; desk: string }[];
+  before?: Minutes;
+  after?: Minutes;
+  text: string;
+}
+
+export interface Coming {
+  date: string;
+  room: string;
+  start: string;
+  technique: string;
+  options: string[];
+  open: boolean;
+  keeps: number;
+  added: string[];
+  gone: string[];
+  changed: string[];
+  moved: number;
+  minutes?: number;
+  problems: Problem[];
+}
+
+export interface Checked {
+  on: number;
+  edition: number;
+  ready: boolean;
+  changes: string[];
+  problems: Problem[];
+  since?: { changes: { sheet: string; key: string; field: string }[]; both: string[] };
+  sheet: Sheet;
+  coming: Coming[];
+}
+
+export function overview(): Promise<Overview> {
+  return ask<Overview>('/api/sheets');
+}
+
+/** What a draft would do. Nothing is kept at the board. */
+export function check(
+  on: number,
+  edits: readonly Edit[],
+  sheet: string | undefined,
+  signal: AbortSignal,
+): Promise<Checked> {
+  return ask<Checked>('/api/sheets/check', {
+    type: 'application/json',
+    body: JSON.stringify({ on, edits, ...(sheet === undefined ? {} : { sheet }) }),
+    signal,
+  });
+}
+
+/** Publishes a draft; one that is sent again with the same id becomes no second edition. */
+export function publish(
+  on: number,
+  edits: readonly Edit[],
+  draft: string,
+  note: string,
+): Promise<{ edition: number; words: string }> {
+  return ask('/api/sheets/publish', {
+    type: 'application/json',
+    body: JSON.stringify({ on, edits, draft, ...(note.trim() === '' ? {} : { note }) }),
+    otherwise: 'It is not known whether it was published',
+  });
+}
