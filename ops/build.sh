@@ -32,11 +32,12 @@ java_flags() {
   echo "--enable-native-access=ALL-UNNAMED --sun-misc-unsafe-memory-access=allow"
 }
 
-# changed ROOT STAMP: true if a source is newer than the stamp or the stamp is missing
+# changed ROOT STAMP: true if a source is newer than the stamp or the stamp is missing. A folder is
+# newer when a file in it went; web/src alone is left out, where the build makes a folder itself.
 changed() {
   [ -f "$2" ] || return 0
   [ -n "$(find "$1/pom.xml" "$1"/*/pom.xml "$1"/*/src "$1"/web/*.json "$1"/web/*.ts "$1"/web/*.html \
-    -newer "$2" -not -path '*/generated*' -print -quit 2>/dev/null)" ]
+    -newer "$2" -not -path '*/generated*' -not -path "$1/web/src" -print -quit 2>/dev/null)" ]
 }
 
 # told LOG COMMAND...: runs the command with its output in LOG, says every 15 s that it goes on

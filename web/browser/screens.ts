@@ -19,8 +19,9 @@ export class Screens {
     this.browser = browser;
   }
 
-  static async begin(): Promise<Screens> {
-    return new Screens(await openBrowser());
+  /** @param trusted as {@link openBrowser} takes them */
+  static async begin(trusted: readonly string[] = []): Promise<Screens> {
+    return new Screens(await openBrowser(trusted));
   }
 
   /**

@@ -21,7 +21,6 @@ export function suite(over: Partial<SuitePart> = {}): SuitePart {
     onTime: 11,
     quiet: 1,
     demo: true,
-    loopback: true,
     ...over,
   };
 }

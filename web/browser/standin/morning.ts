@@ -177,7 +177,6 @@ export function morning(rooms: number): PartUnion[] {
       onTime: rooms - 3,
       quiet: 1,
       demo: true,
-      loopback: true,
     },
     ...names.flatMap((room, i): PartUnion[] => [
       roomPart(room, i),

@@ -62,7 +62,13 @@ export function screensPanel(at: Desk, access: AccessState): TemplateResult {
   const { list, words } = access;
   const signed = at.live.state.entry.signed;
   return html`<h2>Screens and people</h2>
-    ${signed ? nothing : html`<p>Sign on first: this is asked of a person.</p>`}
+    ${
+      signed
+        ? html`<div class="do">
+            <button @click=${() => void access.ask({ ask: 'look' })}>Look again</button>
+          </div>`
+        : html`<p>Sign on first: this is asked of a person.</p>`
+    }
     <p role="status"><b>${words}</b></p>
     ${list ? html`${newScreen(at, access)} ${screens(at, access, list)} ${people(at, access, list)}` : nothing}`;
 }
@@ -107,9 +113,21 @@ function newScreen(at: Desk, access: AccessState): TemplateResult {
       <select name="page" aria-label="what the screen is">
         ${PAGES.map((p) => html`<option value=${p} ?selected=${p === asks.page}>${p}</option>`)}
       </select>
-      <select name="room" aria-label="room of a station">
-        ${at.rows.map((r) => html`<option value=${r.room.room}>room ${r.room.room}</option>`)}
-      </select>
+      ${
+        // Screens are set up before the first case list, which names the rooms.
+        at.rows.length === 0
+          ? html`<input
+              class="text"
+              name="room"
+              maxlength="16"
+              autocomplete="off"
+              aria-label="room of a station"
+              placeholder="room of a station"
+            />`
+          : html`<select name="room" aria-label="room of a station">
+              ${at.rows.map((r) => html`<option value=${r.room.room}>room ${r.room.room}</option>`)}
+            </select>`
+      }
       <button class="main">It is ours</button>
       <button
         type="button"

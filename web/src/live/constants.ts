@@ -43,7 +43,9 @@ export const LATER_MS = 2_000;
 /** Commands on the way at once. */
 export const IN_FLIGHT_MAX = 16;
 
-/** How often a picture is kept for a page that is opened while the board is away. */
+/** How often it is looked whether what is kept for a page opened while the board is away changed. */
 export const PICTURE_MS = 5_000;
+/** A picture that has not changed is written anew this often: it says how long it was live. */
+export const PICTURE_ANEW_MS = 60_000;
 /** An older picture is of another morning. */
 export const PICTURE_AGE_MAX_MS = 18 * 3_600_000;

@@ -3,6 +3,7 @@ import type { Beat, Frame, PartUnion, View } from '../generated/wire.ts';
 import {
   LOWER_BEATS_TO_FORGET,
   PICTURE_AGE_MAX_MS,
+  PICTURE_ANEW_MS,
   PICTURE_MS,
   STALE_MS,
   VIEW_WAIT_MS,
@@ -221,6 +222,26 @@ describe('the live picture', () => {
     await shelf.open();
     expect(one.parts.size).toBe(0);
     expect(one.state.everSeen).toBe(false);
+  });
+
+  it('should write its picture anew when something changed, and else once a minute', () => {
+    const { network, timers, shelf } = live();
+    network.last.deliver(view());
+    network.last.deliver(beat());
+    const kept = (ms: number, n = 10) => {
+      for (let passed = 0; passed < ms; passed += 1_000) {
+        timers.pass(1_000);
+        network.last.deliver(beat({ n }));
+      }
+      return shelf.picture?.keptAt;
+    };
+    const first = kept(PICTURE_MS);
+    expect(first).toBeDefined();
+    expect(kept(6 * PICTURE_MS)).toBe(first);
+    network.last.deliver(frame(11));
+    const second = kept(PICTURE_MS, 11);
+    expect(second).toBeGreaterThan(first!);
+    expect(kept(PICTURE_ANEW_MS, 11)).toBeGreaterThan(second!);
   });
 
   it('shouldSayWhenThisBrowserKeepsNothing', async () => {

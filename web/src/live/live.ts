@@ -4,6 +4,7 @@ import { MorningClock } from './clock.ts';
 import {
   PATH,
   PICTURE_AGE_MAX_MS,
+  PICTURE_ANEW_MS,
   PICTURE_MS,
   STALE_LOOK_MS,
   TICK_MS,
@@ -95,6 +96,8 @@ export class Live extends EventTarget {
   private noSuite = false;
   private beatCount = 0;
   private current: LiveState;
+  /** The picture that this page kept last. */
+  private shown: Picture | undefined;
 
   constructor(options: LiveOptions) {
     super();
@@ -267,14 +270,14 @@ export class Live extends EventTarget {
     const { morning } = this.channel;
     const { lastLiveAt } = this.clock;
     if (morning !== undefined && lastLiveAt !== null && !this.readState().stale) {
-      this.shelf.show({
-        morning,
-        parts: [...this.channel.parts.values()].filter(keeps),
-        keptAt: this.timers.date(),
-        clock: this.now(),
-        rate: this.clock.rate,
-        lastLiveAt,
-      });
+      const parts = [...this.channel.parts.values()].filter(keeps);
+      const keptAt = this.timers.date();
+      if (!this.shown || changed(this.shown, morning, parts, keptAt)) {
+        const clock = this.now();
+        const rate = this.clock.rate;
+        this.shown = { morning, parts, keptAt, clock, rate, lastLiveAt };
+        this.shelf.show(this.shown);
+      }
     }
     this.timers.after(PICTURE_MS, () => this.everyPicture(keeps));
   }
@@ -415,4 +418,20 @@ function defaultUrl(): string {
 /** Two suites may name their screens alike; what is kept of one never goes to the other. */
 function shelfName(options: LiveOptions): string {
   return options.suite === undefined ? options.screen : `${options.suite}:${options.screen}`;
+}
+
+/** True if the picture is another than the one kept, or that one's time of proof is getting old. */
+function changed(
+  kept: Picture,
+  morning: string,
+  parts: readonly PartUnion[],
+  date: number,
+): boolean {
+  return (
+    date - kept.keptAt >= PICTURE_ANEW_MS ||
+    kept.morning !== morning ||
+    kept.parts.length !== parts.length ||
+    // A part that changed is another object.
+    parts.some((part, i) => part !== kept.parts[i])
+  );
 }

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
+import { guard } from 'lit/directives/guard.js';
 import type { CasePart, ItemPart, RoomPart } from '../generated/wire.ts';
 import { bandWords, evidenceWords, isDone } from '../hands/items.ts';
 import { BoardPage } from '../hands/page.ts';
@@ -32,7 +33,9 @@ export class Paper extends BoardPage {
   }
 
   override render() {
-    const sheets = roomSheets(this.list('room'), this.list('case'), this.list('item'), this.only);
+    const [rooms, cases, items] = [this.list('room'), this.list('case'), this.list('item')];
+    const sheets = roomSheets(rooms, cases, items, this.only);
+    const known = this.hhmm(this.live.lastLiveAt ?? this.now);
     document.title = 'Paper · Sunup';
     return html`
       <header class="screen">
@@ -62,19 +65,29 @@ export class Paper extends BoardPage {
               </p>`
             : nothing
         }
-        ${sheets.map((s) => this.sheet(s.room, s.plan, s.items))}
+        ${
+          // Drawn anew when something on them changed, not with each second of the clock.
+          guard([rooms, cases, items, this.suite, known], () =>
+            sheets.map((s) => this.sheet(s.room, s.plan, s.items, known)),
+          )
+        }
       </main>
     `;
   }
 
-  private sheet(room: RoomPart, plan: CasePart, items: readonly ItemPart[]): TemplateResult {
+  private sheet(
+    room: RoomPart,
+    plan: CasePart,
+    items: readonly ItemPart[],
+    known: string,
+  ): TemplateResult {
     const what = techniqueWords(plan);
     let section = '';
     return html`<article aria-label="room ${room.room}">
       <h2>Room ${room.room}<span>${this.hhmm(room.target)} · ${what}</span></h2>
       <p class="known">
-        ${this.suite?.hospital ?? ''} · ${this.suite?.date ?? ''} · known at
-        ${this.hhmm(this.live.lastLiveAt ?? this.now)}. Not the anaesthetic record.
+        ${this.suite?.hospital ?? ''} · ${this.suite?.date ?? ''} · known at ${known}. Not the
+        anaesthetic record.
       </p>
       <table>
         <thead>

@@ -21,7 +21,6 @@ const suite = (over: Partial<SuitePart> = {}): SuitePart => ({
   onTime: 3,
   quiet: 0,
   demo: true,
-  loopback: true,
   ...over,
 });
 

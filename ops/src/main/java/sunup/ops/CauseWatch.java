@@ -125,7 +125,7 @@ final class CauseWatch {
     Map<String, List<String>> signs = new HashMap<>();
     Map<String, String> wall = new HashMap<>();
     int lines = 0;
-    for (Part part : Outlook.parts(morning, figures, judged, now, true)) {
+    for (Part part : Outlook.parts(morning, figures, judged, now)) {
       if (part instanceof Part.SignPart s) {
         lines++;
         s.rooms().forEach(r -> signs.computeIfAbsent(r, x -> new ArrayList<>()).add(s.words()));

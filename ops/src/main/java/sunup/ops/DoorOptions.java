@@ -1,6 +1,7 @@
 package sunup.ops;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import picocli.CommandLine.Option;
 import sunup.access.Connections;
@@ -38,8 +39,8 @@ final class DoorOptions {
       names = "--host",
       defaultValue = ServerOptions.DEFAULT_HOST,
       description =
-          "With --pair and TLS: the address to listen on, 0.0.0.0 for all of this machine's."
-              + " Without them this machine only.")
+          "With --pair and TLS: the address to listen on, 0.0.0.0 for all of this machine's (then"
+              + " --tls-name says how screens reach it). Without them this machine only.")
   private String host;
 
   @Option(
@@ -66,10 +67,20 @@ final class DoorOptions {
     if (speaksTls() && !empty) {
       throw Wrong.input("TLS goes with --empty; the demo plays on this machine alone.");
     }
+    if (!empty && !host.equals(ServerOptions.DEFAULT_HOST)) {
+      throw Wrong.input("--host goes with --empty; the demo plays on this machine alone.");
+    }
     if (!Connections.isLoopback(host) && !(pair && speaksTls())) {
       throw Wrong.input(
           "--host goes with --pair and --tls or --tls-certificate: who is not paired must not"
               + " reach the board from elsewhere.");
+    }
+    if (isAny() && names == null) {
+      throw Wrong.input(
+          "--host "
+              + host
+              + " needs --tls-name, the name or address that screens reach the board by: whoever"
+              + " asks by another is refused.");
     }
     if (sidePort != null && (sidePort < 0 || sidePort > 65_535)) {
       throw Wrong.input("--side-port must be 0 to 65535.");
@@ -80,6 +91,16 @@ final class DoorOptions {
     return host;
   }
 
+  /** The host in the addresses that are printed: one that the board answers to. */
+  String reached() {
+    String at = isAny() ? names.get(0) : host;
+    return at.contains(":") ? "[" + at + "]" : at;
+  }
+
+  private boolean isAny() {
+    return host.equals("0.0.0.0") || host.equals("::");
+  }
+
   boolean speaksTls() {
     return ownRoot || certificate != null;
   }
@@ -88,7 +109,10 @@ final class DoorOptions {
    * @param folder the board's
    */
   Doors doors(Path folder) {
-    List<String> all = names == null ? List.of() : names;
+    List<String> all = new ArrayList<>(names == null ? List.of() : names);
+    if (!isAny()) {
+      all.add(host);
+    }
     TlsOptions tls = null;
     if (ownRoot) {
       tls = TlsOptions.ownRoot(folder.resolve("tls"), all);

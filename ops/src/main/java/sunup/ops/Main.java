@@ -1,6 +1,7 @@
 package sunup.ops;
 
 import java.io.PrintWriter;
+import java.nio.file.FileSystemException;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -49,11 +50,21 @@ public final class Main implements Runnable {
             err.println(wrong.getMessage());
             return wrong.exitCode();
           }
+          if (e instanceof FileSystemException file) {
+            err.println("This file or folder can't be used: " + said(file));
+            return FAILED;
+          }
           err.println("It could not be done: " + said(e));
           e.printStackTrace(err);
           return FAILED;
         });
     return line;
+  }
+
+  /** With the reason, which some of these exceptions have in their name only. */
+  private static String said(FileSystemException e) {
+    String why = e.getReason() == null ? e.getClass().getSimpleName() : e.getReason();
+    return e.getFile() + " (" + why.replace("Exception", "") + ")";
   }
 
   private static String said(Throwable e) {

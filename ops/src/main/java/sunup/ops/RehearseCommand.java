@@ -2,6 +2,7 @@ package sunup.ops;
 
 import io.vertx.core.Vertx;
 import java.io.PrintWriter;
+import java.net.ConnectException;
 import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -121,6 +122,11 @@ final class RehearseCommand implements Callable<Integer> {
     } catch (ExecutionException e) {
       if (e.getCause() instanceof IllegalArgumentException wrong) {
         throw Wrong.input(wrong.getMessage());
+      }
+      if (e.getCause() instanceof ConnectException nobody) {
+        throw Wrong.failed(
+            nobody.getMessage()
+                + ". Start one with ops/run --no-rehearsal, or name it with --url.");
       }
       throw e;
     } finally {

@@ -5,8 +5,8 @@ import io.vertx.core.Vertx;
 import io.vertx.core.VertxOptions;
 import io.vertx.core.file.FileSystemOptions;
 import java.io.IOException;
-import java.io.PrintWriter;
 import java.net.BindException;
+import java.net.UnknownHostException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -28,15 +28,15 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
-import sunup.access.Connections;
 import sunup.access.PairingOptions;
 import sunup.board.SiteSettings;
 import sunup.http.ServerOptions;
 import sunup.http.SunupServer;
 import sunup.intake.SiteFile;
 import sunup.intake.SiteReader;
+import sunup.journal.DataFolder;
 import sunup.live.ForecastPool;
-import sunup.ops.bench.BenchSuite;
+import sunup.ops.madeup.MadeUpSuite;
 import sunup.ops.rehearsal.Player;
 import sunup.suites.Clock;
 
@@ -187,7 +187,7 @@ final class RunCommand implements Callable<Integer> {
   private int runEmpty() throws Exception {
     Path home = Path.of(System.getProperty("sunup.home", "."));
     Path folder = (data != null ? data : home.resolve("data")).resolve("board");
-    Files.createDirectories(folder);
+    DataFolder.make(folder);
     Path file = site != null ? site : folder.resolve("site.json");
     if (site == null && !Files.exists(file)) {
       Files.writeString(file, DemoFolder.resource("plain/site.json"));
@@ -370,53 +370,30 @@ final class RunCommand implements Callable<Integer> {
       SunupServer server = await(SunupServer.start(vertx, options));
       Runtime.getRuntime().addShutdownHook(hook);
       if (!cold) {
-        server.warmUp(BenchSuite::warming, BenchSuite.now());
+        server.warmUp(MadeUpSuite::warming, MadeUpSuite.now());
       }
       Runnable end = beside.begin(vertx, server);
-      announce(server, about);
+      StartPrint.of(server, doors, about).forEach(spec.commandLine().getOut()::println);
+      spec.commandLine().getOut().flush();
       stop.await();
       LOG.info("closing");
       end.run();
       await(server.close());
-    } catch (BindException e) {
-      throw Wrong.failed(
-          "Port " + port + " is taken by another program. Give another one with --port, or 0.");
+    } catch (BindException | UnknownHostException e) {
+      throw Wrong.failed(unbound(e));
     } finally {
       await(vertx.close());
       stopped.countDown();
     }
   }
 
-  private void announce(SunupServer server, String about) {
-    PrintWriter out = spec.commandLine().getOut();
-    String root = (doors.speaksTls() ? "https" : "http") + "://127.0.0.1:" + server.port() + "/";
-    out.println("board " + root);
-    out.println("  wall     " + root + "wall");
-    out.println("  desk     " + root + "desk");
-    out.println("  station  " + root + "station/1    (room 1; put another room's number there)");
-    out.println("  holding  " + root + "holding");
-    if (server.rootFingerprint() != null) {
-      out.println("  trust    " + root + "trust    (new screens install the board's root there)");
-      out.println("  its root has the SHA-256 fingerprint " + server.rootFingerprint());
-    }
-    if (server.sidePort() >= 0) {
-      out.println("  metrics  http://127.0.0.1:" + server.sidePort() + "/metrics");
-    }
-    server
-        .firstLink()
-        .ifPresent(
-            link -> {
-              out.println("Nobody administers this board yet. Open this once, within 15 minutes:");
-              out.println("  " + root + "desk#first=" + link);
-            });
-    boolean here = Connections.isLoopback(doors.host());
-    out.println(
-        (here ? "It listens on this machine only." : "It listens on " + doors.host() + ".")
-            + " Ctrl-C ends it.");
-    if (!about.isEmpty()) {
-      out.println(about);
-    }
-    out.flush();
+  private String unbound(IOException e) {
+    boolean taken = e instanceof BindException && e.getMessage().contains("in use");
+    return taken
+        ? "Port " + port + " is taken by another program. Give another one with --port, or 0."
+        : "This machine has no address "
+            + doors.host()
+            + ". Give --host one of its own, or 0.0.0.0 for all.";
   }
 
   private static <T> T await(Future<T> future) throws Exception {

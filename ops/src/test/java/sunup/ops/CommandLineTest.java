@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import picocli.CommandLine;
@@ -93,6 +94,40 @@ class CommandLineTest {
         .isEqualTo("rw-------");
     assertThat(exit("audit", "key", key.toString())).isEqualTo(2);
     assertThat(err.toString()).contains("is there already");
+  }
+
+  @Test
+  void shouldSayWhatAnAddressToListenOnGoesWith() {
+    assertThat(exit("run", "--host", "127.0.0.2")).isEqualTo(2);
+    assertThat(err.toString()).contains("--host goes with --empty");
+    assertThat(exit("run", "--empty", "--host", "0.0.0.0")).isEqualTo(2);
+    assertThat(err.toString()).contains("--host goes with --pair and --tls");
+    assertThat(exit("run", "--empty", "--pair", "--tls", "--host", "0.0.0.0")).isEqualTo(2);
+    assertThat(err.toString()).contains("--host 0.0.0.0 needs --tls-name");
+  }
+
+  @Test
+  void shouldSayThatThisMachineHasNoSuchAddress(@TempDir Path folder) {
+    String[] run = {"run", "--empty", "--pair", "--tls", "--port", "0", "--host", "192.0.2.77"};
+    assertThat(exit(with(run, "--data", folder.toString()))).isEqualTo(1);
+    assertThat(err.toString()).contains("has no address 192.0.2.77").doesNotContain("Exception");
+  }
+
+  @Test
+  void shouldSayWhenThereIsNoBoardToRehearseWith() {
+    assertThat(exit("rehearse", "--url", "http://127.0.0.1:1/")).isEqualTo(1);
+    assertThat(err.toString()).contains("No board answers at 127.0.0.1:1", "ops/run");
+  }
+
+  @Test
+  void shouldSayWhichFolderCanNotBeUsed(@TempDir Path folder) throws Exception {
+    Path file = Files.writeString(folder.resolve("file"), "");
+    assertThat(exit("run", "--empty", "--data", file.toString())).isEqualTo(1);
+    assertThat(err.toString()).contains(file.toString()).doesNotContain("Exception");
+  }
+
+  private static String[] with(String[] one, String... more) {
+    return Stream.concat(Stream.of(one), Stream.of(more)).toArray(String[]::new);
   }
 
   @Test

@@ -174,7 +174,10 @@ public final class SunupServer {
       return new Connections(options.origins());
     }
     Set<String> names = new TreeSet<>();
-    tls.names().forEach(name -> names.add(name.toLowerCase(Locale.ROOT)));
+    for (String name : tls.names()) {
+      String lower = name.toLowerCase(Locale.ROOT);
+      names.add(lower.contains(":") ? "[" + lower + "]" : lower);
+    }
     return new Connections(options.origins(), names, true);
   }
 

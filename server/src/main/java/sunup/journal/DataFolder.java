@@ -9,9 +9,14 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.FileAttribute;
+import java.nio.file.attribute.PosixFilePermissions;
 
 /** A folder that holds the board's data, held by one process at a time. */
 public final class DataFolder implements AutoCloseable {
+  private static final FileAttribute<?> OWNER_AND_GROUP =
+      PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rwxr-x---"));
+
   private static final int LONGEST_NOTE = 64;
 
   private final Path path;
@@ -29,10 +34,7 @@ public final class DataFolder implements AutoCloseable {
    */
   public static DataFolder hold(Path folder) throws IOException {
     Path path = folder.toAbsolutePath().normalize();
-    if (!Files.isDirectory(path)) {
-      Files.createDirectories(path);
-      syncFolder(path.getParent());
-    }
+    make(path);
     Path lockFile = path.resolve("in-use");
     FileChannel channel =
         FileChannel.open(
@@ -51,6 +53,25 @@ public final class DataFolder implements AutoCloseable {
     channel.truncate(0);
     channel.write(ByteBuffer.wrap(words), 0);
     return new DataFolder(path, channel);
+  }
+
+  /**
+   * Makes the folder if it is missing, for its owner and the owner's group alone: what is in it has
+   * keys and texts about patients.
+   *
+   * @throws IOException if it can't be made
+   */
+  public static void make(Path folder) throws IOException {
+    Path path = folder.toAbsolutePath().normalize();
+    if (Files.isDirectory(path)) {
+      return;
+    }
+    if (path.getFileSystem().supportedFileAttributeViews().contains("posix")) {
+      Files.createDirectories(path, OWNER_AND_GROUP);
+    } else {
+      Files.createDirectories(path);
+    }
+    syncFolder(path.getParent());
   }
 
   private static boolean lock(FileChannel channel) throws IOException {

@@ -80,7 +80,7 @@ public record OutlookSight(SiteSettings site, double rate) implements Sight {
     }
     Judged last = before == null ? Judged.NOTHING : (Judged) before;
     Judged judged = Outlook.judge(last, state, figures, now, rate);
-    return new Seen(judged, Outlook.parts(state, figures, judged, now, true));
+    return new Seen(judged, Outlook.parts(state, figures, judged, now));
   }
 
   private Part nothingPlanned(MorningId morning) {
@@ -98,7 +98,6 @@ public record OutlookSight(SiteSettings site, double rate) implements Sight {
         0,
         0,
         null,
-        site.demo(),
-        true);
+        site.demo());
   }
 }

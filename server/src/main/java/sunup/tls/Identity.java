@@ -93,7 +93,12 @@ public final class Identity implements AutoCloseable {
     Path certificate = root == null ? options.certificate() : root.file(SiteRoot.SERVER);
     Path key = root == null ? options.key() : root.file(SiteRoot.SERVER_KEY);
     SecretFile.check(key, "the key");
-    return checked(certificate, bytes(certificate), key, bytes(key));
+    Buffer certificateBytes = bytes(certificate);
+    Buffer keyBytes = bytes(key);
+    // What was checked once is not checked every ten seconds.
+    return shown != null && shown.is(certificateBytes, keyBytes)
+        ? shown
+        : checked(certificate, certificateBytes, key, keyBytes);
   }
 
   private static Buffer bytes(Path file) throws IOException {
@@ -179,7 +184,7 @@ public final class Identity implements AutoCloseable {
     ssl.setKeyCertOptions(
         new PemKeyCertOptions().setCertValue(is.certificate()).setKeyValue(is.key()));
     ssl.setUseAlpn(true);
-    ssl.setApplicationLayerProtocols(List.of("h2", "http/1.1"));
+    ssl.setApplicationLayerProtocols(List.of("http/1.1"));
     ssl.setEnabledSecureTransportProtocols(PROTOCOLS);
     ssl.setSslHandshakeTimeout(handshakeMs);
     ssl.setSslHandshakeTimeoutUnit(TimeUnit.MILLISECONDS);
@@ -213,7 +218,7 @@ public final class Identity implements AutoCloseable {
       if (!warn(found.leaf())) {
         toldLast = "";
       }
-      if (shown.is(found.certificate(), found.key())) {
+      if (found.equals(shown)) {
         return false;
       }
       shown = found;
@@ -231,7 +236,8 @@ public final class Identity implements AutoCloseable {
     Instant end = leaf.getNotAfter().toInstant();
     boolean soon = end.isBefore(now.get().plus(WARN_BEFORE));
     if (soon) {
-      tell("The certificate runs out at " + end + ". Put a new one in its place.");
+      String runs = end.isBefore(now.get()) ? "ran out" : "runs out";
+      tell("The certificate " + runs + " at " + end + ". Put a new one in its place.");
     }
     return soon;
   }

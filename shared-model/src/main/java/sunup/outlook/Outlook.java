@@ -70,16 +70,11 @@ public final class Outlook {
     return new DeskParts(Snapshot.of(morning, now), figures, judged).chances();
   }
 
-  /**
-   * All parts of all audiences; {@link Part#audience} says the least one that may see each.
-   *
-   * @param loopback true if the server takes connections from this machine only
-   */
-  public static List<Part> parts(
-      Morning morning, Foretold figures, Judged judged, long now, boolean loopback) {
+  /** All parts of all audiences; {@link Part#audience} says the least one that may see each. */
+  public static List<Part> parts(Morning morning, Foretold figures, Judged judged, long now) {
     List<Part> parts = new ArrayList<>();
     Snapshot snapshot = Snapshot.of(morning, now);
-    new WallParts(snapshot, figures, judged).addTo(parts, loopback);
+    new WallParts(snapshot, figures, judged).addTo(parts);
     if (morning.phase() != Morning.Phase.NONE) {
       new StaffParts(snapshot, figures, judged).addTo(parts);
       new DeskParts(snapshot, figures, judged).addTo(parts);

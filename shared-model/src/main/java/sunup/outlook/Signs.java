@@ -9,7 +9,9 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
+import java.util.stream.Stream;
 import sunup.board.ItemState;
 import sunup.board.Morning;
 import sunup.board.Morning.PersonDay;
@@ -169,7 +171,7 @@ final class Signs {
         line.state() == ItemState.OPEN
             && TRACKS.contains(asks.section())
             && snapshot.isHeard(sheet.room().id(), asks.section())
-            && begunAfter(sheet, line) != null;
+            && isFree(sheet, line);
     Long last = could ? lastMoment(sheet, line) : null;
     if (last != null && now >= last - FirstSettings.ASK_BEFORE_LAST) {
       add(sheet, Words.of(asks.desk(), "not begun"), "work", asks.key(), last);
@@ -184,7 +186,7 @@ final class Signs {
     boolean onTheWay = asks.section() == Section.START && asks.gates() == Step.WHEELS_IN;
     Long begun = null;
     if (onTheWay) {
-      begun = begunAfter(sheet, line);
+      begun = isFree(sheet, line) ? lastBefore(sheet, line) : null;
     } else if (line.state() == ItemState.IN_HAND && TRACKS.contains(asks.section())) {
       begun = line.item().begunAt() != null ? line.item().begunAt() : line.item().since();
     }
@@ -203,22 +205,26 @@ final class Signs {
     }
   }
 
-  /** When the last thing before it was done, or null if something before it is open. */
-  private static Long begunAfter(RoomSheet sheet, Line line) {
-    long last = 0;
-    for (String key : line.asks().after()) {
-      Line before = sheet.line(key);
-      if (before == null) {
-        continue;
-      }
-      if (!before.isDone()) {
-        return null;
-      }
-      Long step =
-          before.asks().marks() == null ? null : sheet.caseDay().steps().get(before.asks().marks());
-      last = Math.max(last, step != null ? step : before.item().since());
-    }
-    return last;
+  /** True if nothing before it is open. */
+  private static boolean isFree(RoomSheet sheet, Line line) {
+    return before(sheet, line).allMatch(Line::isDone);
+  }
+
+  /** When the last thing before it was done, or null if there is nothing before it. */
+  private static Long lastBefore(RoomSheet sheet, Line line) {
+    return before(sheet, line)
+        .map(
+            before -> {
+              Step marks = before.asks().marks();
+              Long step = marks == null ? null : sheet.caseDay().steps().get(marks);
+              return step != null ? step : (Long) before.item().since();
+            })
+        .max(Comparator.naturalOrder())
+        .orElse(null);
+  }
+
+  private static Stream<Line> before(RoomSheet sheet, Line line) {
+    return line.asks().after().stream().map(sheet::line).filter(Objects::nonNull);
   }
 
   private Long lastMoment(RoomSheet sheet, Line line) {

@@ -49,8 +49,8 @@ final class WallParts {
     }
   }
 
-  void addTo(List<Part> parts, boolean loopback) {
-    parts.add(suite(loopback));
+  void addTo(List<Part> parts) {
+    parts.add(suite());
     if (morning.phase() == Morning.Phase.NONE) {
       return;
     }
@@ -67,26 +67,12 @@ final class WallParts {
     }
   }
 
-  private SuitePart suite(boolean loopback) {
+  private SuitePart suite() {
     SiteSettings settings = morning.settings();
     String phase = morning.phase().name().toLowerCase(Locale.ROOT);
     if (settings == null) {
       return new SuitePart(
-          "suite",
-          "",
-          "",
-          "",
-          "UTC",
-          phase,
-          Step.INDUCTION,
-          0,
-          null,
-          0,
-          0,
-          0,
-          null,
-          false,
-          loopback);
+          "suite", "", "", "", "UTC", phase, Step.INDUCTION, 0, null, 0, 0, 0, null, false);
     }
     int cases = 0;
     int onTime = 0;
@@ -116,8 +102,7 @@ final class WallParts {
         computed || isClosed() || started == cases ? onTime : null,
         quiet,
         figuresOf,
-        settings.demo(),
-        loopback);
+        settings.demo());
   }
 
   /** Then nothing is computed any more; what counts is what has started. */

@@ -64,7 +64,6 @@ public sealed interface Part {
    *     reports to
    * @param figuresOf if the figures shown are old, because newer ones could not be computed: the
    *     moment they are of; else absent
-   * @param loopback true if the server takes connections from this machine only
    */
   record SuitePart(
       String key,
@@ -80,8 +79,7 @@ public sealed interface Part {
       @Maybe Integer onTime,
       int quiet,
       @Maybe Long figuresOf,
-      boolean demo,
-      boolean loopback)
+      boolean demo)
       implements Part {
     @Override
     public Audience audience() {

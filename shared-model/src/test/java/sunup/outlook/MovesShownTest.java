@@ -39,7 +39,7 @@ class MovesShownTest {
   private static List<Part> parts(Suite suite, Ideas ideas) {
     Foretold figures = Foretold.NONE.with(ideas);
     Judged judged = Outlook.judge(Judged.NOTHING, suite.morning(), figures, Suite.at("06:45"));
-    return Outlook.parts(suite.morning(), figures, judged, Suite.at("06:45"), true);
+    return Outlook.parts(suite.morning(), figures, judged, Suite.at("06:45"));
   }
 
   private static Ideas ideas() {

@@ -32,7 +32,7 @@ record Shown(Judged judged, List<Part> parts) {
     Morning morning = suite.morning();
     long now = Suite.at(clock);
     Judged judged = Outlook.judge(before, morning, figures, now);
-    return new Shown(judged, Outlook.parts(morning, figures, judged, now, true));
+    return new Shown(judged, Outlook.parts(morning, figures, judged, now));
   }
 
   static Foretold figures(Morning morning, String clock) {

@@ -2,6 +2,8 @@ package sunup.outlook;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import sunup.board.Command;
@@ -10,6 +12,8 @@ import sunup.board.PersonId;
 import sunup.board.Private;
 import sunup.board.RoomId;
 import sunup.board.RoomUse;
+import sunup.codec.Json;
+import sunup.sheets.ComposedSheet;
 import sunup.wire.Part.SignPart;
 
 /** The desk sees early what is not as planned, whatever else holds the room up more. */
@@ -85,6 +89,23 @@ class SignsTest {
     long used =
         Outlook.input(suite.morning(), Suite.at("06:15"), 64).rooms().get(1).occupiedFor().usual();
     assertThat(used).isEqualTo(45 * FirstSettings.MINUTE);
+  }
+
+  @Test
+  void shouldNotCallAWayLongThatNobodyHasBegunBecauseTheSheetPutsNothingBeforeIt() {
+    assertThat(signs(Suite.changed(SignsTest::nothingBeforeTheWay), "06:20"))
+        .extracting(SignPart::words)
+        .noneMatch(words -> words.contains("longer than usual"));
+  }
+
+  private static ComposedSheet nothingBeforeTheWay(ComposedSheet sheet) {
+    JsonNode tree = Json.mapper().valueToTree(sheet);
+    for (JsonNode item : tree.get("items")) {
+      if (item.get("key").asText().equals("start.transport")) {
+        ((ObjectNode) item).putArray("after");
+      }
+    }
+    return Json.mapper().convertValue(tree, ComposedSheet.class);
   }
 
   @Test

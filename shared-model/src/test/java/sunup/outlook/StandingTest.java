@@ -222,7 +222,7 @@ class StandingTest {
     Morning morning = suite.morning();
     long now = Suite.at(clock) + seconds * 1_000L;
     Judged judged = Outlook.judge(before.judged(), morning, figures, now);
-    return new Shown(judged, Outlook.parts(morning, figures, judged, now, true));
+    return new Shown(judged, Outlook.parts(morning, figures, judged, now));
   }
 
   @Test

@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.IntFunction;
+import java.util.function.UnaryOperator;
 import sunup.board.Actor;
 import sunup.board.Board;
 import sunup.board.CaseId;
@@ -65,11 +66,22 @@ public final class Suite {
     } catch (BadSheet e) {
       return null;
     }
-    return new Suite(1, "07:00", true, technique, i -> options);
+    return new Suite(1, "07:00", true, technique, i -> options, sheet -> sheet);
+  }
+
+  /** One room whose sheet the site has changed. */
+  static Suite changed(UnaryOperator<ComposedSheet> change) {
+    return new Suite(1, "06:30", true, "general", i -> List.of(), change);
   }
 
   private Suite(int n, String pharmacyOpens, boolean open) {
-    this(n, pharmacyOpens, open, "general", i -> i % 3 == 0 ? List.of("block") : List.of());
+    this(
+        n,
+        pharmacyOpens,
+        open,
+        "general",
+        i -> i % 3 == 0 ? List.of("block") : List.of(),
+        sheet -> sheet);
   }
 
   private Suite(
@@ -77,7 +89,8 @@ public final class Suite {
       String pharmacyOpens,
       boolean open,
       String technique,
-      IntFunction<List<String>> optionsOf) {
+      IntFunction<List<String>> optionsOf,
+      UnaryOperator<ComposedSheet> change) {
     List<RoomId> rooms = new ArrayList<>();
     List<CasePlan> cases = new ArrayList<>();
     List<PersonPlan> people = new ArrayList<>();
@@ -85,7 +98,7 @@ public final class Suite {
     for (int i = 1; i <= n; i++) {
       RoomId room = new RoomId("" + i);
       List<String> options = optionsOf.apply(i);
-      ComposedSheet sheet = compose(technique, options);
+      ComposedSheet sheet = change.apply(compose(technique, options));
       sheets.put(sheet.hash(), sheet);
       rooms.add(room);
       cases.add(

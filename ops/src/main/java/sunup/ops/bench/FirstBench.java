@@ -13,6 +13,7 @@ import sunup.forecast.ForecastInput;
 import sunup.live.OutlookSight;
 import sunup.live.Pace;
 import sunup.live.WarmUp;
+import sunup.ops.madeup.MadeUpSuite;
 
 /** What the first forecasts of a program take, before its code is compiled. */
 @Command(
@@ -59,8 +60,8 @@ final class FirstBench implements Callable<Integer> {
       WarmUp.run(
           new OutlookSight(site, 1),
           Pace.DEFAULT,
-          BenchSuite::warming,
-          BenchSuite.now(),
+          MadeUpSuite::warming,
+          MadeUpSuite.now(),
           () -> false);
       out.printf(Locale.ROOT, "warm-up    %8.1f ms%n", (System.nanoTime() - begun) / 1e6);
     }

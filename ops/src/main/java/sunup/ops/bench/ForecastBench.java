@@ -12,6 +12,7 @@ import sunup.board.Morning;
 import sunup.forecast.Forecast;
 import sunup.forecast.ForecastInput;
 import sunup.forecast.Forecaster;
+import sunup.ops.madeup.MadeUpSuite;
 import sunup.outlook.Foretold;
 import sunup.outlook.Judged;
 import sunup.outlook.Outlook;
@@ -52,9 +53,9 @@ final class ForecastBench implements Callable<Integer> {
     PrintWriter out = spec.commandLine().getOut();
     out.println(BenchCommand.machine());
     for (int n : rooms) {
-      Morning morning = BenchSuite.morning(n);
+      Morning morning = MadeUpSuite.morning(n);
       for (int t : trials) {
-        ForecastInput input = Outlook.input(morning, BenchSuite.at("07:00"), t);
+        ForecastInput input = Outlook.input(morning, MadeUpSuite.at("07:00"), t);
         measure(() -> Forecaster.run(input));
         report(out, n + " rooms, " + t + " trials", measure(() -> Forecaster.run(input)));
       }
@@ -65,13 +66,13 @@ final class ForecastBench implements Callable<Integer> {
 
   /** Input, standings and parts: what a frame costs beside the forecast. */
   private void around(PrintWriter out, int n, Morning morning) {
-    long now = BenchSuite.at("07:00");
+    long now = MadeUpSuite.at("07:00");
     Forecast figures = Forecaster.run(Outlook.input(morning, now, FIRST));
     Runnable all =
         () -> {
           Foretold foretold = new Foretold(figures, morning.seq(), false);
           Judged judged = Outlook.judge(Judged.NOTHING, morning, foretold, now);
-          Outlook.parts(morning, foretold, judged, now, true);
+          Outlook.parts(morning, foretold, judged, now);
         };
     measure(all);
     report(out, n + " rooms, standings and parts", measure(all));

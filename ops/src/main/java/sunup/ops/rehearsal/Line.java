@@ -52,6 +52,7 @@ final class Line {
   private final Consumer<ServerMessage.Answer> answers;
   private final Deque<Touch> queue = new ArrayDeque<>();
   private final Map<CommandId, Touch> inFlight = new LinkedHashMap<>();
+  private Consumer<Throwable> unreached;
   private WebSocket socket;
   private boolean closed;
   private boolean viewed;
@@ -79,6 +80,15 @@ final class Line {
     this.answers = answers;
   }
 
+  /**
+   * Tells that nobody answers, instead of trying again, as long as it was never connected.
+   *
+   * @param told takes why
+   */
+  void tellIfUnreached(Consumer<Throwable> told) {
+    unreached = told;
+  }
+
   void open() {
     if (closed) {
       return;
@@ -89,7 +99,11 @@ final class Line {
         .onFailure(
             e -> {
               LOG.debug("{} is not connected: {}", screen, e.getMessage());
-              openAgain();
+              if (unreached != null) {
+                unreached.accept(e);
+              } else {
+                openAgain();
+              }
             });
   }
 
@@ -99,6 +113,7 @@ final class Line {
       return;
     }
     socket = ws;
+    unreached = null;
     viewed = false;
     ws.binaryMessageHandler(this::heard);
     ws.exceptionHandler(e -> LOG.debug("{}: {}", screen, e.getMessage()));

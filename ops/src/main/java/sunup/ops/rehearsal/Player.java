@@ -10,6 +10,7 @@ import io.vertx.core.http.WebSocketClient;
 import io.vertx.core.http.WebSocketClientOptions;
 import io.vertx.core.http.WebSocketConnectOptions;
 import java.io.IOException;
+import java.net.ConnectException;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -127,9 +128,18 @@ public final class Player {
           Line line =
               new Line(
                   vertx, client, where, name, page, looks ? this::looked : null, this::answered);
+          if (looks) {
+            line.tellIfUnreached(this::unreached);
+          }
           line.open();
           return line;
         });
+  }
+
+  private void unreached(Throwable why) {
+    String at = where.getHost() + ":" + where.getPort();
+    over.tryFail(new ConnectException("No board answers at " + at + ": " + why.getMessage()));
+    stop();
   }
 
   private void tick() {

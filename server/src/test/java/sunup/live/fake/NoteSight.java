@@ -107,8 +107,7 @@ public final class NoteSight implements Sight {
         0,
         0,
         figuresOf,
-        false,
-        true);
+        false);
   }
 
   private static Part room(int order, int late) {

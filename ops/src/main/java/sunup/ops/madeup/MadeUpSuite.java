@@ -1,4 +1,4 @@
-package sunup.ops.bench;
+package sunup.ops.madeup;
 
 import java.time.LocalDate;
 import java.time.LocalTime;
@@ -40,14 +40,15 @@ import sunup.sheets.Sheets;
  * machine, technicians, porters and holding nurses are shared by all, half of the rooms have gone
  * through machine and suction.
  */
-public final class BenchSuite {
+public final class MadeUpSuite {
   private static final LocalDate DATE = LocalDate.of(2026, 1, 5);
 
   private static final int WARMING_ROOMS = 12;
 
-  private BenchSuite() {}
+  private MadeUpSuite() {}
 
-  static long at(String clock) {
+  /** The moment of a local time of its morning. */
+  public static long at(String clock) {
     return DATE.atTime(LocalTime.parse(clock)).toInstant(ZoneOffset.UTC).toEpochMilli();
   }
 
@@ -61,7 +62,8 @@ public final class BenchSuite {
     return at("07:00");
   }
 
-  static Morning morning(int rooms) throws BadSheet {
+  /** One of so many rooms, half of which have begun. */
+  public static Morning morning(int rooms) throws BadSheet {
     Morning morning = give(Morning.NONE, "06:00", desk(), new Command.Plan(plan(rooms)));
     morning = give(morning, "06:01", desk(), new Command.OpenMorning());
     for (int i = 1; i <= rooms; i += 2) {
@@ -114,8 +116,8 @@ public final class BenchSuite {
       people.add(person("P" + i, Role.PORTER, null));
     }
     return new MorningPlan(
-        new MorningId(new SuiteId("bench"), DATE),
-        new SiteSettings("Kestrel Bay", "Bench suite", "UTC", Step.INDUCTION, 0, 0.2, true),
+        new MorningId(new SuiteId("made-up"), DATE),
+        new SiteSettings("Kestrel Bay", "Made-up suite", "UTC", Step.INDUCTION, 0, 0.2, true),
         rooms,
         cases,
         people,
@@ -130,7 +132,7 @@ public final class BenchSuite {
   }
 
   private static Morning give(Morning morning, String clock, Actor actor, Command command) {
-    CommandId id = new CommandId("bench-" + morning.seq() + "-" + clock.replace(":", ""));
+    CommandId id = new CommandId("made-up-" + morning.seq() + "-" + clock.replace(":", ""));
     Outcome outcome =
         Board.decide(morning, new Order(id, command, actor, null, at(clock), at(clock)));
     if (outcome instanceof Outcome.Refused refused) {
