@@ -93,6 +93,15 @@ it('should pair a station by its code, sign its nurse on by PIN, and close it wh
   await take(desk, `${HEAD}\n1,${inMinutes(60)},general,,hip,ortho`);
   await station.getByText('nothing is planned yet').waitFor({ state: 'hidden' });
 
+  // The same screen looks back, also as somebody who is told no names, and saves a file by its pass.
+  await desk.goto(`${board.address}/review`);
+  await desk.getByText('Nothing is kept yet.').waitFor();
+  const [saved] = await Promise.all([desk.waitForEvent('download'), touch(desk, 'Rows as CSV')]);
+  expect(saved.suggestedFilename()).toBe('first-cases.csv');
+  expect(await readFile(await saved.path(), 'utf8')).toContain('date,');
+  await desk.goto(`${board.address}/desk`);
+  await desk.getByText('K1 · admin').waitFor();
+
   await touch(desk, 'screens');
   await touch(desk, 'Look again');
   await shot(desk, 'pairing-desk');

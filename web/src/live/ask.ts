@@ -22,10 +22,44 @@ export interface Asked {
  * @throws NotDone with words for people; whatever `fetch` throws if it was given up
  */
 export async function ask<T>(path: string, asked: Asked = {}): Promise<T> {
-  let response: Response;
-  let text: string;
+  const { response, content: text } = await answered(path, asked, (r) => r.text());
+  let body: unknown;
   try {
-    response = await fetch(inSuite(path, suiteIn(location.search)), {
+    body = text === '' ? {} : JSON.parse(text);
+  } catch {
+    body = {};
+  }
+  if (!response.ok) throw notDone(response, body, asked);
+  return body as T;
+}
+
+/**
+ * Asks the server for a file and gives it to the person who asked. By a link it could not be had
+ * where screens are paired: a link shows no pass.
+ */
+export async function download(path: string, name: string, asked: Asked = {}): Promise<void> {
+  const { response, content: file } = await answered(path, asked, (r) => r.blob());
+  if (!response.ok) {
+    const body: unknown = await new Response(file).json().catch(() => ({}));
+    throw notDone(response, body, asked);
+  }
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(file);
+  link.download = name;
+  link.click();
+  // The browser has begun to save it by then.
+  setTimeout(() => URL.revokeObjectURL(link.href), SAVED_MS);
+}
+
+const SAVED_MS = 60_000;
+
+async function answered<T>(
+  path: string,
+  asked: Asked,
+  read: (response: Response) => Promise<T>,
+): Promise<{ response: Response; content: T }> {
+  try {
+    const response = await fetch(inSuite(path, suiteIn(location.search)), {
       cache: 'no-store',
       headers: {
         ...(asked.type === undefined ? {} : { 'content-type': asked.type }),
@@ -34,22 +68,16 @@ export async function ask<T>(path: string, asked: Asked = {}): Promise<T> {
       ...(asked.body === undefined ? {} : { method: 'POST', body: asked.body }),
       ...(asked.signal === undefined ? {} : { signal: asked.signal }),
     });
-    text = await response.text();
+    return { response, content: await read(response) };
   } catch (e) {
     if (e instanceof DOMException && e.name === 'AbortError') throw e;
     throw new NotDone(`The board does not answer. ${ending(asked)}ry again.`);
   }
-  let body: unknown;
-  try {
-    body = text === '' ? {} : JSON.parse(text);
-  } catch {
-    body = {};
-  }
-  if (!response.ok) {
-    const otherwise = asked.otherwise === undefined ? '' : ` ${asked.otherwise}.`;
-    throw new NotDone(wordsOf(body) ?? `The board answered ${response.status}.${otherwise}`);
-  }
-  return body as T;
+}
+
+function notDone(response: Response, body: unknown, asked: Asked): NotDone {
+  const otherwise = asked.otherwise === undefined ? '' : ` ${asked.otherwise}.`;
+  return new NotDone(wordsOf(body) ?? `The board answered ${response.status}.${otherwise}`);
 }
 
 /** What an answer says for people, if it says anything. */

@@ -97,6 +97,14 @@ describe('the channel', () => {
     expect(channel.parts.size).toBe(1);
   });
 
+  it('shouldBeginAnewWhenItIsToldAsAnotherAudience', () => {
+    const channel = shown();
+    expect(channel.view(view({ n: 2, audience: 'wall', parts: [] }))).toBe('applied');
+    expect(channel.parts.size).toBe(0);
+    expect(channel.frame(frame({ n: 3 }))).toBe('ask');
+    expect(channel.frame(frame({ n: 3, audience: 'wall' }))).toBe('applied');
+  });
+
   it('shouldTakeAHeartbeatAsProofOnlyForWhatIsShown', () => {
     const channel = shown();
     expect(channel.beat(beat())).toBe('alive');

@@ -27,6 +27,8 @@ export class Channel {
   private touched = new Set<string>();
   private at: Stand | null = null;
   private lowerBeats = 0;
+  /** Of what is shown. Whoever signs on may change it, and its frames are counted apart. */
+  private audience: View['audience'] | undefined;
   /** The morning of parts that were kept on this screen, as long as nothing newer is shown. */
   private keptMorning: string | undefined;
 
@@ -82,7 +84,9 @@ export class Channel {
   view(view: View): Effect {
     if (this.older(view)) return 'dropped';
     const now = this.at;
-    if (now && this.same(view) && view.n < now.n) return 'dropped';
+    const told = view.audience === this.audience;
+    if (now && this.same(view) && told && view.n < now.n) return 'dropped';
+    this.audience = view.audience;
     const next = new Map(view.parts.slice(0, PARTS_MAX).map((part) => [part.key, part]));
     for (const key of this.parts.keys()) if (!next.has(key)) this.touched.add(key);
     this.parts.clear();
@@ -97,7 +101,7 @@ export class Channel {
   frame(frame: Frame): Effect {
     if (this.older(frame)) return 'dropped';
     const now = this.at;
-    if (!now || !this.same(frame)) return 'ask';
+    if (!now || !this.same(frame) || frame.audience !== this.audience) return 'ask';
     if (frame.n <= now.n) return 'dropped';
     if (frame.n !== now.n + 1) return 'ask';
     for (const part of frame.set) {

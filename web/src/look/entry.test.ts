@@ -19,6 +19,7 @@ describe('the page of a new screen', () => {
     expect(elsewhere('wall', '/wall', '/station/7')).toBe(false);
     expect(elsewhere('desk', '/paper', '/desk')).toBe(false);
     expect(elsewhere('desk', '/sheets', '/desk')).toBe(false);
+    expect(elsewhere('desk', '/review', '/desk')).toBe(false);
     expect(elsewhere('desk', '/paper', '/holding')).toBe(true);
     expect(elsewhere('desk', '/sheets', '/holding')).toBe(true);
   });

@@ -13,14 +13,16 @@ export function inGroups(code: string): string {
   return code.replace(/(.{4})(?=.)/g, '$1 ');
 }
 
+const DESKS_OWN: readonly string[] = ['/paper', '/sheets', '/review'];
+
 /**
  * True if a page is not what its screen was paired as. The wall may be looked at by all; a desk also
- * prints the sheets for when everything is down and changes what stands on them.
+ * prints the sheets for when everything is down, changes what stands on them, and looks back.
  */
 export function elsewhere(page: Page, path: string, paired: string): boolean {
   if (page === 'wall') return false;
   const here = decodeURI(path).replace(/\/$/, '');
-  const ofTheDesk = paired === '/desk' && (here === '/paper' || here === '/sheets');
+  const ofTheDesk = paired === '/desk' && DESKS_OWN.includes(here);
   return here !== decodeURI(paired) && !ofTheDesk;
 }
 

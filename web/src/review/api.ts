@@ -1,4 +1,4 @@
-import { ask as askBoard, inSuite, suiteIn } from '../live/index.ts';
+import { ask as askBoard, download } from '../live/index.ts';
 
 /** What the server says of the first cases that pass; the records of `/api/review/`. */
 export interface Interval {
@@ -222,9 +222,9 @@ function path(figure: string, query: URLSearchParams): string {
   return `/api/review/${figure}${words === '' ? '' : `?${words}`}`;
 }
 
-/** The address of a question, for the suite of this page. */
-export function address(figure: string, query: URLSearchParams): string {
-  return inSuite(path(figure, query), suiteIn(location.search));
+/** Saves the first cases that pass as a file. */
+export function saveRows(query: URLSearchParams): Promise<void> {
+  return download(path('rows', query), 'first-cases.csv');
 }
 
 export function ask<T>(

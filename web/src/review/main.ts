@@ -1,9 +1,9 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import '../look/index.ts';
-import { say, type CommonKey } from '../look/index.ts';
+import { entryOver, say, type CommonKey, type SunupEntry } from '../look/index.ts';
+import '../hands/sign-on.ts';
 import {
-  address,
   ask,
   type Causes,
   type Choices,
@@ -13,6 +13,7 @@ import {
   type Reasons,
   type Rooms,
   type Rule,
+  saveRows,
   send,
   type ShareChart,
   type Summary,
@@ -21,7 +22,7 @@ import {
   type ValueChart,
 } from './api.ts';
 import { BESIDE, SET_UP } from '../hands/words.ts';
-import { NotDone } from '../live/index.ts';
+import { Live, NotDone, suiteIn } from '../live/index.ts';
 import { comparePanel, trialPanel } from './belief.ts';
 import './chart.ts';
 import { choice, filterBar, isPrice, keptPrice, type Price, priceForm } from './filters.ts';
@@ -85,15 +86,31 @@ export class Review extends LitElement {
   @state() private price: Price = keptPrice();
   private asking = new AbortController();
 
+  /** Where screens are paired, who this one is: of the morning nothing is shown here. */
+  private readonly live = new Live({
+    page: 'desk',
+    screen: 'review',
+    suite: suiteIn(location.search),
+  });
+  private entry: SunupEntry | undefined;
+  /** As whom it was asked last: the sign-on, or nobody; nothing where screens are not paired. */
+  private askedAs: string | undefined;
+
   override connectedCallback(): void {
     super.connectedCallback();
     addEventListener('popstate', this.onBack);
+    this.live.addEventListener('state', this.onState);
+    this.entry = entryOver(this.live, 'desk');
+    this.live.start();
     void this.begin();
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     removeEventListener('popstate', this.onBack);
+    this.live.removeEventListener('state', this.onState);
+    this.entry?.remove();
+    this.live.stop();
     this.asking.abort();
   }
 
@@ -102,7 +119,18 @@ export class Review extends LitElement {
     void this.askAll();
   };
 
+  /** What was refused before the screen was known, or before somebody signed on, is asked anew. */
+  private readonly onState = (): void => {
+    const { paired, signed } = this.live.state.entry;
+    const as = paired === undefined ? undefined : (signed?.session ?? 'nobody');
+    if (as === this.askedAs) return;
+    this.askedAs = as;
+    this.requestUpdate();
+    if (as !== undefined) void this.begin();
+  };
+
   private async begin(): Promise<void> {
+    this.trouble = '';
     try {
       this.choices = await ask<Choices>('choices');
       this.progress = await ask<Progress>('archive');
@@ -177,6 +205,7 @@ export class Review extends LitElement {
         <p class=${this.trouble === '' ? '' : 'trouble'} role="status">
           ${this.trouble === '' ? 'Asking the board …' : this.trouble}
         </p>
+        <sunup-sign-on .live=${this.live}></sunup-sign-on>
       </main>`;
     }
     const a = answers;
@@ -186,6 +215,7 @@ export class Review extends LitElement {
           ${filterWords(asked)} · ${choices.cases} kept
           ${choices.first === undefined ? '' : `, ${choices.first} to ${choices.last ?? ''}`}
         </p>
+        <sunup-sign-on class="noprint" .live=${this.live}></sunup-sign-on>
         <a class="noprint" href="/">all pages</a>
       </header>
       ${filterBar(asked, choices, this.choose)}
@@ -265,7 +295,7 @@ export class Review extends LitElement {
         ${progress?.trouble ?? ''}
       </p>
       <div class="filters">
-        <a href=${address('rows', queryOf(this.asked))} download>Rows as CSV</a>
+        <button type="button" @click=${this.save}>Rows as CSV</button>
         <button type="button" @click=${this.remake}>Make the facts anew</button>
         <label>
           history before Sunup (CSV: date, room, booked, started)
@@ -284,6 +314,14 @@ export class Review extends LitElement {
       }
     </section>`;
   }
+
+  private readonly save = async (): Promise<void> => {
+    try {
+      await saveRows(queryOf(this.asked));
+    } catch (error) {
+      this.say(error);
+    }
+  };
 
   private readonly remake = async (): Promise<void> => {
     try {

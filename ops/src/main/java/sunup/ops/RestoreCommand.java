@@ -51,6 +51,12 @@ final class RestoreCommand implements Callable<Integer> {
       if (!was.heads().equals(is.heads()) || !was.states().equals(is.states())) {
         throw Wrong.failed("What was restored does not replay as the backup does: don't use it.");
       }
+      if (rows.getOrDefault("access_person", 0L) > 0) {
+        out.println(
+            "Screens and people are those of the backup, and nobody is signed on. Revoke again what"
+                + " was revoked since. PINs need the pepper's file of the old board, which is in no"
+                + " backup: put it back, or start once with --pepper-lost.");
+      }
       out.println("It replays as the backup does, chain by chain and morning by morning.");
       out.flush();
       return is.good() ? 0 : Main.FAILED;

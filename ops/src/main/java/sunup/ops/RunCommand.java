@@ -28,7 +28,6 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
-import sunup.access.PairingOptions;
 import sunup.board.SiteSettings;
 import sunup.http.ServerOptions;
 import sunup.http.SunupServer;
@@ -117,23 +116,9 @@ final class RunCommand implements Callable<Integer> {
       defaultValue = "" + ForecastPool.SPARE_SHARE)
   private double spare;
 
-  @Option(
-      names = "--pair",
-      description =
-          "With --empty: only paired screens see anything, and people sign on by code and PIN; the"
-              + " start print has a link for the first administrator.")
-  private boolean pair;
-
-  @Option(
-      names = "--pepper",
-      paramLabel = "FILE",
-      description =
-          "With --pair: the file with what goes into every PIN's hash, at least 32 bytes; the same"
-              + " on all nodes. One node alone makes it itself (DATA/board/pepper).")
-  private Path pepper;
-
   @Mixin private DatabaseOptions database;
   @Mixin private NodeOptions nodes;
+  @Mixin private PairOptions pairing;
   @Mixin private DoorOptions doors;
 
   @Option(
@@ -174,14 +159,9 @@ final class RunCommand implements Callable<Integer> {
     if (site != null && !empty) {
       throw Wrong.input("--site goes with --empty; the demo plays in a hospital of its own.");
     }
-    if (pair && !empty) {
-      throw Wrong.input("--pair goes with --empty; nobody pairs a demo's screens.");
-    }
-    if (pepper != null && !pair) {
-      throw Wrong.input("--pepper goes with --pair.");
-    }
+    pairing.check(empty);
     database.check();
-    doors.check(empty, pair);
+    doors.check(empty, pairing.pair());
   }
 
   private int runEmpty() throws Exception {
@@ -213,7 +193,7 @@ final class RunCommand implements Callable<Integer> {
             .sparing(spare)
             .through(doors.doors(folder))
             .listening(doors.host())
-            .pairing(pair ? new PairingOptions(pepper) : null);
+            .pairing(pairing.options());
     serve(options, (vertx, server) -> () -> {}, about);
     return 0;
   }

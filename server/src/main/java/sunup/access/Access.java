@@ -60,27 +60,35 @@ public final class Access implements AutoCloseable {
   /**
    * Opens what is known of screens and people.
    *
-   * @param database is closed with it
+   * @param database is closed with it, also if it can't be opened
    * @param pepper file with what goes into every PIN's hash
    * @param makePepper whether it is made if it is missing
+   * @param pepperLost whether PINs that were made with another are given up
    * @param suites this board's in order, each with its rooms
    */
   public static Access open(
       SideDatabase database,
       Path pepper,
       boolean makePepper,
+      boolean pepperLost,
       Clock clock,
       Map<SuiteId, Set<RoomId>> suites)
       throws IOException {
-    Pins pins = Pins.of(pepper, makePepper);
+    boolean opened = false;
     try {
+      Pins pins = new Pins(database.inOne(c -> Pepper.of(c, pepper, makePepper, pepperLost)));
       byte[] key = database.inOne(Passes::key);
       String link = first(database, clock.realMs());
       Access made = new Access(Ledger.open(database, clock), pins, suites, key);
       made.firstLink = link;
+      opened = true;
       return made;
     } catch (SQLException e) {
       throw new IOException("Screens and people can't be read: " + e.getMessage(), e);
+    } finally {
+      if (!opened) {
+        database.close();
+      }
     }
   }
 

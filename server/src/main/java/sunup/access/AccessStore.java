@@ -39,7 +39,7 @@ final class AccessStore {
   /** A screen that shows a code. */
   record Asks(String code, String fingerprint, String address, String page, long at, long until) {}
 
-  private interface Row<T> {
+  interface Row<T> {
     T of(ResultSet row) throws SQLException;
   }
 
@@ -56,13 +56,12 @@ final class AccessStore {
   }
 
   /** Null if there is none. */
-  private static <T> T one(Connection c, String sql, Row<T> read, Object... with)
-      throws SQLException {
+  static <T> T one(Connection c, String sql, Row<T> read, Object... with) throws SQLException {
     List<T> rows = all(c, sql, read, with);
     return rows.isEmpty() ? null : rows.get(0);
   }
 
-  private static int run(Connection c, String sql, Object... with) throws SQLException {
+  static int run(Connection c, String sql, Object... with) throws SQLException {
     try (PreparedStatement s = set(c, sql, with)) {
       return s.executeUpdate();
     }
@@ -175,12 +174,12 @@ final class AccessStore {
     }
   }
 
-  /** Whether anybody is an administrator. */
+  /** Whether anybody who can sign on is an administrator. */
   static boolean administered(Connection c) throws SQLException {
     return one(
             c,
             "SELECT count(*) AS n FROM access_role r JOIN access_person p ON p.code = r.person"
-                + " WHERE p.ended_at IS NULL AND r.role = ?",
+                + " WHERE p.ended_at IS NULL AND length(p.hash) > 1 AND r.role = ?",
             r -> r.getLong("n"),
             Role.ADMIN.word())
         > 0;
@@ -299,11 +298,12 @@ final class AccessStore {
     run(c, "DELETE FROM access_pairing WHERE fingerprint = ?", fingerprint);
   }
 
-  /** What is kept of a person's PIN, or null. */
+  /** What is kept of a person's PIN, or null; also of one whose PIN was lost with its pepper. */
   static Pins.Kept pin(Connection c, String person) throws SQLException {
     return one(
         c,
-        "SELECT salt, hash FROM access_person WHERE code = ? AND ended_at IS NULL",
+        "SELECT salt, hash FROM access_person"
+            + " WHERE code = ? AND ended_at IS NULL AND length(hash) > 1",
         r -> new Pins.Kept(Bytes.of(r.getBytes("salt")), Bytes.of(r.getBytes("hash"))),
         person);
   }

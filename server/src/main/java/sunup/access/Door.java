@@ -10,6 +10,7 @@ import sunup.board.Actor;
 import sunup.board.PersonId;
 import sunup.board.Role;
 import sunup.board.SuiteId;
+import sunup.wire.Audience;
 import sunup.wire.ClientMessage;
 import sunup.wire.ServerMessage;
 
@@ -41,6 +42,10 @@ public final class Door {
   private PairedScreen screen;
   private AccessStore.Asks asks;
   private String signed;
+
+  /** Of whoever is signed on; read by those who make frames. */
+  private volatile Role signedRole;
+
   private long passAt;
   private boolean closed;
   private Runnable unwatch = () -> {};
@@ -57,6 +62,9 @@ public final class Door {
 
     /** The screen is known: the hello, with what it was paired as. */
     void enter(ClientMessage.Hello as);
+
+    /** It is told by another audience from now on: everything anew. */
+    void anew();
 
     /** The screen holds its key, so that there is no hurry any more. */
     void proved();
@@ -189,10 +197,16 @@ public final class Door {
             its.name(),
             hello.page(),
             hello.morning(),
-            hello.epoch(),
-            hello.n(),
+            // Where a manager may be signed on, frames of another audience may lie between.
+            its.page() == Page.DESK ? null : hello.epoch(),
+            its.page() == Page.DESK ? null : hello.n(),
             hello.date(),
             its.suite().value()));
+  }
+
+  /** Who it is told as, on a page of it. */
+  public Audience audience(Page page) {
+    return page.audience(signedRole);
   }
 
   private void pass() {
@@ -234,6 +248,12 @@ public final class Door {
       return;
     }
     signed = id;
+    Page at = screen.page();
+    Audience before = at.audience(signedRole);
+    signedRole = now == null ? null : now.role();
+    if (at.audience(signedRole) != before) {
+      line.anew();
+    }
     line.send(
         now == null
             ? new ServerMessage.Signed(null, null, null, null)

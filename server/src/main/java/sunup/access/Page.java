@@ -56,6 +56,16 @@ public enum Page {
     return audience;
   }
 
+  /**
+   * What is told while somebody is signed on, where screens are paired. A manager asks how it went,
+   * and is told of the morning that is on only what may hang on a wall: no names.
+   *
+   * @param signed or null
+   */
+  Audience audience(Role signed) {
+    return signed == Role.MANAGER ? Audience.WALL : audience;
+  }
+
   /** Whether somebody of this role may sign on here, where screens are paired. */
   boolean mayBe(Role its) {
     return switch (this) {

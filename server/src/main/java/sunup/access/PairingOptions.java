@@ -7,5 +7,10 @@ import java.nio.file.Path;
  *
  * @param pepper file with what goes into every PIN's hash; null for one that is made in the data
  *     folder
+ * @param pepperLost whether PINs that were made with another pepper are given up
  */
-public record PairingOptions(Path pepper) {}
+public record PairingOptions(Path pepper, boolean pepperLost) {
+  public PairingOptions(Path pepper) {
+    this(pepper, false);
+  }
+}

@@ -1,15 +1,10 @@
 package sunup.access;
 
-import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.security.MessageDigest;
 import org.bouncycastle.crypto.generators.Argon2BytesGenerator;
 import org.bouncycastle.crypto.params.Argon2Parameters;
 import sunup.journal.Bytes;
-import sunup.journal.SecretFile;
 
 /**
  * PINs as they are kept: Argon2id with a salt each and a pepper that is not in the database, so
@@ -22,7 +17,6 @@ final class Pins {
   private static final int PASSES = 2;
   private static final int HASH_BYTES = 32;
   private static final int SALT_BYTES = 16;
-  private static final int PEPPER_BYTES = 32;
   private static final int DIGITS_MIN = 4;
   private static final int DIGITS_MAX = 12;
 
@@ -34,36 +28,6 @@ final class Pins {
 
   /** What is kept of a PIN. */
   record Kept(Bytes salt, Bytes hash) {}
-
-  /**
-   * With the pepper of a file.
-   *
-   * @param make whether it is made if it is missing
-   * @throws IOException that says what to do
-   */
-  static Pins of(Path file, boolean make) throws IOException {
-    if (make && !Files.exists(file)) {
-      try {
-        SecretFile.make(file);
-        Files.write(file, Secrets.bytes(PEPPER_BYTES));
-      } catch (FileAlreadyExistsException e) {
-        // Made by another start at the same moment.
-      }
-    }
-    if (!Files.isReadable(file)) {
-      throw new IOException(
-          "The pepper's file "
-              + file
-              + " can't be read. Without it no PIN is right: put the one back that the board had.");
-    }
-    SecretFile.check(file, "the pepper's file");
-    byte[] bytes = Files.readAllBytes(file);
-    if (bytes.length < PEPPER_BYTES) {
-      throw new IOException(
-          "The pepper's file " + file + " has less than " + PEPPER_BYTES + " bytes.");
-    }
-    return new Pins(bytes);
-  }
 
   /** Says what is wrong with a new PIN; null if nothing is. */
   static String wrong(String pin) {

@@ -114,7 +114,8 @@ final class Guard {
       new Problem("Another origin", 403, "Only the board's own pages may do that.").send(context);
       return;
     }
-    if (access != null && context.normalizedPath().startsWith("/api/")) {
+    String path = context.normalizedPath();
+    if (access != null && path.startsWith("/api/")) {
       Optional<Access.Asker> asker = access.asker(request.getHeader(PASS));
       if (asker.isEmpty()) {
         refusals.count("not paired", remote);
@@ -127,9 +128,22 @@ final class Guard {
         new Problem("Not allowed", 403, "A wall only shows; ask at a desk.").send(context);
         return;
       }
+      if (asker.get().actor().role() == Role.MANAGER && !(reads && managers(path))) {
+        refusals.count("a manager asks", remote);
+        new Problem("Not allowed", 403, "A manager reads the review; the morning is for the desk.")
+            .send(context);
+        return;
+      }
       context.put(ASKER, asker.get());
     }
     context.next();
+  }
+
+  /** What tells nothing of a morning that is on. */
+  private static boolean managers(String path) {
+    return path.startsWith(ReviewApi.ROOT + "/")
+        || path.equals(SiteApi.PATH)
+        || path.equals(SiteApi.SUITES);
   }
 
   /**

@@ -73,10 +73,10 @@ final class IntakeApi {
         context,
         pool,
         () -> {
-          byte[] csv = Answers.body(context, "text/csv");
           Hosted.Suite suite = hosted.asked(context);
           SiteFile site = suite.site();
           Actor actor = Guard.planner(asker, site.suite(), DESKS_ONLY, "desk-list");
+          byte[] csv = Answers.body(context, "text/csv");
           long at = suite.mornings().nowMs();
           MorningId morning = AskedMorning.of(suite.mornings(), date);
           Owner owner = owners.owner(morning);

@@ -5,7 +5,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -68,21 +70,33 @@ record Opened(
       Connections.checkLoopback(options.host());
     }
     List<SiteFile> sites = sites(options.siteFiles());
+    Deque<Runnable> opened = new ArrayDeque<>();
     try {
       Identity identity = tls == null ? null : Identity.open(vertx, tls, Instant::now);
+      if (identity != null) {
+        opened.push(identity::close);
+      }
       Journal journal = journal(options);
+      opened.push(journal::close);
+      Access access = access(options, sites);
+      if (access != null) {
+        opened.push(access::close);
+      }
+      Editions editions = Editions.beside(options.dataFolder(), options.database());
       FactStore facts = new LazyFacts(options.dataFolder());
       Archivist archivist = new Archivist(journal, codec(options), facts);
+      // Last, so that no morning is owned by a node that does not come up.
       Cluster cluster = options.cluster() == null ? null : join(vertx, options, journal);
       Suites suites =
           cluster == null
               ? Suites.open(journal, BOARD, options.clock(), options.types(), null)
               : cluster.suites();
-      Access access = access(options, sites);
-      Editions editions = Editions.beside(options.dataFolder(), options.database());
+      opened.clear();
       return new Opened(sites, suites, cluster, archivist, facts, editions, access, identity);
     } catch (IOException e) {
       throw new IllegalArgumentException(e.getMessage(), e);
+    } finally {
+      opened.forEach(Runnable::run);
     }
   }
 
@@ -107,6 +121,7 @@ record Opened(
             : SideDatabase.postgres(options.database(), "access"),
         pairing.pepper() == null ? options.dataFolder().resolve("pepper") : pairing.pepper(),
         options.database() == null,
+        pairing.pepperLost(),
         options.clock(),
         rooms);
   }

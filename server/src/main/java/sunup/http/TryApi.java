@@ -95,9 +95,9 @@ final class TryApi {
 
     private void ask() {
       try {
-        List<TryChange> changes = read(Answers.body(context, "application/json"));
         Hosted.Suite suite = hosted.asked(context);
         Guard.mustBeDesk(asker, suite.site().suite(), "A copy is tried at the suite's own desk.");
+        List<TryChange> changes = read(Answers.body(context, "application/json"));
         MorningId id = AskedMorning.of(suite.mornings(), context.request().getParam("date"));
         long now = suite.mornings().nowMs();
         Morning morning = OwnerCalls.state(OwnerCalls.owner(owners, id));

@@ -78,8 +78,9 @@ public final class Backup {
         keep(c, files);
         c.commit();
       }
+      // After the journal, so that whatever its events name is in the parts too.
       for (String name : BackupParts.of(from, source)) {
-        BackupParts.write(name, from, plain(part), rows);
+        BackupParts.write(name, from, plain(part), privates, rows);
       }
       sync(part);
       Files.move(part, target, StandardCopyOption.ATOMIC_MOVE);
@@ -203,7 +204,7 @@ public final class Backup {
         // A PostgreSQL does not wait in an open transaction for as long as parts may take.
         c.rollback();
         for (String name : Tables.parts(from)) {
-          BackupParts.restore(name, source, to, rows);
+          BackupParts.restore(name, source, to, now, rows);
         }
         mustBeEmpty(c, to);
         copyAll(from, c, " WHERE erase_after > " + now, rows);

@@ -96,7 +96,7 @@ public final class DataFolder implements AutoCloseable {
   }
 
   /** A new entry in a folder is durable only after the folder itself was synced. */
-  private static void syncFolder(Path folder) throws IOException {
+  static void syncFolder(Path folder) throws IOException {
     try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
       channel.force(true);
     }

@@ -73,9 +73,7 @@ final class Tables {
         // The second is how the first Sunup numbered its tables.
         if (!name.equals(Migrations.TABLE)
             && !name.equals("schema_version")
-            && !name.startsWith("sqlite_")
-            // Screens and people are no part of the journal, on SQLite in a file of their own.
-            && !name.startsWith("access_")) {
+            && !name.startsWith("sqlite_")) {
           names.add(name);
         }
       }

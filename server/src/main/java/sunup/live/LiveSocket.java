@@ -11,7 +11,6 @@ import java.util.function.Function;
 import sunup.access.Door;
 import sunup.access.Page;
 import sunup.board.Actor;
-import sunup.board.CommandId;
 import sunup.board.Morning;
 import sunup.board.MorningId;
 import sunup.board.PersonId;
@@ -42,8 +41,6 @@ final class LiveSocket implements Screen, Door.Line {
   static final short POLICY = 1008;
   static final short TOO_BIG = 1009;
   static final short TRY_LATER = 1013;
-
-  private static final int WORDS_MAX = 300;
 
   /** A screen that waits to be paired hears from the board this often. */
   private static final int DOOR_MS = 4_000;
@@ -127,7 +124,7 @@ final class LiveSocket implements Screen, Door.Line {
 
   @Override
   public Audience audience() {
-    return page.audience();
+    return door == null ? page.audience() : door.audience(page);
   }
 
   @Override
@@ -233,7 +230,7 @@ final class LiveSocket implements Screen, Door.Line {
     try {
       message = Json.read(bytes, ClientMessage.class);
     } catch (BadJson e) {
-      unreadable(bytes, e.getMessage());
+      send(Replies.unreadable(bytes, e.getMessage()));
       return;
     }
     if (message == null) {
@@ -242,7 +239,7 @@ final class LiveSocket implements Screen, Door.Line {
     }
     Optional<String> missing = Complete.missing(message);
     if (missing.isPresent()) {
-      unreadable(bytes, "the field " + missing.get() + " is missing");
+      send(Replies.unreadable(bytes, "the field " + missing.get() + " is missing"));
       return;
     }
     if (inTime) {
@@ -302,6 +299,14 @@ final class LiveSocket implements Screen, Door.Line {
       mornings.join(this, chosen, greeting.resumed(), hello.epoch(), hello.n());
     } catch (Greeting.Wrong wrong) {
       trouble(wrong.code(), wrong.getMessage());
+    }
+  }
+
+  @Override
+  public void anew() {
+    if (page != null && !closing) {
+      mornings.leave(this);
+      mornings.join(this, chosen, null, null, null);
     }
   }
 
@@ -378,18 +383,6 @@ final class LiveSocket implements Screen, Door.Line {
 
   private void answer(ServerMessage.Answer answer) {
     write(AudienceStream.encode(answer));
-  }
-
-  /** A command that can't be read is refused under its id, so that it does not wait for ever. */
-  private void unreadable(byte[] bytes, String why) {
-    String words = why.length() > WORDS_MAX ? why.substring(0, WORDS_MAX) : why;
-    CommandId id = Replies.idOfSend(bytes);
-    if (id == null) {
-      trouble("bad-message", words);
-    } else {
-      RefusalCode code = RefusalCode.BAD_COMMAND;
-      answer(new ServerMessage.Answer(id, "refused", null, code.code(), code.say(words)));
-    }
   }
 
   @Override

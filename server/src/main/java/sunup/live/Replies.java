@@ -3,12 +3,15 @@ package sunup.live;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import sunup.board.CommandId;
+import sunup.board.RefusalCode;
 import sunup.codec.Json;
 import sunup.suites.Reply;
 import sunup.wire.ServerMessage;
 
 /** Answers to commands as they are written on the wire. */
 final class Replies {
+  private static final int WORDS_MAX = 300;
+
   private Replies() {}
 
   static ServerMessage.Answer of(CommandId id, Reply reply) {
@@ -26,8 +29,18 @@ final class Replies {
     return new ServerMessage.Answer(id, "later", null, null, words);
   }
 
+  /** A command that can't be read is refused under its id, so that it does not wait for ever. */
+  static ServerMessage unreadable(byte[] bytes, String why) {
+    String words = why.length() > WORDS_MAX ? why.substring(0, WORDS_MAX) : why;
+    CommandId id = idOfSend(bytes);
+    RefusalCode code = RefusalCode.BAD_COMMAND;
+    return id == null
+        ? new ServerMessage.Trouble("bad-message", words)
+        : new ServerMessage.Answer(id, "refused", null, code.code(), code.say(words));
+  }
+
   /** The id of a command that can't be read as a whole, or null. */
-  static CommandId idOfSend(byte[] bytes) {
+  private static CommandId idOfSend(byte[] bytes) {
     try {
       JsonNode tree = Json.mapper().readTree(bytes);
       boolean sends = tree != null && tree.path("m").asText().equals("send");

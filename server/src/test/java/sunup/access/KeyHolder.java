@@ -23,6 +23,7 @@ public final class KeyHolder {
   private final int port;
   private KeyPair key = newKey();
   private TestScreen socket;
+  private String pass;
 
   public KeyHolder(Vertx vertx, int port) {
     this.vertx = vertx;
@@ -82,7 +83,14 @@ public final class KeyHolder {
   }
 
   public ServerMessage.Paired paired() throws Exception {
-    return socket.await(ServerMessage.Paired.class, p -> true);
+    ServerMessage.Paired now = socket.await(ServerMessage.Paired.class, p -> true);
+    pass = now.pass();
+    return now;
+  }
+
+  /** What it shows when it asks over HTTP. */
+  public String pass() throws Exception {
+    return pass != null ? pass : paired().pass();
   }
 
   public ServerMessage.Told ask(AccessAsk ask) throws Exception {

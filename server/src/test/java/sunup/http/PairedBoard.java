@@ -4,27 +4,35 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.vertx.core.Vertx;
 import io.vertx.core.http.HttpClient;
+import io.vertx.core.http.HttpMethod;
+import io.vertx.core.http.RequestOptions;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.io.TempDir;
 import sunup.access.KeyHolder;
 import sunup.access.PairingOptions;
+import sunup.board.Command;
+import sunup.board.CommandId;
 import sunup.board.Role;
 import sunup.board.RoomId;
+import sunup.codec.Json;
 import sunup.intake.SiteFile;
 import sunup.live.fake.TickingClock;
 import sunup.wire.AccessAsk;
+import sunup.wire.ClientMessage;
 import sunup.wire.ServerMessage;
 
 /** The whole server with pairing, and a desk at which its first administrator is signed on. */
 abstract class PairedBoard {
   static final String PIN = "480915";
+  private static final AtomicInteger SAID = new AtomicInteger();
 
-  @TempDir private Path folder;
+  @TempDir Path folder;
   final Vertx vertx = Vertx.vertx();
   HttpClient http;
   SunupServer server;
@@ -41,9 +49,13 @@ abstract class PairedBoard {
   }
 
   void begin() throws Exception {
+    begin(new PairingOptions(null));
+  }
+
+  void begin(PairingOptions pairing) throws Exception {
     ServerOptions options =
         ServerOptions.of(folder.resolve("data"), folder.resolve("site.json"), 0, new TickingClock())
-            .pairing(new PairingOptions(null));
+            .pairing(pairing);
     server = await(SunupServer.start(vertx, options));
   }
 
@@ -68,6 +80,66 @@ abstract class PairedBoard {
     assertThat(told.done()).as(told.words()).isTrue();
     made.paired();
     return made;
+  }
+
+  int status(String path, String pass) throws Exception {
+    return status(HttpMethod.GET, path, pass);
+  }
+
+  /** What a request with an empty body is answered. */
+  int status(HttpMethod method, String path, String pass) throws Exception {
+    RequestOptions asked =
+        new RequestOptions()
+            .setMethod(method)
+            .setHost("127.0.0.1")
+            .setPort(server.port())
+            .setURI(path);
+    if (pass != null) {
+      asked.putHeader("Sunup-Pass", pass);
+    }
+    return await(
+        http.request(asked).compose(r -> r.send()).compose(r -> r.body().map(b -> r.statusCode())));
+  }
+
+  /** Takes a list with one case in room 1, as the desk, and opens the morning. */
+  void planned() throws Exception {
+    String list = "room,start,technique\n1,07:30,general\n";
+    String preview = posted("/api/intake/preview", list);
+    String hash = Json.mapper().readTree(preview).path("hash").asText();
+    posted("/api/intake/take?hash=" + hash, list);
+    assertThat(say(desk, new Command.OpenMorning())).isNull();
+  }
+
+  private String posted(String path, String csv) throws Exception {
+    RequestOptions asked =
+        new RequestOptions()
+            .setMethod(HttpMethod.POST)
+            .setHost("127.0.0.1")
+            .setPort(server.port())
+            .putHeader("Sunup-Pass", desk.pass())
+            .putHeader("Content-Type", "text/csv")
+            .setURI(path);
+    return await(
+        http.request(asked)
+            .compose(r -> r.send(csv))
+            .compose(
+                r ->
+                    r.body()
+                        .map(
+                            body -> {
+                              assertThat(r.statusCode()).as(body.toString()).isEqualTo(200);
+                              return body.toString();
+                            })));
+  }
+
+  /** Gives a command and tells the code of its refusal, or null if it was done. */
+  static String say(KeyHolder at, Command command) throws Exception {
+    CommandId id = new CommandId("say-" + SAID.incrementAndGet());
+    long now = System.currentTimeMillis();
+    at.socket().send(new ClientMessage.Send(id, null, null, now, 0, null, command));
+    ServerMessage.Answer answer =
+        at.socket().await(ServerMessage.Answer.class, a -> a.id().equals(id));
+    return answer.code();
   }
 
   /** Somebody who may sign on with these roles. */

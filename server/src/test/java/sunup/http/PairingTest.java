@@ -1,14 +1,17 @@
 package sunup.http;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import io.vertx.core.http.HttpMethod;
 import io.vertx.core.http.RequestOptions;
+import java.nio.file.Path;
 import java.security.KeyPair;
 import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import sunup.access.KeyHolder;
+import sunup.access.PairingOptions;
 import sunup.board.Role;
 import sunup.board.RoomId;
 import sunup.live.fake.TestScreen;
@@ -20,20 +23,6 @@ import sunup.wire.ServerMessage;
 
 /** Screens become ours and cease to be, over real sockets and a real database. */
 class PairingTest extends PairedBoard {
-  private int status(String path, String pass) throws Exception {
-    RequestOptions asked =
-        new RequestOptions()
-            .setMethod(HttpMethod.GET)
-            .setHost("127.0.0.1")
-            .setPort(server.port())
-            .setURI(path);
-    if (pass != null) {
-      asked.putHeader("Sunup-Pass", pass);
-    }
-    return await(
-        http.request(asked).compose(r -> r.send()).compose(r -> r.body().map(b -> r.statusCode())));
-  }
-
   private AccessList list() throws Exception {
     return desk.ask(new AccessAsk.Look()).list();
   }
@@ -73,6 +62,18 @@ class PairingTest extends PairedBoard {
     assertThat(again.socket().await(ServerMessage.View.class, v -> true).audience())
         .isEqualTo(Audience.STAFF);
     assertThat(server.firstLink()).isEmpty();
+  }
+
+  @Test
+  void shouldLetGoOfEverythingWhenItDoesNotStart() throws Exception {
+    await(server.close());
+    Path other = folder.resolve("other");
+    assertThatThrownBy(() -> begin(new PairingOptions(other)))
+        .hasMessageContaining("--pepper-lost");
+
+    begin();
+
+    assertThat(screen().turn(desk.key()).open("desk").paired().page()).isEqualTo("desk");
   }
 
   @Test

@@ -2,6 +2,7 @@ package sunup.http;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.vertx.core.http.HttpMethod;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -9,6 +10,9 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import sunup.access.KeyHolder;
 import sunup.board.CaseId;
@@ -38,7 +42,9 @@ import sunup.board.SuiteId;
 import sunup.board.UnitId;
 import sunup.intake.SiteFile;
 import sunup.sheets.ComposedSheet;
+import sunup.wire.Audience;
 import sunup.wire.ClientMessage;
+import sunup.wire.Part;
 import sunup.wire.ServerMessage;
 
 /** The one table of rights, walked whole over real sockets by people who signed on. */
@@ -142,6 +148,73 @@ class RightsWalkTest extends PairedBoard {
       }
       assertThat(may.get(role)).as(role.word()).isEqualTo(table);
     }
+  }
+
+  @Test
+  void shouldAnswerOverHttpEachRoleAtItsPageWhatItMayAskAndNothingElse() throws Exception {
+    person("M1", ROLES_PIN, Role.MANAGER, Role.SUPERVISOR);
+    person("S1", ROLES_PIN, Role.SCRUB);
+    KeyHolder station = paired("station", "1");
+    assertThat(station.signOn("S1", ROLES_PIN).done()).isTrue();
+    String wall = paired("wall", null).pass();
+    String atDesk = desk.pass();
+    String atStation = station.pass();
+
+    assertThat(refused(atDesk)).isEmpty();
+    assertThat(refused(wall)).isEqualTo(routes(path -> true));
+    // The review's progress tells how many mornings there are, and is of no suite.
+    assertThat(refused(atStation))
+        .isEqualTo(routes(path -> path.matches(".*/api/(review|intake|try).*(?<!/archive)")));
+    assertThat(desk.signOn("M1", ROLES_PIN, Role.MANAGER, null).done()).isTrue();
+    assertThat(refused(atDesk))
+        .isEqualTo(routes(path -> !path.matches("GET /api/(review/.*|site|suites)")));
+    assertThat(status("/api/review/measures?suite=main", atDesk)).isEqualTo(200);
+    assertThat(status("/api/review/rows", atDesk)).isEqualTo(200);
+    assertThat(desk.signOn("M1", ROLES_PIN, Role.SUPERVISOR, null).done()).isTrue();
+    assertThat(status("/api/readings", atDesk)).isNotEqualTo(403);
+  }
+
+  private Set<String> routes(Predicate<String> wanted) {
+    return server.documentedRoutes().stream()
+        .filter(route -> route.contains(" /api/") && wanted.test(route))
+        .collect(Collectors.toCollection(TreeSet::new));
+  }
+
+  /** What is answered as not allowed before anything else is looked at. */
+  private Set<String> refused(String pass) throws Exception {
+    Set<String> refused = new TreeSet<>();
+    for (String route : routes(path -> true)) {
+      String[] words = route.split(" ", -1);
+      if (status(HttpMethod.valueOf(words[0]), words[1], pass) == 403) {
+        refused.add(route);
+      }
+    }
+    return refused;
+  }
+
+  @Test
+  void shouldTellAManagerOfTheMorningNoMoreThanAWallAndNoNames() throws Exception {
+    person("M1", ROLES_PIN, Role.MANAGER, Role.DESK);
+    planned();
+    desk.socket().await(ServerMessage.Frame.class, f -> f.set().stream().anyMatch(this::names));
+
+    assertThat(desk.signOn("M1", ROLES_PIN, Role.MANAGER, null).done()).isTrue();
+
+    ServerMessage.View told =
+        desk.socket().await(ServerMessage.View.class, v -> v.audience() == Audience.WALL);
+    assertThat(told.parts()).noneMatch(this::names).allMatch(p -> p.audience() == Audience.WALL);
+    // Also on a new socket that says where it was.
+    KeyHolder again = screen().turn(desk.key()).open("desk");
+    assertThat(again.socket().await(ServerMessage.View.class, v -> true).audience())
+        .isEqualTo(Audience.WALL);
+
+    assertThat(desk.signOn("M1", ROLES_PIN, Role.DESK, null).done()).isTrue();
+    told = desk.socket().await(ServerMessage.View.class, v -> v.audience() == Audience.DESK);
+    assertThat(told.parts()).anyMatch(this::names);
+  }
+
+  private boolean names(Part part) {
+    return part instanceof Part.PersonPart;
   }
 
   /** What is not refused as not allowed, on a socket of its own because of its rate. */
