@@ -191,6 +191,7 @@ export interface Trial {
   all?: Score;
   deskActed?: Score;
   deskDidNot?: Score;
+  replayed?: Score;
 }
 
 export interface Choices {

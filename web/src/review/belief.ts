@@ -62,27 +62,15 @@ function scoreWords(name: string, score: Score | undefined): (string | number)[]
       ];
 }
 
-/** Whether to believe the board. */
-export function trialPanel(trial: Trial): TemplateResult {
-  const score = trial.all;
-  if (score === undefined) {
-    return html`<p class="withheld">
-      ${trial.forecasts} forecasts with an outcome: fewer than 10 are not shown.
-    </p>`;
-  }
+/** What a set of forecasts came to. */
+function figuresOf(score: Score, minutesBefore: number): TemplateResult {
   const z = score.spiegelhalter;
   return html`<div class="trial">
       ${curve(score)}
       <div>
         <p>
-          ${trial.forecasts} forecasts of ${score.mornings} mornings, ${trial.minutesBefore} minutes
-          before the
-          target${
-            trial.recomputed === 0
-              ? ''
-              : `; ${trial.recomputed} of them were not kept then but computed by today's model`
-          }.
-          A point on the line was said as it came.
+          ${score.n} forecasts of ${score.mornings} mornings, ${minutesBefore} minutes before the
+          target. A point on the line was said as it came.
         </p>
         <dl>
           <div>
@@ -125,15 +113,6 @@ export function trialPanel(trial: Trial): TemplateResult {
       </div>
     </div>
     ${tableOf(
-      'Scores, by whether the desk acted afterwards',
-      ['forecasts', 'how many', 'score', 'reliability', 'resolution', 'uncertainty'],
-      [
-        scoreWords('all', trial.all),
-        scoreWords('the desk acted', trial.deskActed),
-        scoreWords('it did not', trial.deskDidNot),
-      ],
-    )}
-    ${tableOf(
       'Calibration',
       ['said', 'forecasts', 'mean said', 'came', '95 % interval'],
       score.curve.map((bin) => [
@@ -143,10 +122,47 @@ export function trialPanel(trial: Trial): TemplateResult {
         bin.came === undefined ? 'under 10' : percent(bin.came),
         between(bin.interval),
       ]),
-    )}
-    <p class="key">
-      Where the desk acted, what came is no longer what was forecast; neither half alone is fair.
-    </p>`;
+    )}`;
+}
+
+/** Whether to believe the board: by what it said then; today's model on other mornings stands apart. */
+export function trialPanel(trial: Trial): TemplateResult {
+  const { all, replayed, minutesBefore } = trial;
+  return html`${
+    all === undefined
+      ? html`<p class="withheld">
+          The board kept ${trial.forecasts} forecasts with an outcome: fewer than 10 are not shown.
+        </p>`
+      : html`${figuresOf(all, minutesBefore)}
+          ${tableOf(
+            'Scores, by whether the desk acted afterwards',
+            ['forecasts', 'how many', 'score', 'reliability', 'resolution', 'uncertainty'],
+            [
+              scoreWords('all', trial.all),
+              scoreWords('the desk acted', trial.deskActed),
+              scoreWords('it did not', trial.deskDidNot),
+            ],
+          )}
+          <p class="key">
+            Where the desk acted, what came is no longer what was forecast; neither half alone is
+            fair.
+          </p>`
+  }
+  ${
+    trial.recomputed === 0
+      ? nothing
+      : html`<details class="replayed">
+          <summary>
+            ${trial.recomputed} more forecasts were not kept when they were said: today's model on
+            those mornings
+          </summary>
+          ${
+            replayed === undefined
+              ? html`<p class="withheld">Fewer than 10 are not shown.</p>`
+              : figuresOf(replayed, minutesBefore)
+          }
+        </details>`
+  }`;
 }
 
 /** A difference as a stroke about the line of none. */

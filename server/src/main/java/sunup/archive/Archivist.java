@@ -25,7 +25,9 @@ import sunup.journal.Stored;
 import sunup.journal.UnreadableEvent;
 import sunup.review.facts.FactsBuilder;
 import sunup.review.facts.FirstCaseFact;
+import sunup.review.facts.ForecastNote;
 import sunup.review.facts.ForecastReplay;
+import sunup.review.facts.NotesDue;
 
 /**
  * Keeps the facts in step with the journal. It looks which mornings became longer since their facts
@@ -50,6 +52,7 @@ public final class Archivist implements AutoCloseable {
   private final Journal journal;
   private final EventCodec codec;
   private final FactStore store;
+  private final ForecastLog log;
   private final ScheduledExecutorService thread =
       Executors.newSingleThreadScheduledExecutor(
           task -> {
@@ -60,6 +63,12 @@ public final class Archivist implements AutoCloseable {
 
   /** Mornings that are not closed, or can't be read, and how long they were then. The thread's. */
   private final Map<MorningId, Long> passed = new HashMap<>();
+
+  /**
+   * How long each was at the last look. One that grows is left alone until a look finds it as it
+   * was: an open morning is not read through every minute. The thread's.
+   */
+  private final Map<MorningId, Long> seen = new HashMap<>();
 
   private volatile Progress progress = new Progress(false, 0, 0, 0, null);
   private volatile boolean closed;
@@ -78,11 +87,13 @@ public final class Archivist implements AutoCloseable {
 
   /**
    * @param codec reads the journal's events
+   * @param log what the board said
    */
-  public Archivist(Journal journal, EventCodec codec, FactStore store) {
+  public Archivist(Journal journal, EventCodec codec, FactStore store, ForecastLog log) {
     this.journal = journal;
     this.codec = codec;
     this.store = store;
+    this.log = log;
   }
 
   /** Looks now and then, until it is closed. */
@@ -137,10 +148,14 @@ public final class Archivist implements AutoCloseable {
     known.putAll(store.made());
     List<Map.Entry<MorningId, Long>> longer = new ArrayList<>();
     for (Map.Entry<MorningId, Long> e : lengths.entrySet()) {
-      if (!e.getValue().equals(known.get(e.getKey()))) {
+      boolean grew = !e.getValue().equals(known.get(e.getKey()));
+      boolean grows = seen.containsKey(e.getKey()) && !e.getValue().equals(seen.get(e.getKey()));
+      if (grew && !grows) {
         longer.add(e);
       }
     }
+    seen.clear();
+    seen.putAll(lengths);
     longer.sort(
         Comparator.comparing((Map.Entry<MorningId, Long> e) -> e.getKey().date())
             .thenComparing(e -> e.getKey().suite().value()));
@@ -160,7 +175,9 @@ public final class Archivist implements AutoCloseable {
         passed.put(morning, length);
         return true;
       }
-      List<FirstCaseFact> facts = FactsBuilder.build(events, ForecastReplay.notes(events, TRIALS));
+      List<ForecastNote> said =
+          NotesDue.together(log.of(morning), ForecastReplay.notes(events, TRIALS));
+      List<FirstCaseFact> facts = FactsBuilder.build(events, said);
       store.replace(morning, stored.events().size(), facts);
       passed.remove(morning);
       return true;

@@ -19,6 +19,7 @@ import org.duckdb.DuckDBConnection;
 import sunup.board.MorningId;
 import sunup.board.SuiteId;
 import sunup.review.Comparison;
+import sunup.review.ComparisonSums;
 import sunup.review.Measures;
 import sunup.review.Split;
 import sunup.review.charts.Lateness;
@@ -40,7 +41,7 @@ final class DuckFigures implements FactFigures {
   }
 
   /** What is read of one row. */
-  private interface Reading {
+  interface Reading {
     void row(ResultSet row) throws SQLException;
   }
 
@@ -253,14 +254,16 @@ final class DuckFigures implements FactFigures {
     String words =
         "SELECT suite, day, chance_M, came_M, done_M, acted_M, again_M, named_M"
             + " FROM start $WHERE AND chance_M IS NOT NULL ORDER BY day, suite, id";
+    MorningId[] last = new MorningId[1];
     return list(
         words.replace("_M", "_" + minutesBefore),
         new Where(filter),
         row -> {
+          last[0] = morning(row, last[0]);
           int named = row.getInt(8);
           boolean none = row.wasNull();
           return new Said(
-              morning(row),
+              last[0],
               row.getDouble(3),
               row.getBoolean(4),
               row.getDouble(5),
@@ -272,6 +275,15 @@ final class DuckFigures implements FactFigures {
 
   private static MorningId morning(ResultSet row) throws SQLException {
     return new MorningId(new SuiteId(row.getString(1)), LocalDate.ofEpochDay(row.getInt(2)));
+  }
+
+  /** Rows of one morning stand together: they share its id. */
+  private static MorningId morning(ResultSet row, MorningId last) throws SQLException {
+    boolean same =
+        last != null
+            && last.date().toEpochDay() == row.getInt(2)
+            && last.suite().value().equals(row.getString(1));
+    return same ? last : morning(row);
   }
 
   @Override
@@ -300,6 +312,27 @@ final class DuckFigures implements FactFigures {
                 .computeIfAbsent(name(split, row.getString(5)), k -> new ArrayList<>())
                 .add(start(row)));
     return groups;
+  }
+
+  @Override
+  public int mornings(Filter filter) {
+    return list(
+            "SELECT count(*) FROM (SELECT DISTINCT suite, day FROM start $WHERE"
+                + " AND started IS NOT NULL)",
+            new Where(filter),
+            row -> row.getInt(1))
+        .get(0);
+  }
+
+  @Override
+  public Map<String, ComparisonSums> sums(Filter filter, Split split) {
+    return CompareSums.of(this::ask, new Where(filter), column(split), k -> name(split, k));
+  }
+
+  @Override
+  public Map<String, ComparisonSums> sums(Filter filter, LocalDate at) {
+    String key = "CASE WHEN day < " + at.toEpochDay() + " THEN 'before' ELSE 'from' END";
+    return CompareSums.of(this::ask, new Where(filter), key, k -> k);
   }
 
   @Override

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.function.Consumer;
 import sunup.codec.Maybe;
 import sunup.review.Comparison;
+import sunup.review.ComparisonSums;
 import sunup.review.Measures;
 import sunup.review.Split;
 import sunup.review.charts.Lateness;
@@ -86,6 +87,15 @@ public interface FactFigures {
 
   /** The same by group. */
   Map<String, List<Comparison.Start>> starts(Filter filter, Split split);
+
+  /** Mornings with a start. */
+  int mornings(Filter filter);
+
+  /** Sums by which each group is compared with all others together. */
+  Map<String, ComparisonSums> sums(Filter filter, Split split);
+
+  /** The same of the starts {@code from} a date on and {@code before} it. */
+  Map<String, ComparisonSums> sums(Filter filter, LocalDate at);
 
   /** All rows by date, suite and room, one after the other. */
   void rows(Filter filter, Consumer<Row> taker);

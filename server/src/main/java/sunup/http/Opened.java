@@ -19,6 +19,7 @@ import sunup.access.Connections;
 import sunup.access.PairingOptions;
 import sunup.archive.Archivist;
 import sunup.archive.FactStore;
+import sunup.archive.ForecastLog;
 import sunup.archive.LazyFacts;
 import sunup.board.RoomId;
 import sunup.board.SuiteId;
@@ -41,6 +42,7 @@ import sunup.tls.TlsOptions;
  * What is opened before a server is put together: the journal first, which holds the data folder.
  *
  * @param cluster null for one node alone
+ * @param said what the board said, kept for its trial
  * @param access null where screens are not paired
  * @param identity null where the board speaks without TLS
  */
@@ -51,6 +53,7 @@ record Opened(
     Archivist archivist,
     FactStore facts,
     Editions editions,
+    ForecastLog said,
     Access access,
     Identity identity) {
   /** Bytes of a site's file. */
@@ -84,7 +87,8 @@ record Opened(
       }
       Editions editions = Editions.beside(options.dataFolder(), options.database());
       FactStore facts = new LazyFacts(options.dataFolder());
-      Archivist archivist = new Archivist(journal, codec(options), facts);
+      ForecastLog said = new ForecastLog(() -> beside(options, ForecastLog.PART));
+      Archivist archivist = new Archivist(journal, codec(options), facts, said);
       // Last, so that no morning is owned by a node that does not come up.
       Cluster cluster = options.cluster() == null ? null : join(vertx, options, journal);
       Suites suites =
@@ -92,7 +96,7 @@ record Opened(
               ? Suites.open(journal, BOARD, options.clock(), options.types(), null)
               : cluster.suites();
       opened.clear();
-      return new Opened(sites, suites, cluster, archivist, facts, editions, access, identity);
+      return new Opened(sites, suites, cluster, archivist, facts, editions, said, access, identity);
     } catch (IOException e) {
       throw new IllegalArgumentException(e.getMessage(), e);
     } finally {
@@ -116,14 +120,18 @@ record Opened(
           site.suite(), site.rooms().stream().map(SiteFile.Room::id).collect(Collectors.toSet()));
     }
     return Access.open(
-        options.database() == null
-            ? SideDatabase.sqlite(options.dataFolder(), "access")
-            : SideDatabase.postgres(options.database(), "access"),
+        beside(options, "access"),
         pairing.pepper() == null ? options.dataFolder().resolve("pepper") : pairing.pepper(),
         options.database() == null,
         pairing.pepperLost(),
         options.clock(),
         rooms);
+  }
+
+  private static SideDatabase beside(ServerOptions options, String part) throws IOException {
+    return options.database() == null
+        ? SideDatabase.sqlite(options.dataFolder(), part)
+        : SideDatabase.postgres(options.database(), part);
   }
 
   /** Reads only: nothing random is asked of it. */

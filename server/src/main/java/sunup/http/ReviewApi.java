@@ -19,6 +19,7 @@ import sunup.archive.Filter;
 import sunup.codec.Maybe;
 import sunup.intake.History;
 import sunup.review.Comparison;
+import sunup.review.ComparisonSums;
 import sunup.review.Cost;
 import sunup.review.Measures;
 import sunup.review.charts.MinutesByCause;
@@ -200,17 +201,22 @@ final class ReviewApi {
   private static List<Comparison> compare(FactFigures figures, ReviewQuery query)
       throws Answers.Wrong {
     LocalDate at = query.date("at");
+    Filter filter = query.filter();
+    boolean many = figures.mornings(filter) > ComparisonSums.DEALT_MOST;
+    if (at == null && many) {
+      Map<String, ComparisonSums> groups = figures.sums(filter, query.split());
+      mustBeFew(groups.size());
+      return Comparison.eachOfSums(groups);
+    }
     if (at == null) {
-      Map<String, List<Comparison.Start>> groups = figures.starts(query.filter(), query.split());
-      if (groups.size() > COMPARED_MOST) {
-        throw new Answers.Wrong(
-            "Too many",
-            422,
-            "There are " + groups.size() + " groups. Choose fewer: " + COMPARED_MOST + " at most.");
-      }
+      Map<String, List<Comparison.Start>> groups = figures.starts(filter, query.split());
+      mustBeFew(groups.size());
       return Comparison.eachWithTheRest(groups, SEED);
     }
-    Filter filter = query.filter();
+    ComparisonSums sums = many ? figures.sums(filter, at).get("from") : null;
+    if (sums != null) {
+      return List.of(sums.compare("from " + at, "before " + at));
+    }
     return List.of(
         Comparison.ofStarts(
             "from " + at,
@@ -219,6 +225,15 @@ final class ReviewApi {
             figures.starts(
                 filter.between(filter.from(), ReviewQuery.earlier(filter.to(), at.minusDays(1)))),
             SEED));
+  }
+
+  private static void mustBeFew(int groups) throws Answers.Wrong {
+    if (groups > COMPARED_MOST) {
+      throw new Answers.Wrong(
+          "Too many",
+          422,
+          "There are " + groups + " groups. Choose fewer: " + COMPARED_MOST + " at most.");
+    }
   }
 
   private static Trial trial(FactFigures figures, ReviewQuery query) throws Answers.Wrong {

@@ -256,7 +256,8 @@ final class SheetsApi {
         edition,
         "Published as edition "
             + edition
-            + ". Mornings that are open keep theirs; a case list that is taken from now on uses it.");
+            + ". Mornings that are open keep theirs;"
+            + " a case list that is taken from now on uses it.");
   }
 
   private Answers.Wrong overtaken(

@@ -22,6 +22,7 @@ import sunup.access.Connections;
 import sunup.access.Refusals;
 import sunup.archive.Archivist;
 import sunup.archive.FactStore;
+import sunup.archive.ForecastLog;
 import sunup.board.Morning;
 import sunup.cluster.Cluster;
 import sunup.editions.Editions;
@@ -79,6 +80,7 @@ public final class SunupServer {
   private final Hosted hosted;
   private final Editions editions;
   private final Archivist archivist;
+  private final ForecastLog said;
   private final LiveEndpoint live;
   private final Router router;
   private final HttpServer http;
@@ -102,6 +104,7 @@ public final class SunupServer {
     Cluster cluster = opened.cluster();
     this.editions = opened.editions();
     this.archivist = opened.archivist();
+    this.said = opened.said();
     this.suites = suites;
     this.cluster = cluster;
     Owners owners = cluster == null ? suites::owner : cluster.routing();
@@ -165,7 +168,8 @@ public final class SunupServer {
         new OutlookSight(site.settings(), options.clock().rate()),
         forecasts,
         lookups,
-        options.pace());
+        options.pace(),
+        said::keep);
   }
 
   private static Connections connections(ServerOptions options) {
@@ -351,6 +355,7 @@ public final class SunupServer {
         () -> {
           archivist.close();
           editions.close();
+          said.close();
           if (cluster == null) {
             suites.close();
           } else {

@@ -2,6 +2,7 @@ package sunup.intake;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Predicate;
 import sunup.codec.Problem;
 
 /**
@@ -33,11 +34,19 @@ final class Csv {
   private final char separator;
   private final int rowsMost;
   private final List<Problem> problems;
-  private final List<Row> rows = new ArrayList<>();
+  private final Predicate<Row> taker;
+  private int taken;
   private int at;
   private int line = 1;
 
-  private Csv(String file, String text, char separator, int rowsMost, List<Problem> problems) {
+  private Csv(
+      String file,
+      String text,
+      char separator,
+      int rowsMost,
+      List<Problem> problems,
+      Predicate<Row> taker) {
+    this.taker = taker;
     this.rowsMost = rowsMost;
     this.file = file;
     this.text = text;
@@ -51,19 +60,29 @@ final class Csv {
    * @param problems gets what is wrong; reading stops where it makes no sense to go on
    */
   static List<Row> read(String file, String text, char separator, List<Problem> problems) {
-    return read(file, text, separator, MAX_ROWS, problems);
+    List<Row> rows = new ArrayList<>();
+    each(file, text, separator, MAX_ROWS, problems, rows::add);
+    return rows;
   }
 
-  /** The same of another length at most. */
-  static List<Row> read(
-      String file, String text, char separator, int rowsMost, List<Problem> problems) {
-    Csv csv = new Csv(file, text, separator, rowsMost, problems);
-    while (csv.at < text.length()) {
-      if (!csv.row()) {
-        break;
-      }
+  /**
+   * Reads row by row and keeps none.
+   *
+   * @param rowsMost rows at most
+   * @param taker gets each; false ends the reading
+   */
+  static void each(
+      String file,
+      String text,
+      char separator,
+      int rowsMost,
+      List<Problem> problems,
+      Predicate<Row> taker) {
+    Csv csv = new Csv(file, text, separator, rowsMost, problems, taker);
+    boolean more = true;
+    while (more && csv.at < text.length()) {
+      more = csv.row();
     }
-    return csv.rows;
   }
 
   /** False if reading can't go on. */
@@ -91,10 +110,11 @@ final class Csv {
     }
     lineBreak();
     if (cells.stream().anyMatch(c -> !c.text().isBlank())) {
-      if (rows.size() == rowsMost) {
+      if (taken == rowsMost) {
         return stop(from, "is beyond " + rowsMost + " rows; is it the right file?");
       }
-      rows.add(new Row(from, List.copyOf(cells)));
+      taken++;
+      return taker.test(new Row(from, List.copyOf(cells)));
     }
     return true;
   }

@@ -43,14 +43,18 @@ public final class History {
 
   private final String file;
   private final SiteFile site;
+  private final List<String> rooms;
   private final List<Problem> problems = new ArrayList<>();
   private final List<FirstCaseFact> facts = new ArrayList<>();
   private final Set<String> seen = new HashSet<>();
-  private List<String> header = List.of();
+
+  /** Null before the first row. */
+  private List<String> header;
 
   private History(String file, SiteFile site) {
     this.file = file;
     this.site = site;
+    this.rooms = site.rooms().stream().map(r -> r.id().value()).toList();
   }
 
   /** What was read; no facts if there are problems. */
@@ -82,12 +86,24 @@ public final class History {
       return;
     }
     text = text.startsWith("\uFEFF") ? text.substring(1) : text;
-    List<Csv.Row> rows = Csv.read(file, text, separator(text), ROWS_MAX, problems);
-    if (rows.isEmpty()) {
+    Csv.each(file, text, separator(text), ROWS_MAX, problems, this::take);
+    if (header == null) {
       problems.add(new Problem(file, 1, "", "has no rows; the first one names the columns"));
-      return;
     }
-    header = rows.get(0).cells().stream().map(c -> plain(c.text())).toList();
+  }
+
+  /** One row after the other: none is kept but as its fact. */
+  private boolean take(Csv.Row row) {
+    if (header == null) {
+      header(row);
+    } else {
+      row(row);
+    }
+    return problems.size() < PROBLEMS_MAX;
+  }
+
+  private void header(Csv.Row row) {
+    header = row.cells().stream().map(c -> plain(c.text())).toList();
     for (String column : header) {
       if (!column.isEmpty() && !KNOWN.contains(column)) {
         problems.add(
@@ -102,9 +118,6 @@ public final class History {
       if (!header.contains(column)) {
         problems.add(new Problem(file, 1, column, "is missing; the first row names the columns"));
       }
-    }
-    for (int i = 1; i < rows.size() && problems.size() < PROBLEMS_MAX; i++) {
-      row(rows.get(i));
     }
   }
 
@@ -161,7 +174,6 @@ public final class History {
 
   private String room(Csv.Row row) {
     String room = cell(row, "room");
-    List<String> rooms = site.rooms().stream().map(r -> r.id().value()).toList();
     if (!rooms.contains(room)) {
       problem(row, "room", Fields.unknown(LocalTimes.shortened(room), rooms));
     }

@@ -32,13 +32,14 @@ final class MorningChannel implements Channel {
   private static final Logger LOG = LoggerFactory.getLogger(MorningChannel.class);
 
   /** What channels of one server share. */
-  record Tools(Clock clock, Lane lane, Sight sight, Pool pool, Pace pace) {}
+  record Tools(Clock clock, Lane lane, Sight sight, Pool pool, Pace pace, SaidLog log) {}
 
   private final Owner owner;
   private final Tools tools;
   private final Map<Audience, AudienceStream> streams = new EnumMap<>(Audience.class);
   private final Figures figures;
   private final Searches searches;
+  private final Keeping keeping;
   private final AtomicReference<Standpoint> arriving = new AtomicReference<>();
   private final Set<Screen> screens = new LinkedHashSet<>();
   private final Map<Screen, Resume> waiting = new LinkedHashMap<>();
@@ -71,6 +72,7 @@ final class MorningChannel implements Channel {
     }
     this.figures =
         new Figures(tools.sight(), tools.lane(), tools.pool(), tools.pace(), new Taker());
+    this.keeping = new Keeping(tools);
     this.searches = new Searches(tools, this::found);
     this.lastFrameAt = tools.clock().monotonicMs() - tools.pace().frameMs();
   }
@@ -347,6 +349,9 @@ final class MorningChannel implements Channel {
       }
     }
     send(frames, Screen::frame);
+    if (now.owned() && journal() == Journaling.ANSWERS) {
+      keeping.shown(now, seen.memory(), foretold);
+    }
   }
 
   private void gridLater() {

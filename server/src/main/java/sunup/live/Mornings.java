@@ -87,10 +87,7 @@ public final class Mornings {
     }
   }
 
-  /**
-   * @param owners asked on {@code blocking}
-   * @param pool runs forecasts
-   */
+  /** Mornings whose forecasts nobody keeps. */
   public Mornings(
       SuiteId suite,
       ZoneId zone,
@@ -101,11 +98,30 @@ public final class Mornings {
       Pool pool,
       Executor blocking,
       Pace pace) {
+    this(suite, zone, owners, clock, lane, sight, pool, blocking, pace, SaidLog.NONE);
+  }
+
+  /**
+   * @param owners asked on {@code blocking}
+   * @param pool runs forecasts
+   * @param log keeps what was said
+   */
+  public Mornings(
+      SuiteId suite,
+      ZoneId zone,
+      Owners owners,
+      Clock clock,
+      Lane lane,
+      Sight sight,
+      Pool pool,
+      Executor blocking,
+      Pace pace,
+      SaidLog log) {
     this.suite = suite;
     this.zone = zone;
     this.owners = owners;
     this.blocking = blocking;
-    this.tools = new MorningChannel.Tools(clock, lane, sight, pool, pace);
+    this.tools = new MorningChannel.Tools(clock, lane, sight, pool, pace, log);
   }
 
   public void open() {

@@ -11,6 +11,8 @@ import sunup.moves.MoveSearch;
 import sunup.outlook.Foretold;
 import sunup.outlook.Judged;
 import sunup.outlook.Outlook;
+import sunup.review.facts.ForecastNote;
+import sunup.review.facts.NotesDue;
 import sunup.wire.Part;
 
 /**
@@ -81,6 +83,15 @@ public record OutlookSight(SiteSettings site, double rate) implements Sight {
     Judged last = before == null ? Judged.NOTHING : (Judged) before;
     Judged judged = Outlook.judge(last, state, figures, now, rate);
     return new Seen(judged, Outlook.parts(state, figures, judged, now));
+  }
+
+  @Override
+  public List<ForecastNote> due(Object memory, Morning state, Forecast figures) {
+    Judged judged = (Judged) memory;
+    return NotesDue.of(
+        state,
+        figures,
+        room -> judged.rooms().containsKey(room) ? judged.rooms().get(room).standing() : null);
   }
 
   private Part nothingPlanned(MorningId morning) {

@@ -6,6 +6,7 @@ import sunup.board.MorningId;
 import sunup.forecast.Forecast;
 import sunup.moves.Ideas;
 import sunup.outlook.Foretold;
+import sunup.review.facts.ForecastNote;
 import sunup.wire.Part;
 
 /**
@@ -66,6 +67,16 @@ public interface Sight {
    * @param now the morning's time, epoch milliseconds
    */
   Seen see(MorningId morning, Object before, Morning state, Foretold figures, long now);
+
+  /**
+   * The lines of the forecast log that are due with what is shown.
+   *
+   * @param memory of {@link #see} with the same figures
+   * @param state that the figures were computed from
+   */
+  default List<ForecastNote> due(Object memory, Morning state, Forecast figures) {
+    return List.of();
+  }
 
   /**
    * What is to be seen.

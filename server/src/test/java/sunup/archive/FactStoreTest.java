@@ -19,6 +19,7 @@ import org.junit.jupiter.api.io.TempDir;
 import sunup.archive.FactStore.Source;
 import sunup.board.MorningId;
 import sunup.review.Comparison;
+import sunup.review.ComparisonSums;
 import sunup.review.Measures;
 import sunup.review.Split;
 import sunup.review.charts.Lateness;
@@ -135,6 +136,29 @@ class FactStoreTest {
         .apart(SOME_FACTS)
         .forEach((name, facts) -> apart.put(name, Comparison.Start.of(facts)));
     assertThat(figures().starts(SOME, Split.WEEKDAY)).isEqualTo(apart);
+  }
+
+  @Test
+  void shouldCompareManyMorningsByTheirSums() {
+    List<FirstCaseFact> facts = RandomFacts.of(5, 1, 6, 150);
+    LocalDate at = facts.get(facts.size() / 2).morning().date();
+    try (DuckFacts store = DuckFacts.inMemory()) {
+      store.append(Source.HISTORY, facts.iterator());
+      FactFigures of = store.figures();
+      assertThat(of.mornings(Filter.ALL)).isGreaterThan(ComparisonSums.DEALT_MOST);
+      for (Split split : List.of(Split.ROOM, Split.SERVICE, Split.WEEKDAY)) {
+        same(
+            Comparison.eachOfSums(of.sums(Filter.ALL, split)),
+            Comparison.eachWithTheRest(split, facts, 1));
+      }
+      List<FirstCaseFact> before =
+          facts.stream().filter(f -> f.morning().date().isBefore(at)).toList();
+      List<FirstCaseFact> from =
+          facts.stream().filter(f -> !f.morning().date().isBefore(at)).toList();
+      Comparison periods = of.sums(Filter.ALL, at).get("from").compare("from", "before");
+      same(periods, Comparison.of("from", from, "before", before, 1));
+      assertThat(periods.minutes().p()).isNotNull();
+    }
   }
 
   @Test

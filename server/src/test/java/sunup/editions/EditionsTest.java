@@ -59,6 +59,10 @@ class EditionsTest {
       assertThat(editions.list(MAIN)).isEmpty();
       assertThat(publish(editions, "draft-aaa", 3)).isEqualTo(1);
       assertThat(publish(editions, "draft-bbb", 4)).isEqualTo(2);
+      // Sent again, not having heard the answer: no second edition.
+      assertThat(publish(editions, "draft-aaa", 5)).isEqualTo(1);
+      assertThat(editions.publishedAs(MAIN, "draft-bbb")).isEqualTo(2);
+      assertThat(editions.publishedAs(MAIN, "draft-ccc")).isZero();
     }
 
     try (Editions again = open(store)) {
@@ -112,22 +116,9 @@ class EditionsTest {
         });
   }
 
-  @ParameterizedTest
-  @EnumSource(Kept.class)
-  void shouldMakeOneEditionOfADraftThatIsSentTwice(Kept kind) throws Exception {
-    try (Editions editions = open(kind.make(folder))) {
-      SheetDraft draft = draft(editions.current(MAIN), 3);
-      assertThat(editions.publish(MAIN, "draft-aaa", draft, null, DESK, 1_000)).isEqualTo(1);
-      assertThat(editions.publish(MAIN, "draft-aaa", draft, null, DESK, 2_000)).isEqualTo(1);
-      assertThat(editions.list(MAIN)).hasSize(1);
-      assertThat(editions.publishedAs(MAIN, "draft-aaa")).isEqualTo(1);
-    }
-  }
-
-  @ParameterizedTest
-  @EnumSource(Kept.class)
-  void shouldComeBackWithABackup(Kept kind) throws Exception {
-    Kept.Store store = kind.make(folder.resolve("old"));
+  @Test
+  void shouldComeBackWithABackup() throws Exception {
+    Kept.Store store = Kept.IN_A_FOLDER.make(folder.resolve("old"));
     store.open().close();
     try (Editions editions = open(store)) {
       publish(editions, "draft-aaa", 3);
@@ -135,7 +126,7 @@ class EditionsTest {
     Path copy = folder.resolve("copy.zip");
     Backup.write(store.place(), copy, Map.of(), true);
 
-    Kept.Store restored = kind.make(folder.resolve("new"));
+    Kept.Store restored = Kept.IN_A_FOLDER.make(folder.resolve("new"));
     Backup.restore(copy, restored.place(), 2_000, Backup.Look.NONE);
 
     try (Editions editions = open(restored)) {

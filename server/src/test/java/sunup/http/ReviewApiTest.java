@@ -10,17 +10,26 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalTime;
+import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import sunup.archive.ForecastLog;
+import sunup.board.MorningId;
 import sunup.codec.Json;
 import sunup.intake.SiteFile;
+import sunup.journal.SideDatabase;
+import sunup.live.fake.ManualClock;
 import sunup.live.fake.TestScreen;
 import sunup.live.fake.TickingClock;
 import sunup.live.fake.Waiting;
+import sunup.review.facts.ForecastNote;
+import sunup.review.facts.NotesDue;
 import sunup.wire.ServerMessage;
 
 /** The review over HTTP: history that a site brings, and mornings that were closed here. */
@@ -132,6 +141,77 @@ class ReviewApiTest {
     JsonNode wrong = Json.mapper().readTree(ask("/api/review/history", "date,room\n").body());
     assertThat(wrong.path("rows").asInt()).isZero();
     assertThat(wrong.path("problems").get(0).path("field").asText()).isEqualTo("booked");
+  }
+
+  /** Takes a list of two rooms that start an hour after the clock's begin. */
+  private void plan() throws Exception {
+    LocalTime start =
+        Instant.ofEpochMilli(ManualClock.START)
+            .atZone(SiteFile.standard().settings().zoneId())
+            .toLocalTime()
+            .plusHours(1);
+    String csv = "room,start,technique\n1," + start + ",general\n2," + start + ",general\n";
+    String hash =
+        Json.mapper().readTree(ask("/api/intake/preview", csv).body()).path("hash").asText();
+    ask("/api/intake/take?hash=" + hash, csv);
+  }
+
+  private static void done(TestScreen desk, String id, String command) throws Exception {
+    desk.sendText(
+        "{\"m\":\"send\",\"id\":\""
+            + id
+            + "\",\"touchedAt\":0,\"offset\":0,\"command\":"
+            + command
+            + "}");
+    ServerMessage.Answer answer =
+        desk.await(ServerMessage.Answer.class, a -> a.id().value().equals(id));
+    assertThat(answer.status()).as(answer.words()).isEqualTo("done");
+  }
+
+  private List<ForecastNote> said() throws Exception {
+    try (ForecastLog log =
+        new ForecastLog(() -> SideDatabase.sqlite(folder.resolve("data"), ForecastLog.PART))) {
+      LocalDate date =
+          Instant.ofEpochMilli(ManualClock.START)
+              .atZone(SiteFile.standard().settings().zoneId())
+              .toLocalDate();
+      return log.of(new MorningId(SiteFile.standard().suite(), date));
+    }
+  }
+
+  @Test
+  void shouldJudgeTheBoardByWhatItSaidThenAndKeepThatOnce() throws Exception {
+    plan();
+    TestScreen desk = TestScreen.connect(vertx, server.port()).hello("desk-1", "desk");
+    done(desk, "open", "{\"type\":\"open-morning\"}");
+    Waiting.until(() -> Files.exists(folder.resolve("data").resolve("forecasts.db")));
+    await(server.close());
+    List<ForecastNote> first = said();
+    assertThat(first)
+        .hasSize(2)
+        .allMatch(n -> n.origin() == ForecastNote.Origin.LOGGED)
+        .allMatch(n -> NotesDue.Key.of(n).minutesBefore() == 60)
+        .allMatch(n -> n.trials() > 0 && n.start90() >= n.start50());
+
+    start();
+    desk = TestScreen.connect(vertx, server.port()).hello("desk-1", "desk");
+    for (ForecastNote note : first) {
+      String id = note.caseId().value();
+      for (String step : List.of("wheels-in", "induction", "incision")) {
+        done(
+            desk,
+            step + note.room().value(),
+            "{\"type\":\"reach\",\"caseId\":\"" + id + "\",\"step\":\"" + step + "\"}");
+      }
+    }
+    done(desk, "close", "{\"type\":\"close-morning\"}");
+    ask("/api/review/remake", "");
+    Waiting.until(() -> cases() == 2);
+    assertThat(get("trial?before=60").path("forecasts").asInt()).isEqualTo(2);
+    assertThat(get("trial?before=60").path("recomputed").asInt()).isZero();
+    await(server.close());
+    assertThat(said()).as("a new owner says nothing twice").isEqualTo(first);
+    start();
   }
 
   @Test

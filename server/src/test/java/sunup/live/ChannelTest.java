@@ -34,7 +34,9 @@ class ChannelTest {
   void open() {
     channel =
         new MorningChannel(
-            owner, new MorningChannel.Tools(clock, lane, sight, pool, Pace.DEFAULT), Map.of());
+            owner,
+            new MorningChannel.Tools(clock, lane, sight, pool, Pace.DEFAULT, SaidLog.NONE),
+            Map.of());
     channel.open();
     lane.drain();
     channel.join(screen, null);

@@ -30,7 +30,8 @@ class SearchesTest {
   private int slices;
   private final Searches searches =
       new Searches(
-          new MorningChannel.Tools(clock, lane, new CountingSight(), work::add, Pace.DEFAULT),
+          new MorningChannel.Tools(
+              clock, lane, new CountingSight(), work::add, Pace.DEFAULT, SaidLog.NONE),
           told::add);
 
   private final class CountingSight implements Sight {

@@ -1,6 +1,7 @@
 package sunup.review;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -117,6 +118,11 @@ public record Comparison(
       String first, List<Start> one, String second, List<Start> other, long seed) {
     Map<MorningId, List<Start>> ones = byMorning(one);
     Map<MorningId, List<Start>> others = byMorning(other);
+    Set<MorningId> all = new HashSet<>(ones.keySet());
+    all.addAll(others.keySet());
+    if (all.size() > ComparisonSums.DEALT_MOST) {
+      return ComparisonSums.of(ones, others).compare(first, second);
+    }
     Set<MorningId> shared = new TreeSet<>((a, b) -> a.toString().compareTo(b.toString()));
     shared.addAll(ones.keySet());
     shared.retainAll(others.keySet());
@@ -167,6 +173,13 @@ public record Comparison(
           groups.forEach((other, starts) -> rest.addAll(other.equals(name) ? List.of() : starts));
           all.add(ofStarts(name, group, "all others", rest, seed));
         });
+    return corrected(all);
+  }
+
+  /** The same of the sums of each group beside all others. */
+  public static List<Comparison> eachOfSums(Map<String, ComparisonSums> groups) {
+    List<Comparison> all = new ArrayList<>();
+    groups.forEach((name, sums) -> all.add(sums.compare(name, "all others")));
     return corrected(all);
   }
 

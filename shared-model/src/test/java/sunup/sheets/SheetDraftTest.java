@@ -146,6 +146,8 @@ class SheetDraftTest {
 
     SheetDraft gone = draft(SheetEdit.leaveOut("general", "patient.assessment"));
     assertThat(problems(gone)).anyMatch(p -> p.startsWith("alone.json, line "));
+    assertThat(gone.problems().stream().map(p -> p.file() + p.line() + p.field()))
+        .doesNotHaveDuplicates();
   }
 
   @Test

@@ -61,7 +61,7 @@ class SheetEditsProperties {
         .ofMaxSize(4);
   }
 
-  @Property(tries = 25)
+  @Property(tries = 15)
   void shouldKeepWhatMayNeverBeLeftOutInAllThatCanBePublished(
       @ForAll("drafts") List<SheetEdit> edits) throws BadSheet {
     SheetDraft draft = SheetDraft.of(STANDARD, edits, SheetDraftTest::onlyStandard);
@@ -76,7 +76,7 @@ class SheetEditsProperties {
     }
   }
 
-  @Property(tries = 50)
+  @Property(tries = 30)
   void shouldTouchOnlySheetsThatAnEditNamesAndSayWhatIsOther(
       @ForAll("drafts") List<SheetEdit> edits) {
     Map<String, String> before = STANDARD.files();
@@ -93,7 +93,7 @@ class SheetEditsProperties {
     assertThat(EditionChanges.between(before, after).isEmpty()).isEqualTo(before.equals(after));
   }
 
-  @Property(tries = 25)
+  @Property(tries = 15)
   void shouldComeBackToTheLetterWhateverWasDoneBefore(@ForAll("drafts") List<SheetEdit> edits) {
     List<SheetEdit> all = new ArrayList<>(edits);
     all.add(SheetEdit.asIn(null, 0));

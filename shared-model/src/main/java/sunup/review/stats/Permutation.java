@@ -20,7 +20,7 @@ public record Permutation(double difference, double p, boolean exact, int deals,
   static final int EXACT_MAX = 20_000;
 
   /** Else so many are dealt. */
-  static final int DEALS = 9_999;
+  public static final int DEALS = 9_999;
 
   private static final double SAME = 1e-9;
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 import sunup.board.MorningId;
 import sunup.codec.Maybe;
@@ -24,11 +25,13 @@ import sunup.review.trial.Baselines.Beside;
  * fair, as the desk acts where starts are in danger.
  *
  * @param minutesBefore 60, 40, 20 or 10
- * @param forecasts with an outcome
- * @param recomputed of these, not kept by the board but computed by today's model
- * @param all of them; null if too few: withheld
+ * @param forecasts that the board kept when it said them, with an outcome
+ * @param recomputed beside these: of moments that nobody kept, computed by today's model; they are
+ *     in no figure but {@code replayed}, and in what the plain ways learned from
+ * @param all of those kept; null if too few: withheld
  * @param deskActed after these; null if too few
  * @param deskDidNot after these; null if too few
+ * @param replayed today's model on the moments that nobody kept; null if too few
  */
 public record Trial(
     int minutesBefore,
@@ -36,9 +39,13 @@ public record Trial(
     int recomputed,
     @Maybe Score all,
     @Maybe Score deskActed,
-    @Maybe Score deskDidNot) {
+    @Maybe Score deskDidNot,
+    @Maybe Score replayed) {
   private static final double LEVEL = 0.95;
   private static final int BINS = 10;
+
+  /** Up to so many mornings are drawn anew: ten years of one suite are. */
+  private static final int DRAWN_MOST = 2_600;
 
   /**
    * Figures of a set of forecasts. Intervals are 95 %, by drawing whole mornings anew.
@@ -115,19 +122,24 @@ public record Trial(
    */
   public static Trial ofSaid(List<Said> said, int minutesBefore, long seed) {
     List<Beside> beside = Baselines.of(said);
+    Predicate<Said> kept = s -> !s.recomputed();
+    int logged = (int) said.stream().filter(kept).count();
     return new Trial(
         minutesBefore,
-        said.size(),
-        (int) said.stream().filter(Said::recomputed).count(),
-        score(said, beside, seed),
-        score(
-            said.stream().filter(Said::deskActed).toList(),
-            beside.stream().filter(b -> b.said().deskActed()).toList(),
-            seed),
-        score(
-            said.stream().filter(s -> !s.deskActed()).toList(),
-            beside.stream().filter(b -> !b.said().deskActed()).toList(),
-            seed));
+        logged,
+        said.size() - logged,
+        score(said, beside, kept, seed),
+        score(said, beside, kept.and(Said::deskActed), seed),
+        score(said, beside, kept.and(s -> !s.deskActed()), seed),
+        score(said, beside, Said::recomputed, seed));
+  }
+
+  private static Score score(
+      List<Said> said, List<Beside> beside, Predicate<Said> which, long seed) {
+    return score(
+        said.stream().filter(which).toList(),
+        beside.stream().filter(b -> which.test(b.said())).toList(),
+        seed);
   }
 
   private static Score score(List<Said> said, List<Beside> beside, long seed) {
@@ -230,6 +242,9 @@ public record Trial(
       sum[1] += below.applyAsDouble(one);
     }
     List<double[]> list = List.copyOf(sums.values());
+    if (list.size() > DRAWN_MOST) {
+      return ofMany(list);
+    }
     return Resampling.interval(
         list.size(),
         times -> {
@@ -243,6 +258,26 @@ public record Trial(
         },
         LEVEL,
         seed);
+  }
+
+  /** Over so many mornings the ratio of two sums is normal, by its first-order variance. */
+  private static Interval ofMany(List<double[]> mornings) {
+    double a = 0;
+    double b = 0;
+    for (double[] sums : mornings) {
+      a += sums[0];
+      b += sums[1];
+    }
+    if (b == 0) {
+      return null;
+    }
+    double squares = 0;
+    for (double[] sums : mornings) {
+      double off = sums[0] - a / b * sums[1];
+      squares += off * off;
+    }
+    double half = Chances.normalQuantile((1 + LEVEL) / 2) * Math.sqrt(squares) / b;
+    return new Interval(a / b - half, a / b + half);
   }
 
   private static Named named(List<Said> said) {

@@ -172,4 +172,21 @@ class TrialTest {
     assertThat(Trial.of(short12, 40, 2).all().overAverage()).isNull();
     assertThat(Trial.of(facts.subList(0, 9), 40, 2).all()).isNull();
   }
+
+  @Test
+  void shouldJudgeWhatTheBoardKeptApartFromWhatTodaysModelSaysOfOlderMornings() {
+    List<Said> kept = Said.of(year(1, new SplittableRandom(6)), 40);
+    List<Said> both = new ArrayList<>(kept);
+    for (Said s : kept) {
+      both.add(
+          new Said(s.morning(), 1 - s.chance(), s.came(), s.done(), s.deskActed(), true, null));
+    }
+    Trial trial = Trial.ofSaid(both, 40, 2);
+    Score alone = Trial.ofSaid(kept, 40, 2).all();
+    assertThat(trial.forecasts()).isEqualTo(kept.size());
+    assertThat(trial.recomputed()).isEqualTo(kept.size());
+    assertThat(trial.all().brier()).isEqualTo(alone.brier());
+    assertThat(trial.all().curve()).isEqualTo(alone.curve());
+    assertThat(trial.replayed().brier().score()).isGreaterThan(alone.brier().score());
+  }
 }
