@@ -1,6 +1,7 @@
 package sunup.sheets;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
@@ -44,7 +45,22 @@ public record SheetDraft(
       problems.addAll(e.problems());
     }
     return new SheetDraft(
-        on, edited.files(), sheets, EditionChanges.between(on.files(), edited.files()), problems);
+        on,
+        edited.files(),
+        sheets,
+        EditionChanges.between(on.files(), edited.files()),
+        onceAPlace(problems));
+  }
+
+  /** Each composed list of a sheet meets its mistakes anew; one mend does for all. */
+  private static List<Problem> onceAPlace(List<Problem> problems) {
+    Map<String, Problem> first = new LinkedHashMap<>();
+    for (Problem problem : problems) {
+      // What is about a whole file has no place to tell it by.
+      String place = problem.line() + "/" + problem.file() + "/" + problem.field();
+      first.putIfAbsent(problem.line() > 0 ? place : problem.toString(), problem);
+    }
+    return List.copyOf(first.values());
   }
 
   /** True if it does something and nothing is wrong with it. */
