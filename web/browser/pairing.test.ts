@@ -96,6 +96,13 @@ it('should pair a station by its code, sign its nurse on by PIN, and close it wh
   // The same screen looks back, also as somebody who is told no names, and saves a file by its pass.
   await desk.goto(`${board.address}/review`);
   await desk.getByText('Nothing is kept yet.').waitFor();
+  const days = Array.from({ length: 12 }, (_, i) => `2025-11-${10 + i},1,07:30,07:3${i % 5}`);
+  await desk.getByLabel(/history before Sunup/).setInputFiles({
+    name: 'history.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from(['date,room,booked,started', ...days].join('\n')),
+  });
+  await desk.getByText(/first cases on 12 mornings/).waitFor();
   const [saved] = await Promise.all([desk.waitForEvent('download'), touch(desk, 'Rows as CSV')]);
   expect(saved.suggestedFilename()).toBe('first-cases.csv');
   expect(await readFile(await saved.path(), 'utf8')).toContain('date,');

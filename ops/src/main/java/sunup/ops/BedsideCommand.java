@@ -21,11 +21,11 @@ import sunup.bedside.BedsideFigures.Listed;
 import sunup.bedside.Card;
 import sunup.bedside.Input;
 import sunup.bedside.Release;
-import sunup.bedside.Unit;
 import sunup.codec.Fields;
 import sunup.intake.ReleaseWriter;
 import sunup.intake.SiteFile;
 import sunup.intake.SiteReader;
+import sunup.units.Unit;
 
 /**
  * For the site's pharmacy: what each bedside figure says, and releasing it. Whoever may write the

@@ -11,9 +11,9 @@ import sunup.bedside.BedsideFigures;
 import sunup.bedside.BedsideSettings;
 import sunup.bedside.Ceiling;
 import sunup.bedside.Release;
-import sunup.bedside.Unit;
 import sunup.codec.Fields;
 import sunup.codec.Lined;
+import sunup.units.Unit;
 
 /**
  * Reads what a site's file says of bedside figures. A release of a figure that has changed since is

@@ -10,9 +10,6 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import sunup.bedside.Concentration;
-import sunup.bedside.Unit;
-import sunup.bedside.Volume;
 import sunup.board.SiteSettings;
 import sunup.codec.Fields;
 import sunup.codec.Lined;
@@ -21,6 +18,9 @@ import sunup.drugs.ControlledDrug;
 import sunup.drugs.DrugClass;
 import sunup.drugs.PackageCheck;
 import sunup.drugs.UseLimit;
+import sunup.units.Concentration;
+import sunup.units.Unit;
+import sunup.units.Volume;
 
 /** Reads a site's approved list of drugs and the lots that were called back. */
 final class DrugReader {

@@ -7,10 +7,10 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import sunup.bedside.BedsideSettings;
 import sunup.bedside.Release;
-import sunup.bedside.Unit;
 import sunup.board.Step;
 import sunup.drugs.ApprovedDrug;
 import sunup.drugs.ControlledDrug;
+import sunup.units.Unit;
 
 /** The site's file: what comes with Sunup, and what is said of mistakes. */
 class SiteReaderTest {

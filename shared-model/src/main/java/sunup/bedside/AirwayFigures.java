@@ -2,6 +2,8 @@ package sunup.bedside;
 
 import java.util.List;
 import java.util.Map;
+import sunup.units.Numbers;
+import sunup.units.Unit;
 
 /** The pages of {@link AirwaySizes}. */
 final class AirwayFigures {

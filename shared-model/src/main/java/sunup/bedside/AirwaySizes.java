@@ -1,6 +1,8 @@
 package sunup.bedside;
 
 import java.util.List;
+import sunup.units.Numbers;
+import sunup.units.Unit;
 
 /**
  * Sizes of tubes, blades, supraglottic airways, oral airways and suction catheters, each with its

@@ -1,6 +1,8 @@
 package sunup.bedside;
 
 import java.util.List;
+import sunup.units.Numbers;
+import sunup.units.Unit;
 
 /**
  * What a site decides about bedside figures.

@@ -2,6 +2,8 @@ package sunup.bedside;
 
 import java.util.ArrayList;
 import java.util.List;
+import sunup.units.Numbers;
+import sunup.units.Unit;
 
 /** Ideal, lean and adjusted body weight, and body surface, of adults. */
 public final class BodySize {

@@ -1,5 +1,8 @@
 package sunup.bedside;
 
+import sunup.units.Numbers;
+import sunup.units.Unit;
+
 /**
  * The inner width of a tube.
  *

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.List;
 import java.util.Locale;
 import sunup.codec.Maybe;
+import sunup.units.Numbers;
 
 /**
  * The published ceiling of one local anaesthetic. Without a source, or with one of the two limits

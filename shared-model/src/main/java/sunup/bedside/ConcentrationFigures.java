@@ -2,6 +2,11 @@ package sunup.bedside;
 
 import java.util.ArrayList;
 import java.util.List;
+import sunup.units.Concentration;
+import sunup.units.Mass;
+import sunup.units.Numbers;
+import sunup.units.Unit;
+import sunup.units.Volume;
 
 /** The pages of {@link Concentration}: one way of writing into the others, and making up. */
 final class ConcentrationFigures {

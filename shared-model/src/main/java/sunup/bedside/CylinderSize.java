@@ -2,6 +2,7 @@ package sunup.bedside;
 
 import java.util.Arrays;
 import java.util.Optional;
+import sunup.units.Unit;
 
 /**
  * Sizes of oxygen cylinders and how gauge pressure becomes litres. US sizes: factors in L/psi as

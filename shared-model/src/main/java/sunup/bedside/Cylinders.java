@@ -2,6 +2,8 @@ package sunup.bedside;
 
 import java.util.Arrays;
 import java.util.List;
+import sunup.units.Numbers;
+import sunup.units.Unit;
 
 /**
  * What is left in a backup oxygen cylinder, and for how long: minutes = (gauge - residual) x factor

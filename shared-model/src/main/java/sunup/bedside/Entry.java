@@ -2,6 +2,7 @@ package sunup.bedside;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import sunup.codec.Maybe;
+import sunup.units.Unit;
 
 /**
  * What a person entered, as typed.

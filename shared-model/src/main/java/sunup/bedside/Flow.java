@@ -1,5 +1,7 @@
 package sunup.bedside;
 
+import sunup.units.Numbers;
+
 /**
  * A flow of gas.
  *

@@ -7,6 +7,10 @@ import java.util.Map;
 import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import sunup.units.Concentration;
+import sunup.units.Numbers;
+import sunup.units.Unit;
+import sunup.units.Volume;
 
 /** What was entered for a figure, read strictly: every mistake is told, with how to mend it. */
 final class Given {

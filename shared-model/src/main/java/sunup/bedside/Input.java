@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import sunup.codec.Maybe;
+import sunup.units.Unit;
 
 /**
  * One thing that a figure asks for.

@@ -5,6 +5,10 @@ import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.util.List;
 import sunup.codec.Maybe;
+import sunup.units.Concentration;
+import sunup.units.Mass;
+import sunup.units.Numbers;
+import sunup.units.Volume;
 
 /** One line of a result. */
 @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "line")

@@ -4,6 +4,10 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
+import sunup.units.Concentration;
+import sunup.units.Mass;
+import sunup.units.Numbers;
+import sunup.units.Unit;
 
 /**
  * Ceilings of local anaesthetics: the lesser of the per-kilogram and the fixed limit, for mixtures

@@ -3,6 +3,8 @@ package sunup.bedside;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import sunup.units.Numbers;
+import sunup.units.Unit;
 
 /**
  * Minimum alveolar concentration by age: MAC = MAC40 x 10^(-0.00269 (age - 40)), Mapleson, Br J

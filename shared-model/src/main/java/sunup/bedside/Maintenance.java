@@ -1,6 +1,7 @@
 package sunup.bedside;
 
 import java.util.List;
+import sunup.units.Numbers;
 
 /** Maintenance fluid by weight. */
 public final class Maintenance {

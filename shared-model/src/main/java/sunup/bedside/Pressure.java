@@ -1,5 +1,8 @@
 package sunup.bedside;
 
+import sunup.units.Numbers;
+import sunup.units.Unit;
+
 /**
  * What a gauge shows: pressure above that of the room.
  *

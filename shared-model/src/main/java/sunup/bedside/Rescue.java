@@ -1,6 +1,11 @@
 package sunup.bedside;
 
 import java.util.List;
+import sunup.units.Concentration;
+import sunup.units.Mass;
+import sunup.units.Numbers;
+import sunup.units.Unit;
+import sunup.units.Volume;
 
 /** Lipid for local anaesthetic toxicity, and dantrolene for malignant hyperthermia. */
 public final class Rescue {

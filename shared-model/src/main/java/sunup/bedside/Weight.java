@@ -1,5 +1,8 @@
 package sunup.bedside;
 
+import sunup.units.Numbers;
+import sunup.units.Unit;
+
 /**
  * A body weight.
  *

@@ -3,9 +3,9 @@ package sunup.drugs;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import java.util.Objects;
-import sunup.bedside.Concentration;
-import sunup.bedside.Volume;
 import sunup.codec.Maybe;
+import sunup.units.Concentration;
+import sunup.units.Volume;
 
 /**
  * A drug of the site's approved list, as it is drawn up there. What is drawn and labelled comes

@@ -2,9 +2,9 @@ package sunup.drugs;
 
 import java.util.List;
 import java.util.Objects;
-import sunup.bedside.Concentration;
-import sunup.bedside.Mass;
-import sunup.bedside.Volume;
+import sunup.units.Concentration;
+import sunup.units.Mass;
+import sunup.units.Volume;
 
 /**
  * A syringe of a case's list.

@@ -47,9 +47,9 @@ public sealed interface Part {
   /** The key under which screens keep it, for example {@code room/7}. */
   String key();
 
-  /** The least audience that may see it: wall parts go to all; what says nothing is the desk's. */
+  /** The least audience that may see it: wall parts go to all. */
   default Audience audience() {
-    return Audience.DESK;
+    return LeastAudience.of(getClass());
   }
 
   /**
@@ -80,12 +80,7 @@ public sealed interface Part {
       int quiet,
       @Maybe Long figuresOf,
       boolean demo)
-      implements Part {
-    @Override
-    public Audience audience() {
-      return Audience.WALL;
-    }
-  }
+      implements Part {}
 
   /**
    * One room on the horizon. Nothing about a patient.
@@ -128,12 +123,7 @@ public sealed interface Part {
       RoomUse use,
       @Maybe Long useUntil,
       long revision)
-      implements Part {
-    @Override
-    public Audience audience() {
-      return Audience.WALL;
-    }
-  }
+      implements Part {}
 
   /**
    * One line of "needs someone", worst saveable first.
@@ -161,12 +151,7 @@ public sealed interface Part {
       boolean help,
       @Maybe Role takenBy,
       @Maybe Long lookAgainAt)
-      implements Part {
-    @Override
-    public Audience audience() {
-      return Audience.WALL;
-    }
-  }
+      implements Part {}
 
   /** A case, for those who work on it. */
   record CasePart(
@@ -186,12 +171,7 @@ public sealed interface Part {
       boolean reasonAgreed,
       @Maybe DelayReason reasonInstead,
       long revision)
-      implements Part {
-    @Override
-    public Audience audience() {
-      return Audience.STAFF;
-    }
-  }
+      implements Part {}
 
   /**
    * One item of a room or of its case.
@@ -233,24 +213,14 @@ public sealed interface Part {
       boolean core,
       @Maybe String eve,
       long revision)
-      implements Part {
-    @Override
-    public Audience audience() {
-      return Audience.STAFF;
-    }
-  }
+      implements Part {}
 
   /**
    * What a room's start waits for, in words, in order; for the station and holding.
    *
    * @param about the median start
    */
-  record WaitPart(String key, String room, @Maybe Long about, List<Wait> waits) implements Part {
-    @Override
-    public Audience audience() {
-      return Audience.STAFF;
-    }
-  }
+  record WaitPart(String key, String room, @Maybe Long about, List<Wait> waits) implements Part {}
 
   /** A person under a pseudonym; waitedFor: late or tight rooms that wait for him or her. */
   record PersonPart(
@@ -268,12 +238,7 @@ public sealed interface Part {
       @Maybe Long lastWordAt,
       List<String> waitedFor,
       long revision)
-      implements Part {
-    @Override
-    public Audience audience() {
-      return Audience.POCKET;
-    }
-  }
+      implements Part {}
 
   /** A piece of shared equipment. */
   record UnitPart(
@@ -285,21 +250,11 @@ public sealed interface Part {
       @Maybe Long since,
       @Maybe String promised,
       long revision)
-      implements Part {
-    @Override
-    public Audience audience() {
-      return Audience.STAFF;
-    }
-  }
+      implements Part {}
 
   /** A place that opens. */
   record PlacePart(String key, String place, String label, long opensAt, long revision)
-      implements Part {
-    @Override
-    public Audience audience() {
-      return Audience.STAFF;
-    }
-  }
+      implements Part {}
 
   /**
    * The figures of a room, for the desk. Of a room that nobody was heard from nothing is known: the
@@ -385,12 +340,7 @@ public sealed interface Part {
       @Maybe Role answeredBy,
       @Maybe Long answeredAt,
       long revision)
-      implements Part {
-    @Override
-    public Audience audience() {
-      return Audience.POCKET;
-    }
-  }
+      implements Part {}
 
   /**
    * A move that may help, for the desk. Each figure is of that move alone: they do not add.
@@ -420,12 +370,7 @@ public sealed interface Part {
   record EvePart(String key, String kind, List<String> rooms, String words) implements Part {}
 
   /** The site's approved list of drugs; {@code standard} says which labels' colours these are. */
-  record DrugListPart(String key, String standard, List<DrugShown> drugs) implements Part {
-    @Override
-    public Audience audience() {
-      return Audience.STAFF;
-    }
-  }
+  record DrugListPart(String key, String standard, List<DrugShown> drugs) implements Part {}
 
   /**
    * What was drawn for a case.
@@ -442,12 +387,7 @@ public sealed interface Part {
       List<CountShown> counts,
       List<CountEntryShown> entries,
       List<String> open)
-      implements Part {
-    @Override
-    public Audience audience() {
-      return Audience.STAFF;
-    }
-  }
+      implements Part {}
 
   /**
    * The search behind the ideas.

@@ -15,6 +15,10 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
+import sunup.units.Concentration;
+import sunup.units.Mass;
+import sunup.units.Numbers;
+import sunup.units.Unit;
 
 /** What holds of every figure whatever is entered. */
 class BedsideProperties {

@@ -7,6 +7,10 @@ import static org.assertj.core.api.Assertions.within;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import sunup.units.Concentration;
+import sunup.units.Mass;
+import sunup.units.Unit;
+import sunup.units.Volume;
 
 /** Percent, mg/mL and ratios; amounts and volumes. */
 class ConcentrationTest {

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import sunup.board.CaseId;
+import sunup.units.Unit;
 
 /** A site that has released every figure, and a case in its room. */
 final class Desk {

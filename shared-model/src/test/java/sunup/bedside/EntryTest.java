@@ -9,6 +9,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import sunup.board.CaseId;
 import sunup.codec.Json;
+import sunup.units.Unit;
 
 /** Wrong unit, wrong decimal, wrong case. */
 class EntryTest {

@@ -11,6 +11,10 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import sunup.units.Concentration;
+import sunup.units.Mass;
+import sunup.units.Numbers;
+import sunup.units.Unit;
 
 /** Ceilings of local anaesthetics; table: Olson, Poisoning & Drug Overdose, 8th ed., II-2. */
 class LocalAnaestheticsTest {

@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
+import sunup.units.Unit;
 
 /** Figures are off until the site's pharmacy releases them. */
 class ReleaseTest {

@@ -7,6 +7,8 @@ import static org.assertj.core.api.Assertions.within;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import sunup.units.Mass;
+import sunup.units.Unit;
 
 /** Lipid and dantrolene. */
 class RescueTest {

@@ -2,8 +2,6 @@ package sunup.board;
 
 import java.time.LocalDate;
 import java.util.List;
-import sunup.bedside.Concentration;
-import sunup.bedside.Volume;
 import sunup.drugs.ApprovedDrug;
 import sunup.drugs.ControlledDrug;
 import sunup.drugs.DrugClass;
@@ -16,6 +14,8 @@ import sunup.sheets.Life;
 import sunup.sheets.SheetItem;
 import sunup.sheets.SheetItem.Belongs;
 import sunup.sheets.Uses;
+import sunup.units.Concentration;
+import sunup.units.Volume;
 
 /**
  * A small invented morning for tests: three rooms, a sheet of a dozen items, a few people, one

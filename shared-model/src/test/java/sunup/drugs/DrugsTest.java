@@ -11,9 +11,9 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import sunup.bedside.Concentration;
-import sunup.bedside.Unit;
-import sunup.bedside.Volume;
+import sunup.units.Concentration;
+import sunup.units.Unit;
+import sunup.units.Volume;
 
 /** Label colours, lettering, how long a syringe stays usable, and scanned packages. */
 class DrugsTest {

@@ -24,6 +24,7 @@ import org.junit.jupiter.api.Test;
 class DependenciesTest {
   private static final String[] MODEL = {
     "sunup.board..",
+    "sunup.units..",
     "sunup.sheets..",
     "sunup.forecast..",
     "sunup.moves..",
@@ -104,6 +105,7 @@ class DependenciesTest {
             "review",
             "bedside",
             "drugs",
+            "units",
             "suites",
             "cluster",
             "journal",
@@ -230,13 +232,13 @@ class DependenciesTest {
                 "sunup.intake.."));
   }
 
-  /** The words of a morning, its sheets and their JSON name each other and count as one. */
+  /** The words of a morning, its sheets, its drugs and their JSON name each other: one part. */
   private static final SliceAssignment PARTS =
       new SliceAssignment() {
         @Override
         public SliceIdentifier getIdentifierOf(JavaClass c) {
           String part = c.getPackageName();
-          boolean words = part.matches("sunup\\.(board|sheets|codec)");
+          boolean words = part.matches("sunup\\.(board|sheets|codec|drugs)");
           return SliceIdentifier.of(words ? "words" : part);
         }
 

@@ -1,4 +1,4 @@
-package sunup.bedside;
+package sunup.units;
 
 /**
  * How much of a drug is in a mL. Arithmetic of percent and ratios: 1 % is 10 mg/mL (lidocaine

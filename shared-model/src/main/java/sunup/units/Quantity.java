@@ -1,4 +1,4 @@
-package sunup.bedside;
+package sunup.units;
 
 /** What a unit measures. Values are kept in one base unit each. */
 public enum Quantity {

@@ -1,4 +1,4 @@
-package sunup.bedside;
+package sunup.units;
 
 /**
  * A volume of liquid.
@@ -11,7 +11,7 @@ public record Volume(double ml) {
   }
 
   /** Rounded to what a syringe shows: 0.1 mL from 1 mL on, 0.01 below. */
-  static int places(double ml) {
+  public static int places(double ml) {
     return ml >= 1 ? 1 : ml >= 0.1 ? 2 : 3;
   }
 

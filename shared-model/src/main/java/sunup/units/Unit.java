@@ -1,4 +1,4 @@
-package sunup.bedside;
+package sunup.units;
 
 import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.Arrays;
@@ -81,11 +81,11 @@ public enum Unit {
     return this == ONE_IN ? word + Numbers.text(value) : Numbers.text(value) + " " + word;
   }
 
-  static Optional<Unit> named(String word) {
+  public static Optional<Unit> named(String word) {
     return Arrays.stream(values()).filter(u -> u.word.equals(word)).findFirst();
   }
 
-  static List<Unit> of(Quantity quantity) {
+  public static List<Unit> of(Quantity quantity) {
     return Arrays.stream(values()).filter(u -> u.quantity == quantity).toList();
   }
 }

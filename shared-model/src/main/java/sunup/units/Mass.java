@@ -1,4 +1,4 @@
-package sunup.bedside;
+package sunup.units;
 
 /**
  * An amount of a drug.

@@ -1,4 +1,4 @@
-package sunup.bedside;
+package sunup.units;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -9,21 +9,21 @@ import java.math.RoundingMode;
  * thousands. What ten or more digits of a sum left behind is rounded off first, so that 140 minutes
  * are not cut to 139.
  */
-final class Numbers {
+public final class Numbers {
   private static final MathContext EXACT = new MathContext(12);
   private static final int PLACES_MAX = 4;
 
   private Numbers() {}
 
-  static double down(double value, int places) {
+  public static double down(double value, int places) {
     return to(value, places, RoundingMode.FLOOR);
   }
 
-  static double up(double value, int places) {
+  public static double up(double value, int places) {
     return to(value, places, RoundingMode.CEILING);
   }
 
-  static double near(double value, int places) {
+  public static double near(double value, int places) {
     return to(value, places, RoundingMode.HALF_UP);
   }
 
@@ -32,13 +32,13 @@ final class Numbers {
   }
 
   /** Places after the point that three digits and no more need; 1 from 1 on, 0 from 100 on. */
-  static int places(double value) {
+  public static int places(double value) {
     double size = Math.abs(value);
     return size >= 100 ? 0 : size >= 1 ? 1 : size >= 0.1 ? 2 : 3;
   }
 
   /** The number with as many as four places after the point. */
-  static String text(double value) {
+  public static String text(double value) {
     // A value too small for four places keeps three digits, so that nothing is shown as 0 but 0.
     BigDecimal shown =
         Math.abs(value) < 0.01
@@ -55,7 +55,7 @@ final class Numbers {
    * @throws IllegalArgumentException if the value is not a number above {@code least} or equal to
    *     it
    */
-  static double atLeast(double least, double value, String what) {
+  public static double atLeast(double least, double value, String what) {
     if (!(value >= least) || value == Double.POSITIVE_INFINITY) {
       throw new IllegalArgumentException(
           what + " must be a number of at least " + text(least) + ", not " + value);
@@ -66,7 +66,7 @@ final class Numbers {
   /**
    * @throws IllegalArgumentException if the value is not a number above 0
    */
-  static double above0(double value, String what) {
+  public static double above0(double value, String what) {
     if (!(value > 0) || value == Double.POSITIVE_INFINITY) {
       throw new IllegalArgumentException(what + " must be a number above 0, not " + value);
     }

@@ -1,0 +1,2 @@
+/** Amounts with their units, as figures and labels show them. */
+package sunup.units;
