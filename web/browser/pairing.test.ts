@@ -95,6 +95,11 @@ it('should pair a station by its code, sign its nurse on by PIN, and close it wh
 
   // The same screen looks back, also as somebody who is told no names, and saves a file by its pass.
   await desk.goto(`${board.address}/review`);
+  const protocol = await desk.evaluate(() => {
+    const [page] = performance.getEntriesByType('navigation') as PerformanceNavigationTiming[];
+    return page?.nextHopProtocol;
+  });
+  expect(protocol).toBe('h2');
   await desk.getByText('Nothing is kept yet.').waitFor();
   const days = Array.from({ length: 12 }, (_, i) => `2025-11-${10 + i},1,07:30,07:3${i % 5}`);
   await desk.getByLabel(/history before Sunup/).setInputFiles({

@@ -64,10 +64,10 @@ public record Doors(
     if (identity != null) {
       open.setSsl(true);
       open.setUseAlpn(true);
-      // Not HTTP/2: with the dependencies that a Chromium gives its streams (exclusive ones),
-      // Vert.x
-      // 5.1.6 sends the headers of some answers and never their bodies, so that no page loads.
-      open.setAlpnVersions(List.of(HttpVersion.HTTP_1_1));
+      open.setAlpnVersions(List.of(HttpVersion.HTTP_2, HttpVersion.HTTP_1_1));
+      // The other implementation sends a Chromium the headers of some answers and never their
+      // bodies; without TLS this one takes no sockets (Vert.x 5.1.6).
+      open.setHttp2MultiplexImplementation(true);
       ServerSSLOptions ssl = identity.ssl(requestMs);
       open.setKeyCertOptions(ssl.getKeyCertOptions());
       open.setEnabledSecureTransportProtocols(ssl.getEnabledSecureTransportProtocols());

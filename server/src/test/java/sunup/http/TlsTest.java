@@ -143,7 +143,7 @@ class TlsTest {
     for (String host : new String[] {"localhost", "127.0.0.1"}) {
       HttpResponse<String> site = get(client, host, "/api/site");
       assertThat(site.statusCode()).isEqualTo(200);
-      assertThat(site.version()).isEqualTo(HttpClient.Version.HTTP_1_1);
+      assertThat(site.version()).isEqualTo(HttpClient.Version.HTTP_2);
       assertThat(site.headers().firstValue("Strict-Transport-Security")).isEmpty();
     }
     String own = "https://localhost:" + server.port();
