@@ -2,7 +2,7 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { existsSync } from 'node:fs';
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
@@ -87,11 +87,17 @@ async function until(browser, address, zone, moment) {
 }
 
 /**
+ * `files` are put into the demo's folder in place of its own.
+ *
  * Plays a morning up to `at`, then calls `prepare(address)` and, in that minute, `look(pages)`.
  */
-export async function atMoment(browser, { date, seed, from, at, zone }, prepare, look) {
+export async function atMoment(browser, { date, seed, from, at, zone, files = {} }, prepare, look) {
   const folder = await mkdtemp(join(tmpdir(), 'sunup-pictures-'));
   try {
+    await mkdir(join(folder, 'demo'));
+    for (const [name, text] of Object.entries(files)) {
+      await writeFile(join(folder, 'demo', name), text);
+    }
     const same = ['--data', folder, '--date', date, '--seed', String(seed), '--at', from];
     const fast = await start([...same, '--speed', String(FAST)]);
     try {
