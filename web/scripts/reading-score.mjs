@@ -16,10 +16,10 @@ export async function score(folder) {
   console.log('|---|---|---|---|---|');
   for (const [name, answer] of Object.entries(answers)) {
     const key = JSON.parse(await readFile(join(folder, 'keys', `${name}.json`), 'utf8'));
-    const late = key.late.map((l) => l.room);
+    const { late } = key;
     const found = late.filter((room) => answer.late.includes(room));
     const taken = answer.late.filter((room) => !late.includes(room));
-    const right = key.needs.filter((n) => says(answer.why[n.room] ?? '', n.words));
+    const right = key.needs.filter((n) => says(answer.why[n.room] ?? '', `${n.words} ${n.taken}`));
     const missed = late.filter((room) => !found.includes(room));
     const misread = key.needs.filter((n) => !right.includes(n)).map((n) => n.room);
     wrong += missed.length + taken.length + misread.length;

@@ -1,5 +1,5 @@
 // The reading task: pictures of walls of 16, 24 and 40 rooms at 55 and 75 inches from seeded
-// mornings, and in a folder apart the key: what had reached the wall's socket at that moment.
+// mornings, and in a folder apart the key: what the page had drawn at that moment.
 // A reader who has seen no key says which rooms are late and why; web/docs/reading.md tells how.
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
@@ -15,6 +15,8 @@ const WALLS = [
 ];
 const INCHES = [55, 75];
 const METRES = 6;
+/** Pictures that are tried until one has nothing changing in it. */
+const TRIES = 20;
 const SIZE = { width: 1920, height: 1080 };
 /** A screen of 16 to 9 is so much wider than half its height over its diagonal. */
 const WIDE = 16 / Math.hypot(16, 9);
@@ -74,7 +76,6 @@ const browser = await openBrowser();
 try {
   const names = [];
   for (const { rooms, seed } of WALLS) {
-    const parts = new Map();
     const morning = {
       date: '2026-11-25',
       seed,
@@ -90,7 +91,6 @@ try {
         const pages = [];
         for (const inches of INCHES) {
           const page = await browser.newPage({ viewport: SIZE });
-          if (pages.length === 0) listen(page, parts);
           await page.goto(`${address}/wall?inches=${inches}&metres=${METRES}`);
           pages.push({ page, inches });
         }
@@ -99,10 +99,9 @@ try {
       async (pages) => {
         for (const { page, inches } of pages) {
           const name = `${rooms}-rooms-${inches}-inches`;
-          const picture = await page.screenshot();
+          const { picture, key } = await pictured(page);
           await writeFile(join(into, 'pictures', `${name}.png`), picture);
-          const shown = await page.locator('sunup-needs [role=listitem] .room').allTextContents();
-          await writeFile(join(into, 'keys', `${name}.json`), key(parts, shown));
+          await writeFile(join(into, 'keys', `${name}.json`), key);
           await writeFile(join(into, 'seen', `${name}.png`), await seen(browser, picture, inches));
           names.push({ name, inches });
           console.log(name);
@@ -132,27 +131,35 @@ async function seen(browser, picture, inches) {
   return small;
 }
 
-/** Keeps the newest of each part that reaches this page's socket. */
-function listen(page, parts) {
-  page.on('websocket', (socket) =>
-    socket.on('framereceived', ({ payload }) => {
-      const message = JSON.parse(payload.toString());
-      if (message.m === 'view') parts.clear();
-      for (const part of message.parts ?? message.set ?? []) parts.set(part.key, part);
-      for (const gone of message.gone ?? message.removed ?? []) parts.delete(gone);
+/** What the page has drawn: the rooms that are late or stuck, and the lines below as they stand. */
+async function drawn(page) {
+  const late = await page
+    .locator('g.room')
+    .evaluateAll((rooms) =>
+      rooms
+        .filter((room) => room.matches('.late, .stuck'))
+        .map((room) => room.querySelector('.number').textContent.trim()),
+    );
+  const needs = await page.locator('sunup-needs .row').evaluateAll((rows) =>
+    rows.map((row) => {
+      const text = (name) => row.querySelector(`.${name}`).textContent.replace(/\s+/g, ' ').trim();
+      return {
+        room: text('room'),
+        figure: text('figure'),
+        words: text('words'),
+        taken: text('taken'),
+      };
     }),
   );
+  return `${JSON.stringify({ late, needs }, null, 2)}\n`;
 }
 
-/** What the reader can know: the rooms that are late, and the lines that stand on the wall. */
-function key(parts, shown) {
-  const all = [...parts.values()];
-  const late = all
-    .filter((p) => p.part === 'room' && ['late', 'stuck'].includes(p.standing))
-    .map((p) => ({ room: p.room, standing: p.standing, minutes: p.lateMinutes }));
-  const needs = all
-    .filter((p) => p.part === 'need' && shown.includes(p.room))
-    .sort((a, b) => a.rank - b.rank)
-    .map((p) => ({ room: p.room, kind: p.kind, minutes: p.minutes, words: p.words }));
-  return `${JSON.stringify({ needs, late }, null, 2)}\n`;
+/** A picture with its key: what was drawn is the same before and after it was taken. */
+async function pictured(page) {
+  for (let tries = 0; tries < TRIES; tries++) {
+    const before = await drawn(page);
+    const picture = await page.screenshot();
+    if (before === (await drawn(page))) return { picture, key: before };
+  }
+  throw new Error('the wall changes faster than it is pictured');
 }

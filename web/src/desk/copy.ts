@@ -1,3 +1,4 @@
+import { troubleWords } from '../live/index.ts';
 import { html, nothing, type TemplateResult } from 'lit';
 import type { ChancePart, Role, Tried, TriedRoom, TryChangeUnion } from '../generated/wire.ts';
 import { onSubmit, timeField, timeIn } from '../hands/forms.ts';
@@ -72,7 +73,7 @@ export class CopyState {
     } catch (e) {
       if (this.asking === asking) {
         this.tried = undefined;
-        this.words = e instanceof Error ? e.message : String(e);
+        this.words = troubleWords(e);
       }
     }
     if (this.asking === asking) this.asking = undefined;

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { count } from '../hands/words.ts';
-import { inSuite } from '../live/index.ts';
+import { inSuite, troubleWords } from '../live/index.ts';
 import { dateWords } from '../look/index.ts';
 import { type Preview, preview, type PreviewRow, type Problem, take } from './intake.ts';
 import type { Desk } from './main.ts';
@@ -64,7 +64,7 @@ export class ListState {
       await work();
     } catch (e) {
       this.preview = undefined;
-      this.words = e instanceof Error ? e.message : String(e);
+      this.words = troubleWords(e);
     }
     this.busy = false;
     this.at.requestUpdate();

@@ -3,7 +3,7 @@ import { customElement } from 'lit/decorators.js';
 import { classMap } from 'lit/directives/class-map.js';
 import { boardWords, clockWords, refusals, saidWords, sentWords } from '../hands/bands.ts';
 import { BoardPage, TAKE_BACK_MS } from '../hands/page.ts';
-import { shared } from '../hands/style.ts';
+import { headStyle, shared } from '../hands/style.ts';
 import { CAUTION } from '../hands/words.ts';
 import type { SuitePart } from '../generated/wire.ts';
 import { inSuite, type TroubleEvent } from '../live/index.ts';
@@ -58,7 +58,7 @@ const SAID_SHOWN = 4;
 /** The desk: all rooms with their figures, and hands for everything that can be arranged. */
 @customElement('sunup-desk')
 export class Desk extends BoardPage {
-  static override styles = [shared, deskStyle, copyStyle];
+  static override styles = [shared, headStyle, deskStyle, copyStyle];
 
   panel: Panel = 'needs';
   /** The room that is open on the right. */

@@ -26,22 +26,6 @@ export const deskStyle = css`
   }
   header {
     flex: none;
-    display: flex;
-    align-items: center;
-    gap: 22px;
-    padding: 8px 20px;
-    min-height: 64px;
-    background: var(--bar);
-    color: var(--bar-ink);
-  }
-  header h1 {
-    font-size: 28px;
-  }
-  header small {
-    color: var(--bar-dim);
-  }
-  header .gap {
-    flex: 1;
   }
   header button {
     background: #2b3945;
@@ -55,9 +39,6 @@ export const deskStyle = css`
     background: #f6d978;
     border-color: #f6d978;
     color: #10161d;
-  }
-  header .clock {
-    font-size: 30px;
   }
   main {
     flex: 1;

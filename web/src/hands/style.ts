@@ -175,3 +175,28 @@ export const shared = css`
     }
   }
 `;
+
+/** The bar at the top of pages that are read at a desk. */
+export const headStyle = css`
+  header {
+    display: flex;
+    align-items: center;
+    gap: 22px;
+    padding: 8px 20px;
+    min-height: 64px;
+    background: var(--bar);
+    color: var(--bar-ink);
+  }
+  header h1 {
+    font-size: 28px;
+  }
+  header small {
+    color: var(--bar-dim);
+  }
+  header .gap {
+    flex: 1;
+  }
+  header .clock {
+    font-size: 30px;
+  }
+`;

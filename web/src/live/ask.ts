@@ -80,6 +80,11 @@ function notDone(response: Response, body: unknown, asked: Asked): NotDone {
   return new NotDone(wordsOf(body) ?? `The board answered ${response.status}.${otherwise}`);
 }
 
+/** What went wrong, for people. */
+export function troubleWords(e: unknown): string {
+  return e instanceof Error ? e.message : String(e);
+}
+
 /** What an answer says for people, if it says anything. */
 export function wordsOf(body: unknown): string | undefined {
   const found = ((body as { words?: unknown } | null) ?? {}).words;

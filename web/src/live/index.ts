@@ -1,4 +1,4 @@
-export { ask, type Asked, download, NotDone, wordsOf } from './ask.ts';
+export { ask, type Asked, download, NotDone, troubleWords, wordsOf } from './ask.ts';
 export { type EntryState, pathOf } from './entry.ts';
 export { LiveController } from './controller.ts';
 export { BeatEvent, ChangeEvent, EarlierEvent, TroubleEvent } from './events.ts';

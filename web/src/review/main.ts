@@ -22,7 +22,7 @@ import {
   type ValueChart,
 } from './api.ts';
 import { BESIDE, SET_UP } from '../hands/words.ts';
-import { Live, NotDone, suiteIn } from '../live/index.ts';
+import { Live, suiteIn, troubleWords } from '../live/index.ts';
 import { comparePanel, trialPanel } from './belief.ts';
 import './chart.ts';
 import { choice, filterBar, isPrice, keptPrice, type Price, priceForm } from './filters.ts';
@@ -144,7 +144,7 @@ export class Review extends LitElement {
 
   private say(error: unknown): void {
     if (error instanceof DOMException && error.name === 'AbortError') return;
-    this.trouble = error instanceof NotDone ? error.message : String(error);
+    this.trouble = troubleWords(error);
   }
 
   private readonly choose = (change: Partial<Asked>): void => {

@@ -2,9 +2,9 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { boardWords, clockWords } from '../hands/bands.ts';
 import { BoardPage } from '../hands/page.ts';
-import { shared } from '../hands/style.ts';
+import { headStyle, shared } from '../hands/style.ts';
 import { CAUTION } from '../hands/words.ts';
-import { inSuite } from '../live/index.ts';
+import { inSuite, troubleWords } from '../live/index.ts';
 import { proof } from '../look/index.ts';
 import {
   check,
@@ -32,7 +32,7 @@ const KINDS: readonly [Named['kind'], string][] = [
  */
 @customElement('sunup-sheets')
 export class Sheets extends BoardPage {
-  static override styles = [shared, sheetsStyle];
+  static override styles = [shared, headStyle, sheetsStyle];
 
   @state() overview: Overview | undefined;
   @state() draft: Draft | undefined;
@@ -85,7 +85,7 @@ export class Sheets extends BoardPage {
       await this.look();
     } catch (e) {
       this.begun = false;
-      this.trouble = e instanceof Error ? e.message : String(e);
+      this.trouble = troubleWords(e);
     }
   }
 
@@ -103,7 +103,7 @@ export class Sheets extends BoardPage {
       this.trouble = '';
     } catch (e) {
       if (asking.signal.aborted) return;
-      this.trouble = e instanceof Error ? e.message : String(e);
+      this.trouble = troubleWords(e);
     }
     this.busy = false;
   }
@@ -180,7 +180,7 @@ export class Sheets extends BoardPage {
       this.words = done.words;
       await this.begin();
     } catch (e) {
-      const trouble = e instanceof Error ? e.message : String(e);
+      const trouble = troubleWords(e);
       await this.look();
       this.trouble = trouble;
     }

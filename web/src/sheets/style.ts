@@ -24,29 +24,8 @@ export const sheetsStyle = css`
   a {
     color: var(--sky);
   }
-  header {
-    display: flex;
-    align-items: center;
-    gap: 22px;
-    padding: 8px 20px;
-    min-height: 64px;
-    background: var(--bar);
-    color: var(--bar-ink);
-  }
-  header h1 {
-    font-size: 28px;
-  }
-  header small {
-    color: var(--bar-dim);
-  }
-  header .gap {
-    flex: 1;
-  }
   header a {
     color: #7cc4ee;
-  }
-  header .clock {
-    font-size: 30px;
   }
   main {
     display: grid;

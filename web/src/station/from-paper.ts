@@ -1,8 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { timeOn } from '../hands/clock.ts';
+import { PAD_KEYS, padKeys } from '../hands/pad.ts';
 import { frame } from './frame.ts';
 import type { Station } from './main.ts';
 import type { Side } from './sides.ts';
+
+/** Four digits need no point: the last key moves up. */
+const KEYS = [...PAD_KEYS.filter((key) => /[1-9]/.test(key)), 'back', '0'];
 
 /** When it was done, for what was written down while the board was down. */
 export function paperSheet(at: Station, paper: Extract<Side, { kind: 'paper' }>): TemplateResult {
@@ -24,21 +28,13 @@ export function paperSheet(at: Station, paper: Extract<Side, { kind: 'paper' }>)
       at.show({ ...paper, wrong });
     }
   };
-  const keys = ['7', '8', '9', '4', '5', '6', '1', '2', '3', 'back', '0'];
   return frame(
     at,
     'Enter from paper: when was it done?',
     html`<div class="pad">
       <p class="shown" aria-live="polite"><span>${paper.typed || ' '}</span><small>time</small></p>
       <p class="dim range">then touch what was done then; the board keeps both times</p>
-      <div class="keys">
-        ${keys.map(
-          (key) =>
-            html`<button aria-label=${key === 'back' ? 'delete' : key} @click=${() => press(key)}>
-              ${key === 'back' ? '⌫' : key}
-            </button>`,
-        )}
-      </div>
+      ${padKeys(press, { keys: KEYS })}
       ${paper.wrong ? html`<p class="wrong" role="alert">${paper.wrong}</p>` : nothing}
       <button class="main" @click=${use}>Done at this time</button>
     </div>`,

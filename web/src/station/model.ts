@@ -115,6 +115,20 @@ export function good(
 }
 
 /** People who may sign on here: the room's own first, then those who serve it, then roaming. */
+/** Who of those that are here can be the second person beside somebody, for a room. */
+export function witnesses(
+  people: readonly PersonPart[],
+  room: string,
+  beside: string | undefined,
+): PersonPart[] {
+  return peopleFor(
+    people.filter(
+      (p) => p.arrivedAt !== undefined && p.leftAt === undefined && p.person !== beside,
+    ),
+    room,
+  );
+}
+
 export function peopleFor(people: readonly PersonPart[], room: string): PersonPart[] {
   const away: readonly Role[] = [
     'manager',

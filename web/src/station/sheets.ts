@@ -1,13 +1,14 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { ItemPart } from '../generated/wire.ts';
 import { bandWords, isDone, outsideBand, wantsAnswer } from '../hands/items.ts';
+import { padKeys, typedKey } from '../hands/pad.ts';
 import { faultWords, LEFT_OUT, personName, reading, roleName, SEND } from '../hands/words.ts';
 import { frame } from './frame.ts';
 import { paperSheet } from './from-paper.ts';
 import { handOverSheet } from './hand-over.ts';
 import type { Station } from './main.ts';
 import type { Asking, Side } from './sides.ts';
-import { peopleFor, type StationView } from './model.ts';
+import { peopleFor, type StationView, witnesses } from './model.ts';
 import { plot } from './readings.ts';
 import { itemSmall } from './rows.ts';
 import { hereWords } from './top.ts';
@@ -270,12 +271,11 @@ function keypad(at: Station, asking: Asking, item: ItemPart): TemplateResult {
   const typed = asking.typed;
   const outside = typed !== '' && outsideBand(item, Number(typed));
   const range = `${item.asks.least ?? 0} to ${item.asks.most ?? ''} ${unit}`;
-  const keys = ['7', '8', '9', '4', '5', '6', '1', '2', '3', '.', '0', 'back'];
   return html`<div
     class="pad"
     @keydown=${(e: KeyboardEvent) => {
-      const key = e.key === 'Backspace' ? 'back' : e.key === ',' ? '.' : e.key;
-      if (keys.includes(key)) {
+      const key = typedKey(e);
+      if (key !== undefined) {
         e.preventDefault();
         at.press(asking, key);
       } else if (e.key === 'Enter' && typed !== '') {
@@ -286,18 +286,7 @@ function keypad(at: Station, asking: Asking, item: ItemPart): TemplateResult {
   >
     <p class="shown" aria-live="polite"><span>${typed || ' '}</span><small>${unit}</small></p>
     <p class="dim range">reads ${range}${bandWords(item) ? ` · ${bandWords(item)}` : ''}</p>
-    <div class="keys">
-      ${keys.map(
-        (key, i) =>
-          html`<button
-            ?data-first=${i === 0}
-            aria-label=${key === 'back' ? 'delete' : key === '.' ? 'point' : key}
-            @click=${() => at.press(asking, key)}
-          >
-            ${key === 'back' ? '⌫' : key}
-          </button>`,
-      )}
-    </div>
+    ${padKeys((key) => at.press(asking, key), { first: '7' })}
     ${asking.wrong ? html`<p class="wrong" role="alert">${asking.wrong}</p>` : nothing}
     ${outside ? html`<p class="wrong">outside what is good: this goes in as a fault</p>` : nothing}
     <button class="main" @click=${() => at.enter(asking, item)}>
@@ -344,12 +333,9 @@ function units(at: Station, asking: Asking, item: ItemPart): TemplateResult {
 }
 
 function witness(at: Station, asking: Asking, item: ItemPart): TemplateResult {
-  const people = at
-    .list('person')
-    .filter((p) => p.arrivedAt !== undefined && p.leftAt === undefined && p.person !== at.person);
   return html`<p class="dim">second person who saw it</p>
     <div class="col">
-      ${peopleFor(people, at.room).map(
+      ${witnesses(at.list('person'), at.room, at.person).map(
         (p, i) =>
           html`<button
             ?data-first=${i === 0}

@@ -1,12 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { CountEntryShown, CountKind } from '../../generated/wire.ts';
+import { padKeys } from '../../hands/pad.ts';
 import { personName } from '../../hands/words.ts';
 import type { Station } from '../main.ts';
-import { peopleFor } from '../model.ts';
+import { witnesses } from '../model.ts';
 import { type Counting, type DrugLine, isUnits } from './model.ts';
 
 const KINDS: readonly CountKind[] = ['drawn', 'given', 'wasted', 'returned'];
-const KEYS = ['7', '8', '9', '4', '5', '6', '1', '2', '3', '.', '0', 'back'] as const;
 const ENTRIES = 4;
 
 /** The count of the case's controlled drugs. */
@@ -107,18 +107,7 @@ function amount(at: Station, c: Counting): TemplateResult {
     <p class="shown" aria-live="polite">
       <span>${c.typed || ' '}</span><small>${isUnits(c.kind) ? 'whole ampoules' : c.unit}</small>
     </p>
-    <div class="keys">
-      ${KEYS.map(
-        (key) =>
-          html`<button
-            aria-label=${key === 'back' ? 'delete' : key === '.' ? 'point' : key}
-            ?disabled=${key === '.' && isUnits(c.kind)}
-            @click=${() => press(key)}
-          >
-            ${key === 'back' ? '⌫' : key}
-          </button>`,
-      )}
-    </div>
+    ${padKeys(press, isUnits(c.kind) ? { off: '.' } : {})}
     ${
       isUnits(c.kind)
         ? nothing
@@ -143,9 +132,7 @@ function signatures(at: Station, c: Counting): TemplateResult {
       Enter as given
     </button>`;
   }
-  const others = peopleFor(at.list('person'), at.room).filter(
-    (p) => p.arrivedAt !== undefined && p.leftAt === undefined && p.person !== at.person,
-  );
+  const others = witnesses(at.list('person'), at.room, at.person);
   return html`<p class="dim">Signed by the second person who saw it:</p>
     <div class="kinds">
       ${others.map((p) => html`<button @click=${() => at.drugs.enter(p.person)}>${personName(p)}</button>`)}

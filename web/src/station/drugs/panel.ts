@@ -5,7 +5,7 @@ import { onSubmit } from '../../hands/forms.ts';
 import { goingWords } from '../../hands/bands.ts';
 import { personName } from '../../hands/words.ts';
 import type { Station } from '../main.ts';
-import { peopleFor } from '../model.ts';
+import { witnesses } from '../model.ts';
 import { countPanel } from './count.ts';
 import { drugLabel } from './label.ts';
 import { type DrugLine, justDrawn, toDraw } from './model.ts';
@@ -164,9 +164,7 @@ function scanWords(at: Station): TemplateResult {
 
 /** Why it is used, and by whom it was seen too. */
 function allTheSame(at: Station): TemplateResult {
-  const others = peopleFor(at.list('person'), at.room).filter(
-    (p) => p.arrivedAt !== undefined && p.leftAt === undefined && p.person !== at.person,
-  );
+  const others = witnesses(at.list('person'), at.room, at.person);
   return html`<form
     @submit=${onSubmit((fields) =>
       at.drugs.useAllTheSame(fields['drug'] ?? '', fields['why'] ?? '', fields['witness'] ?? ''),

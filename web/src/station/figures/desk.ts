@@ -1,11 +1,6 @@
-import { NotDone } from '../../live/index.ts';
+import { troubleWords } from '../../live/index.ts';
 import { figures, type Listed, work } from './api.ts';
 import { Bench } from './bench.ts';
-
-/** The board's words of why it has no answer. */
-function wordsOf(e: unknown): string {
-  return e instanceof NotDone ? e.message : String(e);
-}
 
 /** The figures at a station: which are on, what is entered, and what the board says of it. */
 export class FiguresDesk {
@@ -43,7 +38,7 @@ export class FiguresDesk {
     this.list = undefined;
     this.changed();
     void figures()
-      .catch((e: unknown) => wordsOf(e))
+      .catch((e: unknown) => troubleWords(e))
       .then((list) => {
         this.list = list;
         this.changed();
@@ -58,7 +53,7 @@ export class FiguresDesk {
     const take = this.bench.asked();
     this.changed();
     void work(question)
-      .then(take, (e: unknown) => take(undefined, wordsOf(e)))
+      .then(take, (e: unknown) => take(undefined, troubleWords(e)))
       .finally(() => this.changed());
   }
 }

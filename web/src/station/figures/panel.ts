@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { classMap } from 'lit/directives/class-map.js';
+import { padKeys, typedKey } from '../../hands/pad.ts';
 import type { Station } from '../main.ts';
 import type { StationView } from '../model.ts';
 import type { Answer, Card, Entry, Input, Line, Listed, Worked } from './api.ts';
@@ -269,8 +270,6 @@ function leaveOut(at: Station, input: Input): TemplateResult | typeof nothing {
       </button>`;
 }
 
-const KEYS = ['7', '8', '9', '4', '5', '6', '1', '2', '3', '.', '0', 'back'] as const;
-
 function pad(at: Station, input: Input): TemplateResult {
   const bench = at.figures.bench;
   const again = bench.again(input.name);
@@ -283,8 +282,8 @@ function pad(at: Station, input: Input): TemplateResult {
   return html`<div
       class="fpad"
       @keydown=${(e: KeyboardEvent) => {
-        const key = e.key === 'Backspace' ? 'back' : e.key;
-        if ((KEYS as readonly string[]).includes(key)) {
+        const key = typedKey(e);
+        if (key !== undefined) {
           e.preventDefault();
           press(key);
         }
@@ -293,17 +292,7 @@ function pad(at: Station, input: Input): TemplateResult {
       <p class="shown" aria-live="polite">
         <span>${typed || ' '}</span><small>${again ? entry?.unit : `${input.label}`}</small>
       </p>
-      <div class="keys">
-        ${KEYS.map(
-          (key) =>
-            html`<button
-              aria-label=${key === 'back' ? 'delete' : key === '.' ? 'point' : key}
-              @click=${() => press(key)}
-            >
-              ${key === 'back' ? '⌫' : key}
-            </button>`,
-        )}
-      </div>
+      ${padKeys(press)}
       ${
         again
           ? html`<p class="dim">then touch Work it out</p>

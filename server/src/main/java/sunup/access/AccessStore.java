@@ -19,6 +19,7 @@ import sunup.board.Role;
 import sunup.board.RoomId;
 import sunup.board.SuiteId;
 import sunup.journal.Bytes;
+import sunup.journal.SideDatabase;
 
 /** The tables of screens and people, statement by statement; the same on both databases. */
 final class AccessStore {
@@ -45,7 +46,7 @@ final class AccessStore {
 
   private static <T> List<T> all(Connection c, String sql, Row<T> read, Object... with)
       throws SQLException {
-    try (PreparedStatement s = set(c, sql, with);
+    try (PreparedStatement s = SideDatabase.prepare(c, sql, with);
         ResultSet row = s.executeQuery()) {
       List<T> rows = new ArrayList<>();
       while (row.next()) {
@@ -62,26 +63,8 @@ final class AccessStore {
   }
 
   static int run(Connection c, String sql, Object... with) throws SQLException {
-    try (PreparedStatement s = set(c, sql, with)) {
+    try (PreparedStatement s = SideDatabase.prepare(c, sql, with)) {
       return s.executeUpdate();
-    }
-  }
-
-  private static PreparedStatement set(Connection c, String sql, Object... with)
-      throws SQLException {
-    PreparedStatement s = c.prepareStatement(sql);
-    try {
-      for (int i = 0; i < with.length; i++) {
-        if (with[i] instanceof byte[] bytes) {
-          s.setBytes(i + 1, bytes);
-        } else {
-          s.setObject(i + 1, with[i]);
-        }
-      }
-      return s;
-    } catch (SQLException | RuntimeException e) {
-      s.close();
-      throw e;
     }
   }
 

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.Executors;
@@ -13,6 +14,7 @@ import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import sunup.board.MorningId;
@@ -175,8 +177,10 @@ public final class Archivist implements AutoCloseable {
         passed.put(morning, length);
         return true;
       }
-      List<ForecastNote> said =
-          NotesDue.together(log.of(morning), ForecastReplay.notes(events, TRIALS));
+      // Of a moment without a kept note, what today's model says of it.
+      List<ForecastNote> said = new ArrayList<>(log.of(morning));
+      Set<NotesDue.Key> kept = said.stream().map(NotesDue.Key::of).collect(Collectors.toSet());
+      said.addAll(ForecastReplay.notes(events, TRIALS, kept));
       List<FirstCaseFact> facts = FactsBuilder.build(events, said);
       store.replace(morning, stored.events().size(), facts);
       passed.remove(morning);

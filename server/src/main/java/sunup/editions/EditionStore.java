@@ -11,29 +11,16 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import sunup.codec.Json;
+import sunup.journal.SideDatabase;
 
 /** The table of editions, statement by statement; the same on both databases. */
 final class EditionStore {
   private EditionStore() {}
 
-  private static PreparedStatement set(Connection c, String sql, Object... with)
-      throws SQLException {
-    PreparedStatement s = c.prepareStatement(sql);
-    try {
-      for (int i = 0; i < with.length; i++) {
-        s.setObject(i + 1, with[i]);
-      }
-      return s;
-    } catch (SQLException | RuntimeException e) {
-      s.close();
-      throw e;
-    }
-  }
-
   /** The newest edition of a suite; 0 if there is none. */
   static int newest(Connection c, String suite) throws SQLException {
     String sql = "SELECT coalesce(max(number), 0) AS n FROM editions_edition WHERE suite = ?";
-    try (PreparedStatement s = set(c, sql, suite);
+    try (PreparedStatement s = SideDatabase.prepare(c, sql, suite);
         ResultSet row = s.executeQuery()) {
       row.next();
       return row.getInt("n");
@@ -43,7 +30,7 @@ final class EditionStore {
   /** The edition that a draft became; 0 if it became none. */
   static int of(Connection c, String suite, String draft) throws SQLException {
     String sql = "SELECT number FROM editions_edition WHERE suite = ? AND draft = ?";
-    try (PreparedStatement s = set(c, sql, suite, draft);
+    try (PreparedStatement s = SideDatabase.prepare(c, sql, suite, draft);
         ResultSet row = s.executeQuery()) {
       return row.next() ? row.getInt("number") : 0;
     }
@@ -52,7 +39,7 @@ final class EditionStore {
   /** The texts of an edition by file name, or null. */
   static Map<String, String> files(Connection c, String suite, int number) throws SQLException {
     String sql = "SELECT files FROM editions_edition WHERE suite = ? AND number = ?";
-    try (PreparedStatement s = set(c, sql, suite, (long) number);
+    try (PreparedStatement s = SideDatabase.prepare(c, sql, suite, (long) number);
         ResultSet row = s.executeQuery()) {
       return row.next()
           ? read(row.getString("files"), new TypeReference<LinkedHashMap<String, String>>() {})
@@ -65,7 +52,7 @@ final class EditionStore {
     String sql =
         "SELECT number, at, by_role, by_person, by_screen, note, changes FROM editions_edition"
             + " WHERE suite = ? ORDER BY number DESC LIMIT ?";
-    try (PreparedStatement s = set(c, sql, suite, (long) most);
+    try (PreparedStatement s = SideDatabase.prepare(c, sql, suite, (long) most);
         ResultSet row = s.executeQuery()) {
       List<Published> all = new ArrayList<>();
       while (row.next()) {
@@ -90,7 +77,7 @@ final class EditionStore {
         "INSERT INTO editions_edition (suite, number, draft, files, changes, note, by_role,"
             + " by_person, by_screen, at) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)";
     try (PreparedStatement s =
-        set(
+        SideDatabase.prepare(
             c,
             sql,
             suite,

@@ -75,12 +75,19 @@ public final class Editions implements AutoCloseable {
       throw new IOException("The board is closing.");
     }
     if (database == null) {
-      database =
-          address == null
-              ? SideDatabase.sqlite(folder, PART)
-              : SideDatabase.postgres(address, PART);
+      database = SideDatabase.beside(folder, address, PART);
     }
     return database;
+  }
+
+  /** What the tables say, or {@code none} if nothing was ever published here. */
+  private <T> T asked(T none, SideDatabase.Work<T, RuntimeException> work) throws IOException {
+    SideDatabase from = reading();
+    try {
+      return from == null ? none : from.inOne(work);
+    } catch (SQLException e) {
+      throw away(e);
+    }
   }
 
   /** The edition that a suite uses: the newest. */
@@ -89,15 +96,7 @@ public final class Editions implements AutoCloseable {
   }
 
   private int newest(SuiteId suite) throws IOException {
-    SideDatabase from = reading();
-    if (from == null) {
-      return 0;
-    }
-    try {
-      return from.inOne(c -> EditionStore.newest(c, suite.value()));
-    } catch (SQLException e) {
-      throw away(e);
-    }
+    return asked(0, c -> EditionStore.newest(c, suite.value()));
   }
 
   /**
@@ -123,47 +122,26 @@ public final class Editions implements AutoCloseable {
     }
     String name = suite.value() + "/" + number;
     Edition known = kept.get(name);
-    SideDatabase from = known == null && number > 0 ? reading() : null;
-    if (from == null) {
+    if (known != null || number < 0) {
       return known;
     }
-    try {
-      Map<String, String> files = from.inOne(c -> EditionStore.files(c, suite.value(), number));
-      if (files == null) {
-        return null;
-      }
-      Edition read = Edition.of(number, files);
-      kept.put(name, read);
-      return read;
-    } catch (SQLException e) {
-      throw away(e);
+    Map<String, String> files = asked(null, c -> EditionStore.files(c, suite.value(), number));
+    if (files == null) {
+      return null;
     }
+    Edition read = Edition.of(number, files);
+    kept.put(name, read);
+    return read;
   }
 
   /** The newest editions of a suite, newest first. */
   public synchronized List<Published> list(SuiteId suite) throws IOException {
-    SideDatabase from = reading();
-    if (from == null) {
-      return List.of();
-    }
-    try {
-      return from.inOne(c -> EditionStore.list(c, suite.value(), LISTED_MAX));
-    } catch (SQLException e) {
-      throw away(e);
-    }
+    return asked(List.of(), c -> EditionStore.list(c, suite.value(), LISTED_MAX));
   }
 
   /** The edition that a draft became already, or 0. */
   public synchronized int publishedAs(SuiteId suite, String draft) throws IOException {
-    SideDatabase from = reading();
-    if (from == null) {
-      return 0;
-    }
-    try {
-      return from.inOne(c -> EditionStore.of(c, suite.value(), draft));
-    } catch (SQLException e) {
-      throw away(e);
-    }
+    return asked(0, c -> EditionStore.of(c, suite.value(), draft));
   }
 
   /**

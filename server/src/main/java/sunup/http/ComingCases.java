@@ -8,8 +8,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.concurrent.CompletableFuture;
 import sunup.board.CasePlan;
 import sunup.board.Morning;
 import sunup.board.Morning.CaseDay;
@@ -19,14 +17,10 @@ import sunup.codec.Problem;
 import sunup.intake.ListedCase;
 import sunup.intake.Planner;
 import sunup.intake.SiteFile;
-import sunup.journal.Answer;
-import sunup.sheets.BadSheet;
 import sunup.sheets.ComposedSheet;
 import sunup.sheets.SheetChanges;
 import sunup.sheets.SheetDraft;
 import sunup.sheets.SheetItem;
-import sunup.sheets.Sheets;
-import sunup.suites.Standpoint;
 import sunup.suites.Suites;
 
 /** The next booked cases of a suite, and what a draft of the sheets would change for them. */
@@ -83,14 +77,9 @@ final class ComingCases {
   }
 
   private List<Booked> booked(Hosted.Suite suite) throws Answers.Wrong {
-    CompletableFuture<Answer<List<MorningId>>> asked = new CompletableFuture<>();
-    suites.mornings(asked::complete);
-    if (!(OwnerCalls.wait(asked, AWAY) instanceof Answer.Known<List<MorningId>> known)) {
-      throw new Answers.Wrong("Not now", 503, AWAY);
-    }
     LocalDate today = suite.mornings().today().date();
     List<MorningId> mornings =
-        known.value().stream()
+        OwnerCalls.mornings(suites, AWAY).stream()
             .filter(m -> m.suite().equals(suite.site().suite()) && suite.mornings().takes(m))
             .filter(m -> !m.date().isBefore(today))
             .sorted(Comparator.comparing(MorningId::date))
@@ -100,9 +89,7 @@ final class ComingCases {
       if (all.size() >= CASES_MAX) {
         break;
       }
-      CompletableFuture<Optional<Standpoint>> looked = new CompletableFuture<>();
-      suites.look(morning, looked::complete);
-      Morning state = OwnerCalls.wait(looked, AWAY).map(Standpoint::state).orElse(Morning.NONE);
+      Morning state = OwnerCalls.look(suites, morning, AWAY).orElse(Morning.NONE);
       if (state.phase() != Morning.Phase.CLOSED) {
         state.cases().values().stream()
             .filter(one -> !one.cancelled() && one.steps().isEmpty())
@@ -120,8 +107,8 @@ final class ComingCases {
     ComposedSheet keeps = booked.state().sheetOf(booked.one());
     SheetChanges changes = null;
     List<Problem> problems = List.of();
-    ComposedSheet before = list(draft.on().sheets(), plan);
-    ComposedSheet after = list(draft.sheets(), plan);
+    ComposedSheet before = UsableSheets.list(draft.on().sheets(), plan.technique(), plan.options());
+    ComposedSheet after = UsableSheets.list(draft.sheets(), plan.technique(), plan.options());
     if (draft.sheets() != null && draft.on().sheets() != null) {
       SheetChanges.Coming asked =
           new SheetChanges.Coming(plan.id().value(), plan.technique(), plan.options());
@@ -146,14 +133,6 @@ final class ComingCases {
         told ? changes.moved().size() : 0,
         told ? changes.allMinutes() : null,
         problems);
-  }
-
-  private static ComposedSheet list(Sheets sheets, CasePlan plan) {
-    try {
-      return sheets == null ? null : sheets.compose(plan.technique(), plan.options());
-    } catch (BadSheet e) {
-      return null;
-    }
   }
 
   /** What the site does not have for the new list and had no need of for the old one. */

@@ -87,7 +87,10 @@ record Opened(
       }
       Editions editions = Editions.beside(options.dataFolder(), options.database());
       FactStore facts = new LazyFacts(options.dataFolder());
-      ForecastLog said = new ForecastLog(() -> beside(options, ForecastLog.PART));
+      ForecastLog said =
+          new ForecastLog(
+              () ->
+                  SideDatabase.beside(options.dataFolder(), options.database(), ForecastLog.PART));
       Archivist archivist = new Archivist(journal, codec(options), facts, said);
       // Last, so that no morning is owned by a node that does not come up.
       Cluster cluster = options.cluster() == null ? null : join(vertx, options, journal);
@@ -120,18 +123,12 @@ record Opened(
           site.suite(), site.rooms().stream().map(SiteFile.Room::id).collect(Collectors.toSet()));
     }
     return Access.open(
-        beside(options, "access"),
+        SideDatabase.beside(options.dataFolder(), options.database(), "access"),
         pairing.pepper() == null ? options.dataFolder().resolve("pepper") : pairing.pepper(),
         options.database() == null,
         pairing.pepperLost(),
         options.clock(),
         rooms);
-  }
-
-  private static SideDatabase beside(ServerOptions options, String part) throws IOException {
-    return options.database() == null
-        ? SideDatabase.sqlite(options.dataFolder(), part)
-        : SideDatabase.postgres(options.database(), part);
   }
 
   /** Reads only: nothing random is asked of it. */

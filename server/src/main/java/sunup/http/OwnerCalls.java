@@ -1,16 +1,20 @@
 package sunup.http;
 
+import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import sunup.board.Morning;
 import sunup.board.MorningId;
+import sunup.journal.Answer;
 import sunup.live.Owners;
 import sunup.suites.Owner;
 import sunup.suites.Reply;
 import sunup.suites.Standpoint;
 import sunup.suites.Submission;
+import sunup.suites.Suites;
 
 /** Asks a morning's owner and waits; for threads that may wait. */
 final class OwnerCalls {
@@ -45,6 +49,24 @@ final class OwnerCalls {
     CompletableFuture<Reply> reply = new CompletableFuture<>();
     owner.submit(submission, reply::complete);
     return wait(reply, NOT_TWICE);
+  }
+
+  /** The mornings that the journal has. */
+  static List<MorningId> mornings(Suites suites, String away) throws Answers.Wrong {
+    CompletableFuture<Answer<List<MorningId>>> asked = new CompletableFuture<>();
+    suites.mornings(asked::complete);
+    if (!(wait(asked, away) instanceof Answer.Known<List<MorningId>> known)) {
+      throw new Answers.Wrong("Not now", 503, away);
+    }
+    return known.value();
+  }
+
+  /** A morning's state as the journal has it, whoever owns it; empty if it can't be read. */
+  static Optional<Morning> look(Suites suites, MorningId morning, String away)
+      throws Answers.Wrong {
+    CompletableFuture<Optional<Standpoint>> asked = new CompletableFuture<>();
+    suites.look(morning, asked::complete);
+    return wait(asked, away).map(Standpoint::state);
   }
 
   /**

@@ -5,14 +5,10 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
 import sunup.board.Morning;
 import sunup.board.MorningId;
-import sunup.journal.Answer;
 import sunup.review.readings.Readings;
-import sunup.suites.Standpoint;
 import sunup.suites.Suites;
 
 /**
@@ -51,7 +47,7 @@ final class PastReadings {
     for (MorningId morning : mornings(today)) {
       Kept one = kept.get(morning);
       if (one == null) {
-        Morning state = look(morning);
+        Morning state = OwnerCalls.look(suites, morning, AWAY).orElse(null);
         if (state == null) {
           continue;
         }
@@ -70,23 +66,12 @@ final class PastReadings {
   }
 
   private List<MorningId> mornings(MorningId today) throws Answers.Wrong {
-    CompletableFuture<Answer<List<MorningId>>> asked = new CompletableFuture<>();
-    suites.mornings(asked::complete);
-    if (!(OwnerCalls.wait(asked, AWAY) instanceof Answer.Known<List<MorningId>> known)) {
-      throw new Answers.Wrong("Not now", 503, AWAY);
-    }
     LocalDate first = today.date().minusDays(DAYS_BACK_MAX);
-    return known.value().stream()
+    return OwnerCalls.mornings(suites, AWAY).stream()
         .filter(m -> m.suite().equals(today.suite()))
         .filter(m -> m.date().isBefore(today.date()) && !m.date().isBefore(first))
         .sorted(Comparator.comparing(MorningId::date).reversed())
         .limit(MORNINGS_MAX)
         .toList();
-  }
-
-  private Morning look(MorningId morning) throws Answers.Wrong {
-    CompletableFuture<Optional<Standpoint>> asked = new CompletableFuture<>();
-    suites.look(morning, asked::complete);
-    return OwnerCalls.wait(asked, AWAY).map(Standpoint::state).orElse(null);
   }
 }

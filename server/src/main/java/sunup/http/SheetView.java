@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import sunup.codec.Json;
 import sunup.codec.Maybe;
-import sunup.sheets.BadSheet;
 import sunup.sheets.ComposedSheet;
 import sunup.sheets.SheetDraft;
 import sunup.sheets.SheetMinutes;
@@ -84,8 +83,8 @@ record SheetView(
         options.isEmpty()
             ? named.name()
             : techniqueWith(draft.sheets() == null ? old : draft.sheets(), options);
-    ComposedSheet before = list(old, technique, options);
-    ComposedSheet after = list(draft.sheets(), technique, options);
+    ComposedSheet before = UsableSheets.list(old, technique, options);
+    ComposedSheet after = UsableSheets.list(draft.sheets(), technique, options);
     ComposedSheet shown = after == null ? before : after;
     return new SheetView(
         named.name(),
@@ -107,20 +106,12 @@ record SheetView(
   private static String techniqueWith(Sheets sheets, List<String> options) {
     if (sheets != null) {
       for (Sheets.Choice technique : sheets.techniques()) {
-        if (list(sheets, technique.name(), options) != null) {
+        if (UsableSheets.list(sheets, technique.name(), options) != null) {
           return technique.name();
         }
       }
     }
     return "";
-  }
-
-  private static ComposedSheet list(Sheets sheets, String technique, List<String> options) {
-    try {
-      return sheets == null ? null : sheets.compose(technique, options);
-    } catch (BadSheet e) {
-      return null;
-    }
   }
 
   @SuppressWarnings("unchecked")

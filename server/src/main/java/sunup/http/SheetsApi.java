@@ -112,17 +112,23 @@ final class SheetsApi {
 
   void mount(Router router) {
     BodyHandler bodies = BodyHandler.create(false).setBodyLimit(MAX_BYTES);
-    router.get(PATH).handler(c -> later(c, this::overview));
+    router.get(PATH).handler(c -> later(c, (suite, by) -> overview(suite)));
     router
         .post(CHECK)
         .handler(bodies)
-        .handler(c -> later(c, suite -> check(suite, read(c, Draft.class))));
-    router.post(PUBLISH).handler(bodies).handler(this::publish);
+        .handler(c -> later(c, (suite, by) -> check(suite, read(c, Draft.class))));
+    router
+        .post(PUBLISH)
+        .handler(bodies)
+        .handler(
+            c ->
+                later(
+                    c, (suite, by) -> publish(suite.site().suite(), read(c, ToPublish.class), by)));
   }
 
   /** Work for a desk of a suite. */
   private interface Work {
-    Object of(Hosted.Suite suite) throws Answers.Wrong;
+    Object of(Hosted.Suite suite, Actor by) throws Answers.Wrong;
   }
 
   private void later(RoutingContext context, Work work) {
@@ -133,13 +139,9 @@ final class SheetsApi {
         pool,
         () -> {
           Hosted.Suite suite = hosted.asked(context);
-          planner(asker, suite);
-          return work.of(suite);
+          return work.of(
+              suite, Guard.planner(asker, suite.site().suite(), DESKS_ONLY, "desk-sheets"));
         });
-  }
-
-  private static Actor planner(Access.Asker asker, Hosted.Suite suite) throws Answers.Wrong {
-    return Guard.planner(asker, suite.site().suite(), DESKS_ONLY, "desk-sheets");
   }
 
   private static <T> T read(RoutingContext context, Class<T> type) throws Answers.Wrong {
@@ -197,19 +199,6 @@ final class SheetsApi {
         overtaken ? SheetDraft.Since.of(draft.on(), now, asked.edits()) : null,
         SheetView.of(draft, asked.sheet()),
         coming.of(suite, draft));
-  }
-
-  private void publish(RoutingContext context) {
-    Access.Asker asker = Guard.asker(context);
-    Answers.later(
-        vertx,
-        context,
-        pool,
-        () -> {
-          Hosted.Suite suite = hosted.asked(context);
-          Actor by = planner(asker, suite);
-          return publish(suite.site().suite(), read(context, ToPublish.class), by);
-        });
   }
 
   private Done publish(SuiteId suite, ToPublish asked, Actor by) throws Answers.Wrong {

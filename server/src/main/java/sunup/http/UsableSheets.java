@@ -1,8 +1,11 @@
 package sunup.http;
 
 import java.io.IOException;
+import java.util.List;
 import java.util.stream.Collectors;
 import sunup.codec.Problem;
+import sunup.sheets.BadSheet;
+import sunup.sheets.ComposedSheet;
 import sunup.sheets.Edition;
 import sunup.sheets.Sheets;
 
@@ -23,6 +26,15 @@ final class UsableSheets {
       return asked.get();
     } catch (IOException e) {
       throw new Answers.Wrong("Not now", 503, e.getMessage());
+    }
+  }
+
+  /** The list that they make; null if there are none, or they make none of these. */
+  static ComposedSheet list(Sheets sheets, String technique, List<String> options) {
+    try {
+      return sheets == null ? null : sheets.compose(technique, options);
+    } catch (BadSheet e) {
+      return null;
     }
   }
 

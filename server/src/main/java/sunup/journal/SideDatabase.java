@@ -3,6 +3,7 @@ package sunup.journal;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.Connection;
+import java.sql.PreparedStatement;
 import java.sql.SQLException;
 
 /**
@@ -25,6 +26,35 @@ public final class SideDatabase implements AutoCloseable {
    */
   public interface Work<T, E extends Exception> {
     T on(Connection connection) throws SQLException, E;
+  }
+
+  /**
+   * Beside a journal: in its PostgreSQL, or without one in a file of its folder.
+   *
+   * @param address null for a file
+   */
+  public static SideDatabase beside(Path folder, PostgresAddress address, String part)
+      throws IOException {
+    return address == null ? sqlite(folder, part) : postgres(address, part);
+  }
+
+  /** A statement with its values set; to be closed by whoever asked for it. */
+  public static PreparedStatement prepare(Connection c, String sql, Object... with)
+      throws SQLException {
+    PreparedStatement s = c.prepareStatement(sql);
+    try {
+      for (int i = 0; i < with.length; i++) {
+        if (with[i] instanceof byte[] bytes) {
+          s.setBytes(i + 1, bytes);
+        } else {
+          s.setObject(i + 1, with[i]);
+        }
+      }
+      return s;
+    } catch (SQLException | RuntimeException e) {
+      s.close();
+      throw e;
+    }
   }
 
   /**

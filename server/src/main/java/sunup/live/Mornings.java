@@ -87,20 +87,6 @@ public final class Mornings {
     }
   }
 
-  /** Mornings whose forecasts nobody keeps. */
-  public Mornings(
-      SuiteId suite,
-      ZoneId zone,
-      Owners owners,
-      Clock clock,
-      Lane lane,
-      Sight sight,
-      Pool pool,
-      Executor blocking,
-      Pace pace) {
-    this(suite, zone, owners, clock, lane, sight, pool, blocking, pace, SaidLog.NONE);
-  }
-
   /**
    * @param owners asked on {@code blocking}
    * @param pool runs forecasts

@@ -6,9 +6,6 @@ import sunup.review.facts.ForecastNote;
 
 /** Where what the board said is kept, for the day when it is judged. */
 public interface SaidLog {
-  /** Keeps nothing. */
-  SaidLog NONE = (notes, epoch, then) -> then.accept(true);
-
   /**
    * Keeps notes. Returns at once.
    *

@@ -184,7 +184,7 @@ public final class Identity implements AutoCloseable {
     ssl.setKeyCertOptions(
         new PemKeyCertOptions().setCertValue(is.certificate()).setKeyValue(is.key()));
     ssl.setUseAlpn(true);
-    ssl.setApplicationLayerProtocols(List.of("http/1.1"));
+    ssl.setApplicationLayerProtocols(List.of("h2", "http/1.1"));
     ssl.setEnabledSecureTransportProtocols(PROTOCOLS);
     ssl.setSslHandshakeTimeout(handshakeMs);
     ssl.setSslHandshakeTimeoutUnit(TimeUnit.MILLISECONDS);

@@ -42,7 +42,8 @@ class EditionsTest {
 
   private static SheetDraft draft(Edition on, double usual) {
     Map<String, Object> hands = Map.of("hands", Map.of("usual", usual, "oneInTen", usual + 2));
-    SheetEdit edit = SheetEdit.change("general", "airway.tubes", hands);
+    SheetEdit edit =
+        new SheetEdit(SheetEdit.Does.CHANGE, "general", "airway.tubes", hands, null, null);
     return SheetDraft.of(on, List.of(edit), n -> n == 0 ? Edition.standard().files() : null);
   }
 

@@ -222,6 +222,8 @@ class TlsTest {
     put("new", "server.key.pem", key);
     X509Certificate renewed = certificate(folder.resolve("new/server.pem"));
     Waiting.until(() -> shows(context, renewed));
+    HttpClient anew = HttpClient.newBuilder().sslContext(context).build();
+    assertThat(get(anew, "localhost", "/api/site").version()).isEqualTo(HttpClient.Version.HTTP_2);
 
     stays.sendText("{\"m\":\"hello\",\"page\":\"wall\",\"screen\":\"w-1\"}", true).join();
     assertThat(live.got.poll(20, TimeUnit.SECONDS)).contains("\"m\":\"view\"");

@@ -14,6 +14,7 @@ import sunup.live.fake.FakeOwner;
 import sunup.live.fake.ManualClock;
 import sunup.live.fake.ManualLane;
 import sunup.live.fake.NoteSight;
+import sunup.live.fake.Unkept;
 import sunup.wire.Audience;
 import sunup.wire.Part;
 import sunup.wire.ServerMessage;
@@ -35,7 +36,7 @@ class ChannelTest {
     channel =
         new MorningChannel(
             owner,
-            new MorningChannel.Tools(clock, lane, sight, pool, Pace.DEFAULT, SaidLog.NONE),
+            new MorningChannel.Tools(clock, lane, sight, pool, Pace.DEFAULT, Unkept.LOG),
             Map.of());
     channel.open();
     lane.drain();

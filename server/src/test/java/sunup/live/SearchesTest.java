@@ -12,6 +12,7 @@ import sunup.board.MorningId;
 import sunup.forecast.Forecast;
 import sunup.live.fake.ManualClock;
 import sunup.live.fake.ManualLane;
+import sunup.live.fake.Unkept;
 import sunup.moves.Ideas;
 import sunup.outlook.Foretold;
 
@@ -31,7 +32,7 @@ class SearchesTest {
   private final Searches searches =
       new Searches(
           new MorningChannel.Tools(
-              clock, lane, new CountingSight(), work::add, Pace.DEFAULT, SaidLog.NONE),
+              clock, lane, new CountingSight(), work::add, Pace.DEFAULT, Unkept.LOG),
           told::add);
 
   private final class CountingSight implements Sight {

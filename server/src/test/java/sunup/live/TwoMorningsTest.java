@@ -15,6 +15,7 @@ import sunup.live.fake.FakeOwner;
 import sunup.live.fake.ManualClock;
 import sunup.live.fake.ManualLane;
 import sunup.live.fake.NoteSight;
+import sunup.live.fake.Unkept;
 import sunup.suites.Owner;
 import sunup.wire.Audience;
 import sunup.wire.ServerMessage;
@@ -40,7 +41,8 @@ class TwoMorningsTest {
           new NoteSight(),
           Runnable::run,
           Runnable::run,
-          Pace.DEFAULT);
+          Pace.DEFAULT,
+          Unkept.LOG);
 
   @BeforeEach
   void open() {

@@ -12,6 +12,7 @@ import sunup.live.Mornings;
 import sunup.live.MorningsBySuite;
 import sunup.live.Pace;
 import sunup.live.Place;
+import sunup.live.fake.Unkept;
 import sunup.suites.Company;
 import sunup.suites.Standpoint;
 import sunup.suites.Suites;
@@ -98,7 +99,8 @@ final class Machine {
             new NoteSight(),
             live::execute,
             live,
-            Pace.DEFAULT);
+            Pace.DEFAULT,
+            Unkept.LOG);
     routing.serve(new MorningsBySuite(List.of(mornings)), () -> 1);
     routing.start();
     mornings.open();

@@ -238,10 +238,7 @@ final class DrugRules {
 
   /** The drugs of a case's list. */
   private static List<ApprovedDrug> listOf(Ask ask, CaseId caseId) {
-    CasePlan plan = ask.morning.cases().get(caseId).plan();
-    return ask.morning.settings().drugs().stream()
-        .filter(drug -> drug.isFor(plan.technique(), plan.options()))
-        .toList();
+    return ask.morning.settings().drugsFor(ask.morning.cases().get(caseId).plan());
   }
 
   private static Refused meets(Ask ask, CaseId caseId, PersonId by, PersonId witness) {

@@ -67,6 +67,11 @@ public record SiteSettings(
         List.of());
   }
 
+  /** The drugs of a case's list, in the approved list's order. */
+  public List<ApprovedDrug> drugsFor(CasePlan plan) {
+    return drugs.stream().filter(drug -> drug.isFor(plan.technique(), plan.options())).toList();
+  }
+
   public java.time.ZoneId zoneId() {
     return java.time.ZoneId.of(zone);
   }

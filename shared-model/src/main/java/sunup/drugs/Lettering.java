@@ -1,5 +1,6 @@
 package sunup.drugs;
 
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -46,11 +47,19 @@ public final class Lettering {
           new Alike(List.of("SUCCINYLcholine"), ASTM));
 
   private static final Map<String, String> SHOWN = new HashMap<>();
+  private static final Map<String, List<String>> TAKEN_FOR = new HashMap<>();
 
   static {
     for (Alike alike : ALIKE) {
       for (String name : alike.names()) {
-        SHOWN.put(name.toLowerCase(Locale.ROOT), name);
+        String plain = name.toLowerCase(Locale.ROOT);
+        SHOWN.put(plain, name);
+        List<String> others = TAKEN_FOR.computeIfAbsent(plain, p -> new ArrayList<>());
+        for (String other : alike.names()) {
+          if (!other.equals(name) && !others.contains(other)) {
+            others.add(other);
+          }
+        }
       }
     }
   }
@@ -64,12 +73,6 @@ public final class Lettering {
 
   /** Names that this one is taken for, with their capitals. */
   public static List<String> alike(String name) {
-    String plain = name.toLowerCase(Locale.ROOT);
-    return ALIKE.stream()
-        .filter(a -> a.names().stream().anyMatch(n -> n.toLowerCase(Locale.ROOT).equals(plain)))
-        .flatMap(a -> a.names().stream())
-        .filter(n -> !n.toLowerCase(Locale.ROOT).equals(plain))
-        .distinct()
-        .toList();
+    return List.copyOf(TAKEN_FOR.getOrDefault(name.toLowerCase(Locale.ROOT), List.of()));
   }
 }

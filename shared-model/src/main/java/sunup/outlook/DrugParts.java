@@ -66,12 +66,6 @@ final class DrugParts {
   }
 
   private DrugsPart ofCase(CaseDay day, CaseDrugs drugs) {
-    List<String> list = new ArrayList<>();
-    for (ApprovedDrug drug : morning.settings().drugs()) {
-      if (drug.isFor(day.plan().technique(), day.plan().options())) {
-        list.add(drug.name());
-      }
-    }
     List<SyringeShown> syringes = new ArrayList<>();
     for (Syringe one : drugs.syringes()) {
       syringes.add(
@@ -90,7 +84,7 @@ final class DrugParts {
         "drugs/" + day.plan().id(),
         day.plan().id().value(),
         day.plan().room().value(),
-        list,
+        morning.settings().drugsFor(day.plan()).stream().map(ApprovedDrug::name).toList(),
         syringes,
         drugs.count().sums().stream().map(DrugParts::sum).toList(),
         entries(drugs.count()),

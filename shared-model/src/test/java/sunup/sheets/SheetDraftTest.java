@@ -51,7 +51,7 @@ class SheetDraftTest {
 
   @Test
   void shouldSayWhatMinutesBecomeAndCountTheSheetsVersionUpAlone() throws BadSheet {
-    SheetDraft draft = draft(SheetEdit.change("general", "airway.tubes", minutes(3, 5)));
+    SheetDraft draft = draft(Edits.change("general", "airway.tubes", minutes(3, 5)));
 
     assertThat(changes(draft)).containsExactly("general, airway.tubes: hands 2 (3.5), now 3 (5)");
     ComposedSheet after = list(draft, "general");
@@ -69,9 +69,9 @@ class SheetDraftTest {
   void shouldBringAnItemBehindTheOneItFollowsOrLastInItsSection() throws BadSheet {
     SheetDraft draft =
         draft(
-            SheetEdit.add("general", "airway.headrest", headrest(), "airway.tubes"),
-            SheetEdit.add("general", "suction.second", headrest(), null),
-            SheetEdit.add("block", "special.pillow", headrest(), null));
+            Edits.add("general", "airway.headrest", headrest(), "airway.tubes"),
+            Edits.add("general", "suction.second", headrest(), null),
+            Edits.add("block", "special.pillow", headrest(), null));
 
     List<String> keys = new ArrayList<>(list(draft, "general", "block").byKey().keySet());
     assertThat(keys.indexOf("airway.headrest")).isEqualTo(keys.indexOf("airway.tubes") + 1);
@@ -82,7 +82,7 @@ class SheetDraftTest {
 
   @Test
   void shouldLetThoseWaitForWhatAnItemWaitedForThatIsLeftOut() throws BadSheet {
-    SheetDraft draft = draft(SheetEdit.leaveOut("general", "machine.circuit"));
+    SheetDraft draft = draft(Edits.leaveOut("general", "machine.circuit"));
 
     assertThat(list(draft, "general").byKey().get("machine.flow").after())
         .containsExactly("machine.self-test", "machine.vaporisers", "machine.absorber");
@@ -91,19 +91,19 @@ class SheetDraftTest {
 
   @Test
   void shouldTakeAnItemAwayByAnAdditionAndPutItBack() throws BadSheet {
-    SheetEdit take = SheetEdit.leaveOut("block", "monitors.record");
+    SheetEdit take = Edits.leaveOut("block", "monitors.record");
 
     assertThat(list(draft(take), "general", "block").byKey()).doesNotContainKey("monitors.record");
     assertThat(list(draft(take), "general").byKey()).containsKey("monitors.record");
     assertThat(changes(draft(take))).containsExactly("block: takes monitors.record");
-    SheetDraft back = draft(take, SheetEdit.putBack("block", "monitors.record"));
+    SheetDraft back = draft(take, Edits.putBack("block", "monitors.record"));
     assertThat(back.changes()).isEmpty();
     assertThat(back.canBePublished()).isFalse();
   }
 
   @Test
   void shouldMoveAnItemWithinItsSectionAndNotOutOfIt() throws BadSheet {
-    SheetDraft draft = draft(SheetEdit.move("general", "monitors.record", null));
+    SheetDraft draft = draft(Edits.move("general", "monitors.record", null));
 
     List<String> keys = new ArrayList<>(list(draft, "general").byKey().keySet());
     assertThat(keys.indexOf("monitors.record")).isLessThan(keys.indexOf("monitors.basic"));
@@ -111,40 +111,38 @@ class SheetDraftTest {
         .contains(
             "general, monitors.record: order behind monitors.alarms,"
                 + " now behind suction.strong");
-    SheetDraft out = draft(SheetEdit.move("general", "monitors.record", "machine.bag"));
+    SheetDraft out = draft(Edits.move("general", "monitors.record", "machine.bag"));
     assertThat(problems(out)).anyMatch(p -> p.contains("put it with its section"));
   }
 
   @Test
   void shouldRefuseToLoseWhatMayNeverBeLeftOutInWhateverWay() {
     for (String key : UnwaivableCore.keys()) {
-      assertThat(problems(draft(SheetEdit.leaveOut("general", key))))
+      assertThat(problems(draft(Edits.leaveOut("general", key))))
           .as(key)
           .anyMatch(p -> p.contains(key) && p.contains("may never be left out"));
-      SheetDraft taken = draft(SheetEdit.leaveOut("lines", key));
+      SheetDraft taken = draft(Edits.leaveOut("lines", key));
       assertThat(problems(taken))
           .as(key)
           .anyMatch(p -> p.contains("lines.json") && p.contains("see general.json, line"));
       Map<String, Object> advised = new HashMap<>();
       advised.put("gates", null);
-      assertThat(draft(SheetEdit.change("general", key, advised)).canBePublished())
-          .as(key)
-          .isFalse();
+      assertThat(draft(Edits.change("general", key, advised)).canBePublished()).as(key).isFalse();
     }
     SheetDraft nobody =
-        draft(SheetEdit.change("general", "start.check", Map.of("who", List.of("technician"))));
+        draft(Edits.change("general", "start.check", Map.of("who", List.of("technician"))));
     assertThat(problems(nobody)).anyMatch(p -> p.contains("takes nobody of the anaesthetic team"));
   }
 
   @Test
   void shouldNameBothPlacesOfADuplicateAndOfAContradiction() {
-    SheetDraft twice = draft(SheetEdit.add("block", "airway.tubes", headrest(), null));
+    SheetDraft twice = draft(Edits.add("block", "airway.tubes", headrest(), null));
     assertThat(problems(twice))
         .anyMatch(p -> p.matches("(?s)block.json, line \\d+.*general.json, line \\d+.*"));
-    assertThat(problems(draft(SheetEdit.add("general", "airway.tubes", headrest(), null))))
+    assertThat(problems(draft(Edits.add("general", "airway.tubes", headrest(), null))))
         .anyMatch(p -> p.contains("is there already"));
 
-    SheetDraft gone = draft(SheetEdit.leaveOut("general", "patient.assessment"));
+    SheetDraft gone = draft(Edits.leaveOut("general", "patient.assessment"));
     assertThat(problems(gone)).anyMatch(p -> p.startsWith("alone.json, line "));
     assertThat(gone.problems().stream().map(p -> p.file() + p.line() + p.field()))
         .doesNotHaveDuplicates();
@@ -154,13 +152,13 @@ class SheetDraftTest {
   void shouldTellEveryChangeThatCanNotBeMadeAndMakeTheRest() {
     SheetDraft draft =
         draft(
-            SheetEdit.change("genral", "airway.tubes", minutes(3, 5)),
-            SheetEdit.change("general", "airway.tube", minutes(3, 5)),
-            SheetEdit.move("block", "airway.tubes", null),
-            SheetEdit.putBack("block", "airway.tubes"),
-            SheetEdit.asIn(null, 7),
-            SheetEdit.change("general", "airway.tubes", Map.of("key", "airway.other")),
-            SheetEdit.change("general", "airway.plan-b", minutes(2, 4)));
+            Edits.change("genral", "airway.tubes", minutes(3, 5)),
+            Edits.change("general", "airway.tube", minutes(3, 5)),
+            Edits.move("block", "airway.tubes", null),
+            Edits.putBack("block", "airway.tubes"),
+            Edits.asIn(null, 7),
+            Edits.change("general", "airway.tubes", Map.of("key", "airway.other")),
+            Edits.change("general", "airway.plan-b", minutes(2, 4)));
 
     assertThat(draft.problems()).hasSize(6);
     assertThat(problems(draft)).anyMatch(p -> p.contains("did you mean 'general'?"));
@@ -171,11 +169,11 @@ class SheetDraftTest {
   @Test
   void shouldGoBackToAnEarlierEditionWithVersionsThatGoOnCounting() throws BadSheet {
     Map<String, String> first =
-        draft(SheetEdit.change("general", "airway.tubes", minutes(3, 5))).files();
+        draft(Edits.change("general", "airway.tubes", minutes(3, 5))).files();
     Edition one = Edition.of(1, first);
 
     SheetDraft back =
-        SheetDraft.of(one, List.of(SheetEdit.asIn(null, 0)), SheetDraftTest::onlyStandard);
+        SheetDraft.of(one, List.of(Edits.asIn(null, 0)), SheetDraftTest::onlyStandard);
 
     assertThat(changes(back)).containsExactly("general, airway.tubes: hands 3 (5), now 2 (3.5)");
     ComposedSheet list = back.sheets().compose("general", List.of());
@@ -189,13 +187,13 @@ class SheetDraftTest {
         Edition.of(
             1,
             draft(
-                    SheetEdit.change("general", "airway.tubes", minutes(3, 5)),
-                    SheetEdit.change("general", "airway.plan-b", minutes(2, 4)))
+                    Edits.change("general", "airway.tubes", minutes(3, 5)),
+                    Edits.change("general", "airway.plan-b", minutes(2, 4)))
                 .files());
     List<SheetEdit> mine =
         List.of(
-            SheetEdit.change("general", "airway.tubes", Map.of("desk", "tubes laid out")),
-            SheetEdit.leaveOut("block", "monitors.record"));
+            Edits.change("general", "airway.tubes", Map.of("desk", "tubes laid out")),
+            Edits.leaveOut("block", "monitors.record"));
 
     SheetDraft.Since since = SheetDraft.Since.of(STANDARD, theirs, mine);
     SheetDraft again = SheetDraft.of(theirs, mine, SheetDraftTest::onlyStandard);

@@ -96,7 +96,7 @@ class SheetEditsProperties {
   @Property(tries = 15)
   void shouldComeBackToTheLetterWhateverWasDoneBefore(@ForAll("drafts") List<SheetEdit> edits) {
     List<SheetEdit> all = new ArrayList<>(edits);
-    all.add(SheetEdit.asIn(null, 0));
+    all.add(Edits.asIn(null, 0));
 
     assertThat(SheetEdits.apply(STANDARD.files(), all, SheetDraftTest::onlyStandard).files())
         .isEqualTo(STANDARD.files());

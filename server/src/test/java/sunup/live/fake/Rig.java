@@ -49,7 +49,8 @@ public final class Rig {
             sight,
             Runnable::run,
             direct,
-            pace);
+            pace,
+            Unkept.LOG);
     endpoint =
         new LiveEndpoint(
             vertx,

@@ -29,19 +29,27 @@ public final class ForecastReplay {
    *
    * @param journal all events in order of their sequence
    * @param trials for each forecast
+   * @param kept moments that the board itself has a note of: nothing is computed for them
    */
-  public static List<ForecastNote> notes(List<Recorded> journal, int trials) {
+  public static List<ForecastNote> notes(
+      List<Recorded> journal, int trials, Set<NotesDue.Key> kept) {
     List<ForecastNote> notes = new ArrayList<>();
     Morning state = Morning.NONE;
     for (Recorded recorded : journal) {
-      say(state, state.lastRecordedAt(), recorded.recordedAt(), trials, notes);
+      say(state, state.lastRecordedAt(), recorded.recordedAt(), trials, kept, notes);
       state = Board.apply(state, state.seq() + 1, recorded);
     }
     return notes;
   }
 
   /** The moments from the last event on and before the next. */
-  private static void say(Morning state, long from, long to, int trials, List<ForecastNote> notes) {
+  private static void say(
+      Morning state,
+      long from,
+      long to,
+      int trials,
+      Set<NotesDue.Key> kept,
+      List<ForecastNote> notes) {
     if (state.phase() != Morning.Phase.OPEN || from == to) {
       return;
     }
@@ -49,7 +57,8 @@ public final class ForecastReplay {
     for (CaseDay day : state.cases().values()) {
       for (int before : BoardSaid.MOMENTS) {
         long at = day.target() - before * FirstCaseFact.MINUTE;
-        if (at >= from && at < to && !day.cancelled()) {
+        boolean asked = at >= from && at < to && !day.cancelled();
+        if (asked && !kept.contains(NotesDue.Key.of(state.id(), day, before))) {
           moments.computeIfAbsent(at, k -> new TreeSet<>()).add(day.plan().room().value());
         }
       }

@@ -21,6 +21,11 @@ public final class NotesDue {
    * @param minutesBefore the target: one of {@link BoardSaid#MOMENTS}
    */
   public record Key(MorningId morning, RoomId room, CaseId caseId, long target, int minutesBefore) {
+    /** That of a case at one of its moments. */
+    static Key of(MorningId morning, Morning.CaseDay day, int minutesBefore) {
+      return new Key(morning, day.plan().room(), day.plan().id(), day.target(), minutesBefore);
+    }
+
     /** That of a note. */
     public static Key of(ForecastNote note) {
       long left = note.target() - note.at();
@@ -62,18 +67,5 @@ public final class NotesDue {
       }
     }
     return false;
-  }
-
-  /**
-   * What was kept, and of moments without a line what today's model says of them.
-   *
-   * @param kept by the board
-   * @param replayed of the same morning
-   */
-  public static List<ForecastNote> together(List<ForecastNote> kept, List<ForecastNote> replayed) {
-    List<Key> known = kept.stream().map(Key::of).toList();
-    List<ForecastNote> all = new ArrayList<>(kept);
-    replayed.stream().filter(n -> !known.contains(Key.of(n))).forEach(all::add);
-    return all;
   }
 }

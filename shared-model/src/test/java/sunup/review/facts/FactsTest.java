@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Set;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.LongRange;
@@ -190,17 +191,22 @@ class FactsTest {
   @Test
   void shouldKnowNothingLaterWhenItSaysWhatTheBoardWouldHaveSaid() {
     PlayedMorning p = PlayedMorning.random(2, WEDNESDAY, 7);
-    List<ForecastNote> notes = ForecastReplay.notes(p.journal(), 64);
+    List<ForecastNote> notes = ForecastReplay.notes(p.journal(), 64, Set.of());
     assertThat(notes).hasSize(8);
     ForecastNote note =
         notes.stream().filter(n -> n.at() == p.at("07:10")).findFirst().orElseThrow();
     List<Recorded> byThen =
         p.journal().stream().filter(r -> r.recordedAt() <= p.at("07:11")).toList();
-    List<ForecastNote> again = ForecastReplay.notes(byThen, 64);
+    List<ForecastNote> again = ForecastReplay.notes(byThen, 64, Set.of());
     assertThat(again).contains(note);
     assertThat(note.onTime()).isBetween(0.0, 1.0);
     assertThat(note.trials()).isEqualTo(64);
     assertThat(Json.write(notes)).doesNotContain("Anna", "Nora", "Rita", "Surgeon", "Hugo");
+    Set<NotesDue.Key> kept = Set.of(NotesDue.Key.of(note));
+    assertThat(ForecastReplay.notes(p.journal(), 64, kept))
+        .hasSize(7)
+        .doesNotContain(note)
+        .isSubsetOf(notes);
     List<FirstCaseFact> facts = FactsBuilder.build(p.journal(), notes);
     assertThat(facts.get(0).said()).allMatch(s -> s.note() != null);
     assertThat(facts.get(0).said().get(2).note().at()).isEqualTo(p.at("07:10"));
