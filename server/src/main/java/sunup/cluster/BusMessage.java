@@ -24,6 +24,8 @@ import sunup.wire.Audience;
   @JsonSubTypes.Type(value = BusMessage.Reply.class, name = "reply"),
   @JsonSubTypes.Type(value = BusMessage.Follow.class, name = "follow"),
   @JsonSubTypes.Type(value = BusMessage.Told.class, name = "told"),
+  @JsonSubTypes.Type(value = BusMessage.Prepare.class, name = "prepare"),
+  @JsonSubTypes.Type(value = BusMessage.Prepared.class, name = "prepared"),
   @JsonSubTypes.Type(value = BusMessage.HandOver.class, name = "hand-over"),
 })
 @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -92,6 +94,12 @@ public sealed interface BusMessage {
 
   /** A kind of message that this program does not know. */
   record FromLater() implements BusMessage {}
+
+  /** The sender is about to give the morning: read it, so that taking it is quick. */
+  record Prepare(MorningId morning) implements BusMessage {}
+
+  /** It was read, or can't be now. */
+  record Prepared(MorningId morning) implements BusMessage {}
 
   /** The sender has let go of the morning: take it. */
   record HandOver(MorningId morning) implements BusMessage {}

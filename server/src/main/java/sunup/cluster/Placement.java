@@ -47,13 +47,13 @@ final class Placement {
   private final Suites suites;
   private final Clock clock;
   private final Lane lane;
-  private final Bus bus;
   private final Commands commands;
   private final Screens screens;
   private final Peers peers;
   private final Epochs epochs;
   private final Succession succession;
   private final Reading reading;
+  private final Giving giving;
   private final Map<MorningId, Wanted> wanted = new LinkedHashMap<>();
   private final Resettling resettling = new Resettling();
   private final OwnClock ownClock;
@@ -80,7 +80,6 @@ final class Placement {
     this.suites = suites;
     this.clock = clock;
     this.lane = lane;
-    this.bus = bus;
     this.screens = screens;
     this.commands = new Commands(bus, this::now);
     this.peers = new Peers(self, clock, members, bus);
@@ -89,6 +88,35 @@ final class Placement {
     this.epochs = new Epochs(suites, clock, lane, wanted::values);
     this.startedAt = now();
     this.ownClock = new OwnClock(peers);
+    this.giving = new Giving(succession, peers, bus, lane, new Hands());
+  }
+
+  /** What giving a morning away needs of this. */
+  private final class Hands implements Giving.Hands {
+    @Override
+    public void letGo(Wanted one, Runnable then) {
+      Placement.this.letGo(one, then);
+    }
+
+    @Override
+    public void tellAll() {
+      Placement.this.tellAll();
+    }
+
+    @Override
+    public void holdOff(Wanted one) {
+      one.holdUntil = now() + HOLD_OFF_MS;
+    }
+
+    @Override
+    public boolean leaving() {
+      return leaving;
+    }
+
+    @Override
+    public boolean must() {
+      return leaving || ownClock.off();
+    }
   }
 
   private long now() {
@@ -226,7 +254,7 @@ final class Placement {
     if (ownClock.goesWrong()) {
       for (Wanted one : wanted.values()) {
         if (one.local != null) {
-          give(one);
+          giving.give(one);
         }
       }
     }
@@ -364,36 +392,18 @@ final class Placement {
     one.local = null;
     one.at = null;
     one.relieving = false;
+    one.heir = null;
     one.nobodySince = now();
     one.tell(new Place.Nowhere());
     suites.release(one.morning, () -> lane.run(then));
   }
 
-  /** Gives it to the next in line, if there is one. */
-  private void give(Wanted one) {
-    succession
-        .next(one.morning)
-        .ifPresentOrElse(
-            next -> {
-              one.leaving = true;
-              LOG.info("{}: given to {}", one.morning, next.id);
-              // Claimed until what is under way is answered: nobody takes it before.
-              one.giving = one.owned() ? one.claim() : null;
-              letGo(
-                  one,
-                  () -> {
-                    one.giving = null;
-                    one.leaving = leaving;
-                    tellAll();
-                    one.holdUntil = now() + HOLD_OFF_MS;
-                    bus.send(next.id, new BusMessage.HandOver(one.morning), null);
-                  });
-            },
-            () -> {
-              if (ownClock.off() || leaving) {
-                letGo(one, () -> {});
-              }
-            });
+  /** A node has read what is to be given to it. */
+  void prepared(String node, MorningId morning) {
+    Wanted one = wanted.get(morning);
+    if (one != null) {
+      giving.prepared(one, node);
+    }
   }
 
   private void moveWhereSuggested(Wanted one) {
@@ -401,7 +411,7 @@ final class Placement {
     if (there == null || !there.mayTake(one.morning)) {
       resettling.stays(one.morning);
     } else if (resettling.moves(one.morning, now())) {
-      give(one);
+      giving.give(one);
     }
   }
 
@@ -415,23 +425,10 @@ final class Placement {
     tellAll();
     for (Wanted one : wanted.values()) {
       if (one.local != null) {
-        give(one);
+        giving.give(one);
       }
     }
-    waitForOthers(then);
-  }
-
-  private void waitForOthers(Runnable then) {
-    boolean others = peers.live().stream().anyMatch(Peer::stays);
-    boolean waits =
-        others
-            && wanted.values().stream()
-                .anyMatch(one -> one.leaving && !(one.place instanceof Place.There));
-    if (waits) {
-      lane.after(TICK_MS / 4, () -> waitForOthers(then));
-    } else {
-      then.run();
-    }
+    giving.waitForOthers(wanted.values(), then);
   }
 
   Reading reading() {

@@ -200,6 +200,11 @@ public final class Routing implements Owners, Company {
       placement.commands().asked(placement.want(ask.morning()), from, ask);
     } else if (message instanceof BusMessage.Reply reply) {
       placement.commands().answered(reply);
+    } else if (message instanceof BusMessage.Prepare soon) {
+      MorningId morning = soon.morning();
+      suites.prepare(morning, () -> bus.send(from, new BusMessage.Prepared(morning), null));
+    } else if (message instanceof BusMessage.Prepared ready) {
+      placement.prepared(from, ready.morning());
     } else if (message instanceof BusMessage.HandOver over) {
       placement.handOver(over.morning());
     } else if (mine != null && message instanceof BusMessage.Follow follow) {

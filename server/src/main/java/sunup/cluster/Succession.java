@@ -48,20 +48,22 @@ final class Succession {
         line.add(peer.id);
       }
     }
-    String first = suggested(morning);
-    line.sort(
-        Comparator.comparing((String id) -> !id.equals(first))
-            .thenComparing(id -> (id + morning).hashCode())
-            .thenComparing(id -> id));
+    line.sort(inLine(morning));
     return line.indexOf(self) * IN_LINE_MS;
   }
 
-  /** Who is to get a morning that this node gives away. */
+  /** Who is to get a morning that this node gives away: whom the others let go first, too. */
   Optional<Peer> next(MorningId morning) {
-    String first = suggested(morning);
     return peers.live().stream()
         .filter(peer -> peer.mayTake(morning))
-        .min(Comparator.comparing((Peer p) -> !p.id.equals(first)).thenComparing(Peer::mornings));
+        .min(Comparator.comparing(peer -> peer.id, inLine(morning)));
+  }
+
+  private Comparator<String> inLine(MorningId morning) {
+    String first = suggested(morning);
+    return Comparator.comparing((String id) -> !id.equals(first))
+        .thenComparing(id -> (id + morning).hashCode())
+        .thenComparing(id -> id);
   }
 
   /** The node that the grid suggests, if it is another one and lives; else null. */

@@ -55,6 +55,9 @@ final class Wanted {
   /** Being given to another node: not to be taken back meanwhile. */
   boolean leaving;
 
+  /** Who reads it now, before it is given to that node; or null. */
+  String heir;
+
   /** What is still claimed of it while it is given away, or null. */
   BusMessage.Claim giving;
 

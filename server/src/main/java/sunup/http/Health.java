@@ -3,6 +3,7 @@ package sunup.http;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import io.vertx.ext.web.Router;
 import io.vertx.ext.web.RoutingContext;
+import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import sunup.cluster.Routing;
 import sunup.codec.Maybe;
@@ -14,15 +15,22 @@ final class Health {
   private final MorningsBySuite suites;
   private final boolean loopback;
   private final Supplier<Routing.State> cluster;
+  private final BooleanSupplier warming;
 
   /**
    * @param loopback whether connections are taken from this machine only
    * @param cluster how this node sees it; gives null for one node alone
+   * @param warming true while its code is not compiled: its screens would wait for seconds
    */
-  Health(MorningsBySuite suites, boolean loopback, Supplier<Routing.State> cluster) {
+  Health(
+      MorningsBySuite suites,
+      boolean loopback,
+      Supplier<Routing.State> cluster,
+      BooleanSupplier warming) {
     this.suites = suites;
     this.loopback = loopback;
     this.cluster = cluster;
+    this.warming = warming;
   }
 
   /**
@@ -64,11 +72,16 @@ final class Health {
     Answers.json(context, told.status().equals("up") ? 200 : 503, answer);
   }
 
+  /** A node that is slow for a moment takes no screens while others can have them. */
+  private boolean leftToOthers(Routing.State nodes) {
+    return warming.getAsBoolean() && nodes.nodes().size() > 1;
+  }
+
   Status status() {
     Routing.State nodes = cluster.get();
     int all = suites.all().size();
     int told = (int) suites.all().stream().filter(Mornings::tells).count();
-    boolean up = told == all && (nodes == null || !nodes.leaving());
+    boolean up = told == all && (nodes == null || !(nodes.leaving() || leftToOthers(nodes)));
     Mornings shown =
         suites.all().stream().filter(one -> !one.tells()).findFirst().orElse(suites.first());
     return new Status(

@@ -82,6 +82,7 @@ public final class SunupServer {
   private final Archivist archivist;
   private final ForecastLog said;
   private final LiveEndpoint live;
+  private volatile boolean warming;
   private final Router router;
   private final HttpServer http;
   private final Connected connected;
@@ -137,7 +138,8 @@ public final class SunupServer {
         new Health(
             hosted.mornings(),
             Connections.isLoopback(options.host()),
-            () -> cluster == null ? null : cluster.routing().state());
+            () -> cluster == null ? null : cluster.routing().state(),
+            () -> warming);
     boolean inDetail = doors.sidePort() == null && Connections.isLoopback(options.host());
     Tries tries = new Tries(options.clock(), lane, forecasts);
     this.router = router(new Guard(connections, refusals, access));
@@ -281,15 +283,20 @@ public final class SunupServer {
 
   /**
    * Forecasts a made-up morning on a thread beside, until the first real forecast is wanted or its
-   * code is compiled.
+   * code is compiled. One node of several is not ready before.
    *
    * @param now the moment that the morning stands at
    */
   public void warmUp(Callable<Morning> madeUp, long now) {
     Sight sight = new OutlookSight(hosted.all().get(0).site().settings(), 1);
+    warming = true;
     Thread thread =
         new Thread(
-            () -> WarmUp.run(sight, Pace.DEFAULT, madeUp, now, forecasts::busy), "sunup-warm-up");
+            () -> {
+              WarmUp.run(sight, Pace.DEFAULT, madeUp, now, forecasts::busy);
+              warming = false;
+            },
+            "sunup-warm-up");
     thread.setDaemon(true);
     thread.start();
   }

@@ -107,8 +107,8 @@ public final class JdbcJournal implements Journal {
   }
 
   @Override
-  public void load(MorningId morning, Consumer<Answer<Stored>> then) {
-    reader.ask(c -> JdbcStore.load(c, morning), then);
+  public void load(MorningId morning, long after, Consumer<Answer<Stored>> then) {
+    reader.ask(c -> JdbcStore.load(c, morning, after), then);
   }
 
   @Override

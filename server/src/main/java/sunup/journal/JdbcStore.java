@@ -185,10 +185,11 @@ final class JdbcStore {
     }
   }
 
-  static Stored load(Connection c, MorningId morning) throws SQLException {
+  static Stored load(Connection c, MorningId morning, long after) throws SQLException {
     List<Stored.Event> events = new ArrayList<>();
     try (PreparedStatement s =
-        ask(c, "SELECT seq, epoch, bytes FROM event", morning, " ORDER BY seq")) {
+        ask(c, "SELECT seq, epoch, bytes FROM event", morning, " AND seq > ? ORDER BY seq")) {
+      s.setLong(3, after);
       try (ResultSet row = s.executeQuery()) {
         while (row.next()) {
           events.add(new Stored.Event(row.getLong(1), row.getLong(2), Bytes.of(row.getBytes(3))));

@@ -22,7 +22,16 @@ public interface Journal extends AutoCloseable {
   void takeOver(MorningId morning, Long seen, Consumer<TakenOver> then);
 
   /** All that is kept of a morning; {@link Head#NONE} and nothing if it is not known. */
-  void load(MorningId morning, Consumer<Answer<Stored>> then);
+  default void load(MorningId morning, Consumer<Answer<Stored>> then) {
+    load(morning, 0, then);
+  }
+
+  /**
+   * The same, but of its events only those after one that the caller has read already.
+   *
+   * @param after the number of that event, or 0
+   */
+  void load(MorningId morning, long after, Consumer<Answer<Stored>> then);
 
   /** Adds what one command yields. Answered after the commit, never before. */
   void append(Append append, Consumer<Appended> then);

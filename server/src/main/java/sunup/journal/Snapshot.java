@@ -61,7 +61,7 @@ public final class Snapshot implements AutoCloseable {
   }
 
   public Stored load(MorningId morning) throws IOException {
-    return ask(c -> JdbcStore.load(c, morning));
+    return ask(c -> JdbcStore.load(c, morning, 0));
   }
 
   /** The version of its tables, as the scripts that made them are numbered. */

@@ -21,6 +21,9 @@ final class Opening {
   private final MorningId morning;
   private final Means means;
 
+  /** How far it was read before: taking it over reads on from there. */
+  private Bound bound = new Bound();
+
   Opening(MorningId morning, Means means) {
     this.morning = morning;
     this.means = means;
@@ -62,7 +65,7 @@ final class Opening {
         });
   }
 
-  /** Reads it as it stands, without taking it. */
+  /** Reads it as it stands, without taking it; {@link #first} then reads only what came after. */
   void look(Consumer<Result> then) {
     load(null, then);
   }
@@ -86,6 +89,7 @@ final class Opening {
                           } else if (taken instanceof TakenOver.Away away) {
                             then.accept(new Away(away.words()));
                           } else {
+                            bound = new Bound();
                             then.accept(new Lost());
                           }
                         }));
@@ -96,6 +100,7 @@ final class Opening {
         .journal()
         .load(
             morning,
+            bound.seq,
             answer ->
                 means
                     .executor()
@@ -110,18 +115,18 @@ final class Opening {
   }
 
   private Result read(Head won, Stored stored) {
+    Bound before = bound;
+    bound = new Bound();
     if (won != null && stored.head().epoch() != won.epoch()) {
       return new Lost();
     }
-    Morning state = Morning.NONE;
-    Bound bound = new Bound();
     for (Stored.Event event : stored.events()) {
-      if (!bound.follows(event)) {
-        return damaged("event " + event.seq() + " does not follow event " + bound.seq);
+      if (!before.follows(event)) {
+        return damaged("event " + event.seq() + " does not follow event " + before.seq);
       }
       try {
         Recorded recorded = means.codec().decode(event.bytes(), stored.privates());
-        state = means.decider().apply(state, event.seq(), recorded);
+        before.state = means.decider().apply(before.state, event.seq(), recorded);
       } catch (UnreadableEvent e) {
         return new Refused("Event " + event.seq() + " of " + morning + ": " + e.getMessage() + ".");
       } catch (RuntimeException e) {
@@ -129,14 +134,16 @@ final class Opening {
             "Event " + event.seq() + " of " + morning + " could not be applied: " + e + ".");
       }
     }
-    // While somebody else still writes, head and events may be read a moment apart.
-    if (won != null && !bound.matches(stored.head())) {
+    if (won == null) {
+      bound = before;
+    } else if (!before.matches(stored.head())) {
+      // While somebody else still writes, head and events may be read a moment apart.
       return damaged("its events do not match its head");
     }
     Map<CommandId, Receipt> receipts = new HashMap<>();
     stored.receipts().forEach(receipt -> receipts.put(receipt.command(), receipt));
     PrivateValue key = stored.privates().get(Decisions.receiptKeyRef(morning));
-    return new Opened(stored.head(), state, receipts, key);
+    return new Opened(stored.head(), before.state, receipts, key);
   }
 
   private Refused damaged(String how) {
@@ -151,6 +158,7 @@ final class Opening {
   /** Follows sequence and chain while reading. */
   private static final class Bound {
     long seq;
+    Morning state = Morning.NONE;
     private sunup.journal.Bytes chain = Chain.START;
 
     boolean follows(Stored.Event event) {

@@ -76,10 +76,10 @@ final class SuiteActor implements Owner {
   private volatile String trouble;
   private volatile boolean ended;
 
-  SuiteActor(MorningId morning, Means means) {
+  SuiteActor(MorningId morning, Means means, Opening opening) {
     this.morning = morning;
     this.means = means;
-    this.opening = new Opening(morning, means);
+    this.opening = opening;
     this.watchers = new Watchers(morning);
   }
 

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -31,12 +32,16 @@ public final class Suites implements AutoCloseable {
   /** How often private values that are due are erased. */
   static final long ERASE_EVERY_MS = 600_000;
 
+  /** How long what {@link #prepare} read is kept. */
+  static final long PREPARED_MS = 10_000;
+
   private static final long CLOSE_LIMIT_MS = 10_000;
   private static final Logger LOG = LoggerFactory.getLogger(Suites.class);
 
   private final Means means;
   private final EpochWatch watch;
   private final Map<MorningId, SuiteActor> actors = new LinkedHashMap<>();
+  private final Map<MorningId, Opening> prepared = new HashMap<>();
   private RealLoop loop;
 
   /** Only the executor's, as is the next. */
@@ -143,7 +148,8 @@ public final class Suites implements AutoCloseable {
           throw new IllegalStateException(
               "no more than " + MORNING_LIMIT + " mornings can be open; close old ones");
         }
-        actor = new SuiteActor(morning, means);
+        Opening read = prepared.remove(morning);
+        actor = new SuiteActor(morning, means, read == null ? new Opening(morning, means) : read);
         actors.put(morning, actor);
         actor.start();
       }
@@ -166,6 +172,31 @@ public final class Suites implements AutoCloseable {
       actor = actors.remove(morning);
     }
     means.executor().execute(actor == null ? then : () -> actor.close(then));
+  }
+
+  /**
+   * Reads a morning that will soon be this node's, so that little is left to read when it is.
+   *
+   * @param then run on the executor when it was read, or can't be now
+   */
+  public void prepare(MorningId morning, Runnable then) {
+    Opening opening = new Opening(morning, means);
+    opening.look(
+        result -> {
+          synchronized (actors) {
+            if (result instanceof Opening.Opened && !closed && !actors.containsKey(morning)) {
+              prepared.put(morning, opening);
+              means.timers().after(PREPARED_MS, () -> forget(morning, opening));
+            }
+          }
+          then.run();
+        });
+  }
+
+  private void forget(MorningId morning, Opening opening) {
+    synchronized (actors) {
+      prepared.remove(morning, opening);
+    }
   }
 
   /** The mornings that the journal has, by suite and date. */
@@ -211,6 +242,9 @@ public final class Suites implements AutoCloseable {
 
   private void erased(Answer<Set<MorningId>> answer) {
     if (answer instanceof Answer.Known<Set<MorningId>> known) {
+      synchronized (actors) {
+        prepared.keySet().removeAll(known.value());
+      }
       for (SuiteActor actor : all()) {
         if (known.value().contains(actor.morning())) {
           actor.reload();

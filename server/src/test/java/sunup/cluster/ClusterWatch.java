@@ -46,6 +46,7 @@ public final class ClusterWatch {
       all.addAll(writer.written(0));
     }
     live.end();
+    live.silences().forEach(System.out::println);
     Kept.Found found = Kept.find(new PostgresAddress(args[1], args[2], Path.of(args[3])));
     long wrong = all.stream().filter(w -> found.times(w.id()) != 1).count();
     long longest =

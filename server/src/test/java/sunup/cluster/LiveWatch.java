@@ -1,5 +1,10 @@
 package sunup.cluster;
 
+import java.time.LocalTime;
+import java.time.ZoneOffset;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -30,6 +35,11 @@ final class LiveWatch {
   private static final long EVERY_NS = 20_000_000;
   private static final long STALL_MS = 500;
 
+  /** Beats come each second: what is longer than this is told, with its time. */
+  private static final long TOLD_MS = 2_500;
+
+  private static final int TOLD_MAX = 40;
+
   private final List<Client> screens;
   private final List<Client> writers;
   private final int[] read;
@@ -42,6 +52,7 @@ final class LiveWatch {
   private final AtomicLong longestSilence = new AtomicLong();
   private final AtomicInteger oldAsLive = new AtomicInteger();
   private final AtomicInteger stalls = new AtomicInteger();
+  private final List<String> silences = Collections.synchronizedList(new ArrayList<>());
 
   LiveWatch(List<Client> screens, List<Client> writers) {
     this.screens = List.copyOf(screens);
@@ -90,7 +101,17 @@ final class LiveWatch {
     if (live) {
       oldestLive.accumulateAndGet(age, Math::max);
     }
-    boolean beat = !Long.valueOf(beatAt).equals(beats.put(client, beatAt));
+    Long before = beats.put(client, beatAt);
+    boolean beat = before == null || before != beatAt;
+    if (before != null && ms(beatAt - before) > TOLD_MS && silences.size() < TOLD_MAX) {
+      silences.add(
+          LocalTime.now(ZoneOffset.UTC).truncatedTo(ChronoUnit.MILLIS)
+              + " "
+              + client.name()
+              + " heard again after "
+              + ms(beatAt - before)
+              + " ms");
+    }
     if (age <= PROOF_MS || !live) {
       suspects.remove(client);
     } else if (beat) {
@@ -118,6 +139,11 @@ final class LiveWatch {
   /** Milliseconds, the longest while that a screen had no heartbeat; begins anew. */
   long longestSilence() {
     return longestSilence.getAndSet(0);
+  }
+
+  /** The long ones among the silences that ended, one a line with its time (UTC). */
+  List<String> silences() {
+    return List.copyOf(silences);
   }
 
   /** How often a heartbeat was taken that proved less than it may. */

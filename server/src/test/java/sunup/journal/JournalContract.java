@@ -127,6 +127,20 @@ public abstract class JournalContract {
   }
 
   @Test
+  void shouldGiveOnlyTheEventsAfterOneThatWasRead() throws Exception {
+    Append first = command(MONDAY, takeOver(MONDAY), "a", "one", "two");
+    Append second = command(MONDAY, after(first), "b", "three");
+    append(first);
+    append(second);
+    Stored tail = known(answer(then -> journal.load(MONDAY, 2, then)));
+    assertThat(tail.events()).containsExactly(new Stored.Event(3, 1, bytes("three")));
+    assertThat(tail.head()).isEqualTo(after(second));
+    assertThat(tail.receipts()).containsExactlyInAnyOrder(first.receipt(), second.receipt());
+    tail = known(answer(then -> journal.load(MONDAY, 3, then)));
+    assertThat(tail.events()).isEmpty();
+  }
+
+  @Test
   void shouldSayHowManyEventsEachMorningHas() {
     append(command(MONDAY, takeOver(MONDAY), "c-1", "one", "two"));
     takeOver(TUESDAY);

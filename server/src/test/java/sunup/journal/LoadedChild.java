@@ -186,8 +186,8 @@ public final class LoadedChild {
     }
 
     @Override
-    public void load(MorningId morning, Consumer<Answer<Stored>> then) {
-      under.load(morning, then);
+    public void load(MorningId morning, long after, Consumer<Answer<Stored>> then) {
+      under.load(morning, after, then);
     }
 
     @Override

@@ -80,11 +80,11 @@ public final class ScriptedJournal implements Journal {
   }
 
   @Override
-  public void load(MorningId morning, Consumer<Answer<Stored>> then) {
+  public void load(MorningId morning, long after, Consumer<Answer<Stored>> then) {
     if (away) {
       then.accept(new Answer.Away<>("It is away."));
     } else {
-      under.load(morning, then);
+      under.load(morning, after, then);
     }
   }
 

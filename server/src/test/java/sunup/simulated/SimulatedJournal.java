@@ -227,19 +227,24 @@ public final class SimulatedJournal implements Journal {
   }
 
   @Override
-  public void load(MorningId morning, Consumer<Answer<Stored>> then) {
-    read(
-        then,
-        () -> {
-          Stored all = disk.load(morning);
-          Stored before = known.put(morning, all);
-          if (bug == Bug.SKIP_TAIL && before != null) {
-            return withoutTail(all, before);
-          }
-          return bug == Bug.FORGET_RECEIPTS
-              ? new Stored(all.head(), all.events(), List.of(), all.privates())
-              : all;
-        });
+  public void load(MorningId morning, long after, Consumer<Answer<Stored>> then) {
+    read(then, () -> since(after, all(morning)));
+  }
+
+  private Stored all(MorningId morning) {
+    Stored all = disk.load(morning);
+    Stored before = known.put(morning, all);
+    if (bug == Bug.SKIP_TAIL && before != null) {
+      return withoutTail(all, before);
+    }
+    return bug == Bug.FORGET_RECEIPTS
+        ? new Stored(all.head(), all.events(), List.of(), all.privates())
+        : all;
+  }
+
+  private static Stored since(long after, Stored all) {
+    List<Stored.Event> later = all.events().stream().filter(e -> e.seq() > after).toList();
+    return new Stored(all.head(), later, all.receipts(), all.privates());
   }
 
   private static Stored withoutTail(Stored all, Stored before) {
