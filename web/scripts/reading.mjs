@@ -159,7 +159,12 @@ async function pictured(page) {
   for (let tries = 0; tries < TRIES; tries++) {
     const before = await drawn(page);
     const picture = await page.screenshot();
-    if (before === (await drawn(page))) return { picture, key: before };
+    if (before === (await drawn(page))) {
+      if ((await page.locator('g.room:not(.unheard)').count()) === 0) {
+        throw new Error('no room was heard of: this machine is too busy to play the morning');
+      }
+      return { picture, key: before };
+    }
   }
   throw new Error('the wall changes faster than it is pictured');
 }

@@ -43,6 +43,7 @@ export class Column {
   private readonly beyond: Shape;
   private readonly stroke: Shape;
   private readonly number: Shape;
+  private readonly tick: Shape;
   private readonly word: Shape;
 
   private room: RoomPart | null = null;
@@ -70,6 +71,7 @@ export class Column {
       height: STROKE_THICK,
       rx: STROKE_THICK / 2,
     });
+    this.tick = new Shape(inside, 'path', { class: 'tick' });
     this.number = new Shape(inside, 'text', { class: 'number' });
     this.word = new Shape(inside, 'text', { class: 'word' });
   }
@@ -114,11 +116,10 @@ export class Column {
     this.past.set({ x: from, width: to - from });
     this.now.set({ x: x - stroke, width: stroke * 2 });
     for (const shape of [this.lit, this.lens, this.halo]) shape.set({ cx: x });
-    this.number.set({
-      x,
-      y: layout.numberLine + (index % layout.numberRows) * layout.numberSize * 1.02,
-      'font-size': layout.numberSize,
-    });
+    const row = index % layout.numberRows;
+    const below = layout.numberLine + row * layout.numberSize * 1.02;
+    this.number.set({ x, y: below, 'font-size': layout.numberSize });
+    this.tick.set({ d: row === 0 ? 'M0 0' : tickPath(x, layout, below) });
     this.word.set({
       x,
       y: layout.wordLine + (index % Math.max(1, layout.wordRows)) * layout.letter * 1.16,
@@ -130,7 +131,8 @@ export class Column {
     const x = columnX(layout, index);
     const { cy, rx, ry, arrow, shape } = picture;
     const away = picture.now === null ? 'started-or-none' : picture.nowAbove ? 'far' : 'near';
-    this.group.set({ class: `room ${picture.standing} shape-${shape} now-${away}` });
+    const told = layout.wordRows > 0 ? '' : ' bare';
+    this.group.set({ class: `room ${picture.standing} shape-${shape} now-${away}${told}` });
     const now = picture.now ?? 0;
     this.past.set({ height: Math.min(now, layout.bottom) });
     this.now.set({ y: now - NOW_THICK / 2 });
@@ -164,6 +166,21 @@ export class Column {
     this.past.remove();
     this.group.remove();
   }
+}
+
+/**
+ * Joins a column and its number that does not stand right under it: through the rows between if
+ * there is one, else (where the numbers between leave no room) a stroke at each end.
+ *
+ * @param below the number's base line
+ */
+function tickPath(x: number, layout: Layout, below: number): string {
+  const from = layout.bottom + 6;
+  const to = below - layout.numberSize * 0.76;
+  const at = round(x);
+  if (layout.numberRows === 2) return `M${at} ${round(from)}V${round(to)}`;
+  const short = layout.numberSize * 0.2;
+  return `M${at} ${round(from)}v${round(short)}M${at} ${round(to - short)}V${round(to)}`;
 }
 
 /**

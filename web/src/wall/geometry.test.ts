@@ -142,6 +142,16 @@ describe('the picture of a room', () => {
     expect(picture(room('late', LATE_MINUTES - 1), it, now).arrow).toBeNull();
   });
 
+  it('shouldKeepWhatIsLateBelowTheLineHoweverLittleRoomThereIs', () => {
+    for (const count of [16, 24, 40]) {
+      const it = layout(count, 420, 67.6);
+      const late = picture(room('late', 45, 30), it, now);
+      expect(late.cy - late.ry).toBeGreaterThan(it.line);
+      const early = picture(room('ahead', -45, 5), it, now);
+      expect(early.cy + early.ry).toBeLessThan(it.line);
+    }
+  });
+
   it('shouldStayInsideTheScaleWhateverTheFigures', () => {
     const it = layout();
     for (let mid = -90; mid <= 90; mid += 7) {

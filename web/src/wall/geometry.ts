@@ -8,6 +8,7 @@ export const LATE_MINUTES = 20;
 
 const MINUTE_MS = 60_000;
 const WIDEST_MARK = '+10 min';
+const LEAST_FIGURE = '+21';
 const NUMBER_SIZE = 54;
 const NUMBER_ROWS_MAX = 3;
 /** From so many rooms on there are numbers only. */
@@ -21,6 +22,8 @@ const GAP = 10;
 const WORDS_APART = 0.42;
 const LENS_LEAST = 12;
 const LENS_AWAY = 26;
+/** Between the line and a lens that is outside the scale. */
+const LINE_ROOM = 6;
 const ARROW_ROOM = 22;
 const LENS_WIDE = 38;
 const DISC_MOST = 27;
@@ -87,10 +90,7 @@ export function layOut(
   height: number,
   letter: number,
 ): Layout {
-  const beside = Math.max(textWidth('00:00', letter, true), textWidth(WIDEST_MARK, letter));
-  const left = Math.ceil(beside + 34);
-  const columnWidth = (WIDTH - left - RIGHT) / Math.max(1, names.length);
-  const number = sizeNumbers(names, columnWidth, letter);
+  const { left, columnWidth, number } = across(names, letter);
   const word = sizeWords(words, columnWidth, letter);
   const wordRows = names.length < WORDS_BELOW_ROOMS && number.rows === 1 ? word.rows : 0;
   const wordHeight = letter * 1.16;
@@ -114,6 +114,22 @@ export function layOut(
     wordLine: height - below + number.rows * number.size * 1.02 + letter * 0.86,
     fits: number.fits,
   };
+}
+
+/** Where the columns are from left to right, and the numbers under them. */
+function across(
+  names: readonly string[],
+  letter: number,
+): { left: number; columnWidth: number; number: { size: number; rows: number; fits: boolean } } {
+  const beside = Math.max(textWidth('00:00', letter, true), textWidth(WIDEST_MARK, letter));
+  const left = Math.ceil(beside + 34);
+  const columnWidth = (WIDTH - left - RIGHT) / Math.max(1, names.length);
+  return { left, columnWidth, number: sizeNumbers(names, columnWidth, letter) };
+}
+
+/** Over how many rows the rooms' numbers alternate, whatever the height. */
+export function numberRows(names: readonly string[], letter: number): number {
+  return across(names, letter).number.rows;
 }
 
 /** One row of numbers if they fit, large ones before small ones; else as many rows as it takes. */
@@ -265,9 +281,16 @@ function kept(
 ): { cy: number; ry: number; arrow: Arrow; beyond: number | null } {
   const arrow: Arrow = mid < -EARLY_MINUTES ? 'up' : mid > LATE_MINUTES ? 'down' : null;
   const away = least > 0 ? LENS_AWAY : 0;
-  const room = arrow ? away + ARROW_ROOM + layout.letter : least;
+  const figure = hasRoomForFigures(layout) ? layout.letter : 0;
+  const room = arrow ? away + ARROW_ROOM + figure : least;
+  // What is late lies below the line and what is early above it, however little room there is.
+  const highest = arrow === 'down' ? layout.line + away + LINE_ROOM : -Infinity;
+  const lowest = arrow === 'up' ? layout.line - away - LINE_ROOM : Infinity;
   const inside = (y: number): number =>
-    Math.min(Math.max(y, layout.top + room), layout.bottom - room);
+    Math.min(
+      lowest,
+      Math.max(highest, Math.min(Math.max(y, layout.top + room), layout.bottom - room)),
+    );
   const high = inside(heightOf(layout, from));
   const low = inside(heightOf(layout, to));
   return {
@@ -276,6 +299,11 @@ function kept(
     arrow,
     beyond: arrow ? Math.trunc(mid) : null,
   };
+}
+
+/** Columns are so wide that the minutes of a start outside the scale stand at its arrow. */
+function hasRoomForFigures(layout: Layout): boolean {
+  return textWidth(LEAST_FIGURE, layout.letter, true) <= layout.columnWidth;
 }
 
 function nowStroke(layout: Layout, minutes: number): { now: number; nowAbove: boolean } {

@@ -29,7 +29,7 @@ export interface LineSizes {
   readonly heading: boolean;
 }
 
-/** What the horizon needs at least. */
+/** What the horizon needs at least, with the numbers of its rooms in one row. */
 const SKY_LEAST = 360;
 
 /**
@@ -37,13 +37,15 @@ const SKY_LEAST = 360;
  *
  * @param letter the smallest letters
  * @param height what there is for horizon and lines together
+ * @param numberRows rows of rooms' numbers under the horizon
  */
-export function lineSizes(letter: number, height: number): LineSizes {
+export function lineSizes(letter: number, height: number, numberRows = 1): LineSizes {
   const twoLines = letter > LARGE_LETTER;
   const words = Math.max(letter, Math.min(52, letter * 1.5));
   const rowHeight = twoLines ? (words + letter) * 1.2 : words * 1.42;
   const heading = !twoLines;
-  const lines = Math.floor((height - SKY_LEAST - (heading ? letter * 1.4 : 0)) / rowHeight);
+  const sky = SKY_LEAST + (numberRows - 1) * letter;
+  const lines = Math.floor((height - sky - (heading ? letter * 1.4 : 0)) / rowHeight);
   return {
     lines: Math.max(1, Math.min(LINES_MAX, lines)),
     twoLines,
@@ -78,7 +80,7 @@ export class SunupNeeds extends LitElement {
       height: calc(var(--row) * var(--u));
       border-top: 2px solid var(--rule);
       display: grid;
-      grid-template-columns: 2.2em 3.9em 1fr auto;
+      grid-template-columns: 2.2em minmax(3.9em, max-content) 1fr auto;
       align-items: center;
       column-gap: calc(16 * var(--u));
       font-size: calc(var(--words) * var(--u));

@@ -200,6 +200,31 @@ export const skyStyles = css`
     font-weight: 750;
     text-anchor: middle;
   }
+  .tick {
+    fill: none;
+    stroke: var(--dim);
+    stroke-width: 3;
+  }
+  .number {
+    paint-order: stroke;
+    stroke: var(--deep);
+    stroke-width: 10px;
+    stroke-linejoin: round;
+  }
+  /* Without words under them the numbers say which rooms it is. */
+  .late.bare .number,
+  .stuck.bare .number {
+    fill: var(--ember);
+    text-decoration: underline;
+    text-decoration-thickness: 0.09em;
+    text-underline-offset: 0.08em;
+  }
+  .tight.bare .number {
+    fill: var(--amber);
+  }
+  .unheard.bare .number {
+    fill: var(--sky);
+  }
   .word {
     fill: var(--sun);
     font-weight: 500;

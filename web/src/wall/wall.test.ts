@@ -98,6 +98,8 @@ describe('the lines', () => {
     expect(far).toMatchObject({ lines: 3, twoLines: true, heading: false });
     expect(far.lines * far.rowHeight).toBeLessThanOrEqual(500.01);
     expect(lineSizes(67.6, 300).lines).toBe(1);
+    // Numbers in three rows take the place of a line, not of the horizon.
+    expect(lineSizes(67.6, 860, 3).lines).toBe(2);
   });
 
   it('shouldSayMinutesOrTheWord', () => {

@@ -3,7 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import type { NeedPart, RoomPart, SuitePart } from '../generated/wire.ts';
 import { LiveController, type Live } from '../live/index.ts';
 import { badge, clockTime, say as sayCommon } from '../look/index.ts';
-import { WIDTH } from './geometry.ts';
+import { numberRows, WIDTH } from './geometry.ts';
 import { Horizon } from './horizon.ts';
 import { type LineSizes, lineSizes } from './needs.ts';
 import './needs.ts';
@@ -116,7 +116,12 @@ export class SunupWall extends LitElement {
     }
     this.oldSince = old ? live.lastLiveAt : undefined;
     const { suite, rooms, needs } = this.drawn;
-    const sizes = lineSizes(this.letter, this.height - this.frameHeight);
+    const names = rooms.map((room) => room.room);
+    const sizes = lineSizes(
+      this.letter,
+      this.height - this.frameHeight,
+      numberRows(names, this.letter),
+    );
     const words = this.insteadOfLines();
     return html`
       <sunup-banner .live=${live}></sunup-banner>
