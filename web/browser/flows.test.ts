@@ -66,8 +66,12 @@ describe('pages on a real board', () => {
     expect(wrong).toEqual([]);
     await setUp(await screen('/station/9', PORTRAIT));
 
+    await desk
+      .getByText(/^ready \d\d:\d\d,\s+\d+ open$/)
+      .first()
+      .waitFor();
     await touch(desk, 'room 1');
-    await desk.getByText(/reported ready \d\d:\d\d by anaesthetist/).waitFor();
+    await desk.getByText(/reported ready \d\d:\d\d by anaesthetist with \d+ open, now/).waitFor();
     await shot(desk, 'real-desk-room');
     expect(await violations(desk)).toEqual([]);
   });
@@ -358,7 +362,29 @@ describe('pages on a real board', () => {
     await touch(page, /^take back: .*patient\.assessment left out/);
     await page.reload();
     await page.getByText('General anaesthesia: airway.tubes changed (hands)').waitFor();
-    await expect.poll(() => publish.isDisabled()).toBe(false);
+    await expect.poll(() => publish.isDisabled(), { timeout: 10_000 }).toBe(false);
+
+    await touch(page, 'change machine.vaporisers');
+    await page.getByLabel('asked for').selectOption('choice');
+    await page.getByLabel('good words, with commas').fill('full');
+    await page.getByLabel('words for a fault').fill('low, empty');
+    await page.getByLabel('lapses after minutes').fill('600');
+    await touch(page, 'Put it into the draft');
+    await page.getByText(/evidence kind choice, choices \(full, !low, !empty\)/).waitFor();
+    await touch(page, 'Add a sheet…');
+    await page.getByLabel('what the desk calls it').fill('Awake intubation');
+    await shot(page, 'real-sheets-new');
+    await touch(page, 'Add it to the draft');
+    await page.getByText(/^awake-intubation\.json, line \d+$/).waitFor();
+    await page.getByLabel('an item that it finds on the list').selectOption('monitors.record');
+    await touch(page, 'Take it away');
+    await expect.poll(() => publish.isDisabled(), { timeout: 10_000 }).toBe(false);
+    await touch(page, 'Title and what it goes with');
+    await page.getByRole('group', { name: 'Does not go with' }).getByLabel('Sedation').check();
+    await shot(page, 'real-sheets-head');
+    expect(await violations(page)).toEqual([]);
+    await touch(page, 'Put it into the draft');
+    await page.getByText('Not with sedation.').waitFor();
 
     const other = { does: 'leave-out', sheet: 'block', key: 'monitors.record' };
     const answer = await fetch(`${board.address}/api/sheets/publish`, {
@@ -371,7 +397,7 @@ describe('pages on a real board', () => {
     await page.getByText(/block: takes monitors\.record\. Your changes are kept/).waitFor();
     await shot(page, 'real-sheets-overtaken');
     await touch(page, 'Lay the draft on edition 1');
-    await expect.poll(() => publish.isDisabled()).toBe(false);
+    await expect.poll(() => publish.isDisabled(), { timeout: 10_000 }).toBe(false);
     await page.getByLabel('why, in a few words').fill('tubes take longer here');
     await publish.click();
     await page.getByText('Published as edition 2').waitFor();
@@ -398,10 +424,21 @@ describe('pages on a real board', () => {
     await signOn(station);
     await touch(station, 'Suction: gone through');
     await station.getByText(/gone through \d\d:\d\d/).waitFor();
+    await touch(station, 'Bedside figures');
+    await touch(station, /^Maintenance fluid/);
+    for (const key of ['4', '0', 'years', '7', '0', 'kg']) {
+      await station.getByRole('button', { name: key, exact: true }).click();
+    }
+    await touch(station, 'Work it out');
+    await station.locator('.worked').waitFor();
     await board.kill();
     const band = wall.locator('sunup-banner .band.stale');
     await band.waitFor({ timeout: LOUD_WITHIN_MS });
     expect((await band.boundingBox())!.width).toBe(WALL.width);
+    await station.getByText('Figures need the board').waitFor();
+    expect(await station.locator('.worked').count()).toBe(0);
+    await shot(station, 'figures-cut');
+    await touch(station, 'Close');
     await touch(station, 'IV: gone through');
     await station.getByText('1 not sent').waitFor();
     await station.getByText(/Not live/).waitFor();

@@ -1,11 +1,11 @@
 import type { Server } from 'node:http';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import type { CommandUnion, RoomPart, SuitePart } from '../src/generated/wire.ts';
+import type { CommandUnion, ItemPart, RoomPart, SuitePart } from '../src/generated/wire.ts';
 import { StandIn } from './standin/board.ts';
 import { shot, violations } from './chromium.ts';
 import { Screens } from './screens.ts';
-import { LANDSCAPE, PORTRAIT, scrolls, smallTargets } from './standin/looked.ts';
+import { LANDSCAPE, overflowing, PORTRAIT, scrolls, smallTargets } from './standin/looked.ts';
 import { MINUTE, morning, SEVEN } from './standin/morning.ts';
 import { servePages } from './standin/pages.ts';
 
@@ -291,5 +291,15 @@ describe('station as it looks', () => {
     board.set({ ...(board.parts.get('room/5') as RoomPart), startedAt: SEVEN + MINUTE });
     await page.getByText('started 07:01').waitFor();
     await shot(page, 'station-started');
+    const bag = board.parts.get('item/room:5/machine.bag') as ItemPart;
+    board.set({ ...bag, state: 'good', goodUntil: SEVEN + 20 * 60 * MINUTE });
+    await page.getByRole('button', { name: /^For the next case here/ }).click();
+    await page.getByText('until 03:00 tomorrow').waitFor();
+    for (const size of [PORTRAIT, LANDSCAPE]) {
+      await page.setViewportSize(size);
+      await shot(page, `station-next-case-${size.width}`);
+      expect(await overflowing(page)).toEqual([]);
+    }
+    expect(await violations(page)).toEqual([]);
   });
 });

@@ -20,6 +20,7 @@ import {
 } from '../hands/words.ts';
 import { swapForm } from './swap.ts';
 import type { Desk } from './main.ts';
+import { openWords } from './rooms.ts';
 import { type DeskRow, late, openItems, owesReason, percent } from './model.ts';
 import { takeForm } from './needs.ts';
 
@@ -47,7 +48,7 @@ function lines(at: Desk, { room, plan, chance }: DeskRow): TemplateResult {
   const ready =
     room.readyAt === undefined
       ? 'not reported ready'
-      : `reported ready ${at.hhmm(room.readyAt)}${room.readyBy ? ` by ${roleName(room.readyBy)}` : ''}, ${room.readyOpen === 0 ? 'nothing' : room.readyOpen} open then`;
+      : `reported ready ${at.hhmm(room.readyAt)}${room.readyBy ? ` by ${roleName(room.readyBy)}` : ''} with ${room.readyOpen === 0 ? 'nothing' : room.readyOpen} open, now ${openWords(at, room)}`;
   const word =
     room.lastWordAt === undefined ? 'no word yet' : `last word ${at.hhmm(room.lastWordAt)}`;
   return html`<p>

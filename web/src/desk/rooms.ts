@@ -1,8 +1,9 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { classMap } from 'lit/directives/class-map.js';
 import { repeat } from 'lit/directives/repeat.js';
-import type { ChancePart } from '../generated/wire.ts';
+import type { ChancePart, ItemPart, RoomPart } from '../generated/wire.ts';
 import { lateBy } from '../look/index.ts';
+import { openNames, openToReady } from '../hands/items.ts';
 import { roleName, standingName, useName } from '../hands/words.ts';
 import type { Desk } from './main.ts';
 import { type DeskRow, late, percent } from './model.ts';
@@ -69,6 +70,10 @@ function row(at: Desk, r: DeskRow): TemplateResult {
             room.use !== 'free'
               ? html`<small>${useName(room.use)}${until(at, room.useUntil)}</small>`
               : nothing
+          }${
+            room.readyAt !== undefined && !started
+              ? html`<small>ready ${at.hhmm(room.readyAt)}, ${openShort(at, room)}</small>`
+              : nothing
           }</span
         >
       </div>
@@ -86,6 +91,25 @@ function row(at: Desk, r: DeskRow): TemplateResult {
     </td>
     <td class="waits">${waits(at, r)}</td>
   </tr>`;
+}
+
+/** Names that a line of the table has room for. */
+const NAMED_MOST = 2;
+
+function openIn(at: Desk, { room }: RoomPart): ItemPart[] {
+  const items = at.list('item').filter((i) => i.room === room);
+  return openToReady(items, at.suite?.startEvent ?? 'incision');
+}
+
+/** What is open now in a room that reported ready; names only where they are few. */
+function openShort(at: Desk, room: RoomPart): string {
+  const open = openIn(at, room);
+  return open.length > NAMED_MOST ? `${open.length} open` : openNames(open);
+}
+
+/** What is open now in a room that reported ready, by name. */
+export function openWords(at: Desk, room: RoomPart): string {
+  return openNames(openIn(at, room), 6);
 }
 
 /** The start as far as it is known. */

@@ -1,6 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import type { EvidenceRule } from '../generated/wire.ts';
-import { bandWords, cannotBe, nextStep, openGates, outsideBand, sectionView } from './items.ts';
+import {
+  bandWords,
+  cannotBe,
+  nextStep,
+  openGates,
+  openNames,
+  openToReady,
+  outsideBand,
+  sectionView,
+} from './items.ts';
 import { item, plan } from './made/parts.ts';
 
 const MINUTE = 60_000;
@@ -89,5 +98,22 @@ describe('the start', () => {
     expect(nextStep(plan('C5', '5'))).toBe('sent-for');
     expect(nextStep(plan('C5', '5', { steps: [{ step: 'wheels-in', at: 1 }] }))).toBe('induction');
     expect(nextStep(plan('C5', '5', { steps: [{ step: 'incision', at: 1 }] }))).toBeUndefined();
+  });
+});
+
+describe('a room that reported ready', () => {
+  it('should name what is open until its start, and none of the start itself', () => {
+    const items = [
+      item('room:5/suction.strong', { gates: 'induction' }),
+      item('case:C5/instruments.count', { gates: 'incision' }),
+      item('case:C5/start.check', { gates: 'induction' }),
+      item('room:5/machine.bag', { gates: 'induction', state: 'good' }),
+      item('case:C5/special.warming'),
+    ];
+    const open = (start: 'wheels-in' | 'incision') =>
+      openToReady(items, start).map((i) => i.item.split('/')[1]);
+    expect(open('wheels-in')).toEqual(['suction.strong']);
+    expect(open('incision')).toEqual(['suction.strong', 'instruments.count']);
+    expect(openNames(openToReady(items, 'incision'), 1)).toMatch(/^2 open: .* and 1 more$/);
   });
 });

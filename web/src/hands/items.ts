@@ -232,3 +232,20 @@ export function openGates(items: readonly ItemPart[], step: Step): ItemPart[] {
     .filter((i) => i.gates && STEPS.indexOf(i.gates) <= at && !isDone(i) && !i.marks)
     .sort((a, b) => a.order - b.order);
 }
+
+/** What is open of all that "ready" is about, as the board counts it when it is reported. */
+export function openToReady(items: readonly ItemPart[], startEvent: Step): ItemPart[] {
+  // Where the start is wheels in, the set-up that induction needs is still part of it.
+  const until = STEPS.indexOf(startEvent) < STEPS.indexOf('induction') ? 'induction' : startEvent;
+  return openGates(items, until).filter((i) => i.section !== 'start');
+}
+
+/** "3 open: instruments trays, team brief, room clean" for what a step happens in spite of. */
+export function openNames(open: readonly ItemPart[], most = 3): string {
+  if (open.length === 0) {
+    return 'nothing open';
+  }
+  const names = open.slice(0, most).map(keyWords);
+  const more = open.length > most ? ` and ${open.length - most} more` : '';
+  return `${open.length} open: ${names.join(', ')}${more}`;
+}

@@ -6,13 +6,14 @@ export interface Overview {
   edition: number;
   zone: string;
   sheets: Named[];
+  places: string[];
   editions: Published[];
 }
 
 export interface Named {
   name: string;
   title: string;
-  kind: 'base' | 'technique' | 'option';
+  kind: 'base' | 'technique' | 'option' | 'personal';
 }
 
 export interface Published {
@@ -27,7 +28,16 @@ export interface Published {
 
 /** One change of a draft, on what those before it left. */
 export interface Edit {
-  does: 'change' | 'add' | 'leave-out' | 'put-back' | 'move' | 'as-in';
+  does:
+    | 'change'
+    | 'add'
+    | 'leave-out'
+    | 'put-back'
+    | 'move'
+    | 'as-in'
+    | 'add-sheet'
+    | 'head'
+    | 'remove-sheet';
   sheet?: string;
   key?: string;
   fields?: Fields;
@@ -35,7 +45,7 @@ export interface Edit {
   edition?: number;
 }
 
-/** An item as it is written in a sheet; null takes a field away. */
+/** An item, or a sheet's head, as it is written in a sheet; null takes a field away. */
 export type Fields = Record<string, unknown>;
 
 export interface Problem {
@@ -60,6 +70,12 @@ export interface Minutes {
 }
 
 export interface Sheet extends Named {
+  on?: string;
+  brings: string[];
+  notWith: string[];
+  order: string[];
+  note?: string;
+  kinds: string[];
   items: Fields[];
   changes: Fields[];
   takes: string[];
@@ -92,6 +108,7 @@ export interface Checked {
   ready: boolean;
   changes: string[];
   problems: Problem[];
+  sheets: Named[];
   since?: { changes: { sheet: string; key: string; field: string }[]; both: string[] };
   sheet: Sheet;
   coming: Coming[];

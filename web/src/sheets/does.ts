@@ -48,7 +48,8 @@ function minutesPanel(sheet: Sheet, on: number): TemplateResult {
   const cell = (m: Minutes | undefined, of: (m: Minutes) => number) =>
     m === undefined ? '–' : minutes(of(m));
   return html`<h3>
-      Minutes of its list${sheet.kind === 'option' ? ` (with ${sheet.technique})` : ''}
+      Minutes of its
+      list${sheet.kind === 'option' || sheet.kind === 'personal' ? ` (with ${sheet.technique})` : ''}
     </h3>
     <table>
       <thead>
@@ -133,7 +134,8 @@ export function draftPanel(at: Sheets, checked: Checked | undefined): TemplateRe
     return html`<h3>Draft</h3>
       <p>Nothing is changed yet. Change an item; nobody else sees it before it is published.</p>`;
   }
-  const title = (name: string) => overview?.sheets.find((s) => s.name === name)?.title ?? name;
+  const known = [...at.names, ...(overview?.sheets ?? [])];
+  const title = (name: string) => known.find((s) => s.name === name)?.title ?? name;
   return html`<h3>Draft on ${editionWords(draft.on)}</h3>
     <ul class="plain">
       ${draft.edits.map(

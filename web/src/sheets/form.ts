@@ -2,7 +2,8 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { Section } from '../generated/wire.ts';
 import { BESIDE, sectionName, SET_UP, stepName, STEPS } from '../hands/words.ts';
 import type { Edit, Fields, Sheet } from './api.ts';
-import { behindOf, fieldsOf, type Form, formOf, neighbours, wordOf } from './model.ts';
+import { fieldsOf, type Form, formOf, list, useOf, useWords } from './fields.ts';
+import { behindOf, neighbours, wordOf } from './model.ts';
 
 /** What a form is about. */
 export interface About {
@@ -12,6 +13,8 @@ export interface About {
   item: Fields;
   /** True for an item that the sheet itself brings: it has a place of its own there. */
   own: boolean;
+  /** Places away from the rooms that the site has. */
+  places: readonly string[];
   put: (...edits: Edit[]) => void;
   leave: () => void;
 }
@@ -21,6 +24,7 @@ export function itemForm(about: About): TemplateResult {
   const { item, key, own, sheet } = about;
   const was = formOf(item);
   const core = item['core'] === true;
+  const isNew = key === '';
   return html`<form
     @submit=${(e: SubmitEvent) => {
       e.preventDefault();
@@ -31,16 +35,25 @@ export function itemForm(about: About): TemplateResult {
     }}
   >
     <div class="fields">
-      ${key === '' ? added() : nothing}
-      ${input('desk', key === '' ? 'what it is, for those who work here' : 'words at the desk', was, 80)}
+      ${isNew ? section() : nothing}
+      ${input('desk', isNew ? 'what it is, for those who work here' : 'words at the desk', was, 80)}
       ${input('wall', 'words on the wall, nothing of the patient', was, 24)}
+      ${own || isNew ? belongs(was, sheet.kind) : nothing}
+      ${input('who', 'who, all at once; “or” for either', was)}
       ${number('usual', 'usual minutes', was)} ${number('oneInTen', 'one in ten takes', was)}
+      ${number('waitsUsual', 'then waits, usual', was)}
+      ${number('waitsOneInTen', 'one in ten waits', was)}
+      ${number('extraOneIn', 'rare: one in …', was)}
+      ${number('extraMinutes', '… needs minutes more', was)}
       ${
-        was.waitsUsual === ''
+        was.plannedBefore === ''
           ? nothing
-          : html`${number('waitsUsual', 'then waits, usual', was)}
-            ${number('waitsOneInTen', 'one in ten waits', was)}`
+          : html`${number('plannedBefore', 'comes, minutes before the target', was)}
+            ${number('plannedLate', 'nine in ten by, minutes before', was, -600)}`
       }
+    </div>
+    <h4>Where it stands and what it holds up</h4>
+    <div class="fields">
       <label
         >holds up
         <select name="gates">
@@ -48,10 +61,10 @@ export function itemForm(about: About): TemplateResult {
             core
               ? nothing
               : html`<option value="" ?selected=${was.gates === ''}>
-                  ${own || key === '' ? 'nothing: advised only' : 'as it was found'}
+                  ${own || isNew ? 'nothing: advised only' : AS_FOUND}
                 </option>`
           }
-          ${STEPS.map(
+          ${(sheet.kind === 'personal' ? [] : STEPS).map(
             (step) =>
               html`<option value=${step} ?selected=${was.gates === step}>
                 ${stepName(step)}
@@ -59,16 +72,119 @@ export function itemForm(about: About): TemplateResult {
           )}
         </select></label
       >
-      ${own && key !== '' ? place(sheet, key) : nothing}
-      ${input('who', 'who, all at once; “or” for either', was)}
-      ${input('after', 'comes after (keys)', was)}
+      ${own && !isNew ? place(sheet, key) : nothing} ${input('after', 'comes after (keys)', was)}
+      ${
+        own || isNew
+          ? nothing
+          : html`${input('alsoAfter', 'comes after these, too (keys)', was)}
+            ${tick('ifThere', 'no mistake if the list lacks it', was)}`
+      }
     </div>
+    ${evidenceFields(was, own || isNew)} ${lifeFields(was)}
+    ${sheet.kind === 'personal' ? nothing : thingFields(about, was)}
     <div class="row">
-      <button class="main">${key === '' ? 'Add it to the draft' : 'Put it into the draft'}</button>
-      ${key !== '' && own ? leaving(about, core) : nothing}
+      <button class="main">${isNew ? 'Add it to the draft' : 'Put it into the draft'}</button>
+      ${!isNew && own ? leaving(about, core) : nothing}
       <button type="button" @click=${about.leave}>Leave it as it is</button>
     </div>
   </form>`;
+}
+
+const AS_FOUND = 'as it was found';
+
+const EVIDENCE: readonly [string, string][] = [
+  ['number', 'a number in a band'],
+  ['choice', 'one of a few words'],
+  ['scan', 'a scan of the thing’s tag'],
+  ['time', 'the time at which it happened'],
+];
+
+/** What makes it good. Style shows a band with a number and words with a choice. */
+function evidenceFields(was: Form, whole: boolean): TemplateResult {
+  return html`<h4>What makes it good</h4>
+    <div class="fields">
+      <label
+        >asked for
+        <select name="evidence">
+          <option value=${whole && was.evidence === 'touch' ? 'touch' : ''}>
+            ${whole ? 'a touch' : AS_FOUND}
+          </option>
+          ${
+            whole
+              ? nothing
+              : html`<option value="touch" ?selected=${was.evidence === 'touch'}>a touch</option>`
+          }
+          ${EVIDENCE.map(
+            ([kind, words]) =>
+              html`<option value=${kind} ?selected=${was.evidence === kind}>${words}</option>`,
+          )}
+        </select></label
+      >
+      ${tick('witness', 'a second person signs', was)}
+      ${input('undo', 'put back afterwards, and confirmed', was)}
+    </div>
+    <div class="fields when-number">
+      ${input('unit', 'unit', was, 20, '')} ${number('low', 'good from', was, -1e9)}
+      ${number('high', 'good to', was, -1e9)} ${number('least', 'refused below', was, -1e9)}
+      ${number('most', 'refused above', was, -1e9)}
+    </div>
+    <div class="fields when-choice">
+      ${input('good', 'good words, with commas', was)} ${input('faults', 'words for a fault', was)}
+    </div>`;
+}
+
+function lifeFields(was: Form): TemplateResult {
+  return html`<h4>How long it stays good</h4>
+    <div class="fields">
+      ${number('lifeMinutes', 'lapses after minutes', was, 1, 86_400)}
+      ${input('lifeEnds', 'or when, in words', was)}
+      ${input('lifeSource', 'whose limit it is', was, 160)}
+    </div>`;
+}
+
+/** Where it is done and what it takes: as the site's file and the base name them. */
+function thingFields(about: About, was: Form): TemplateResult {
+  const { sheet, own, key, places } = about;
+  const uses = [...list(was.uses).map(useOf), ['', ''] as const];
+  const whole = own || key === '';
+  return html`<h4>Where, and with which shared equipment</h4>
+    <div class="fields">
+      ${options('place', 'place', was.place, whole ? 'in the room' : AS_FOUND, places)}
+      ${uses.map(([kind, until]) => [
+        options('useKind', 'equipment', kind, 'none', sheet.kinds),
+        options(
+          'useUntil',
+          'given back after',
+          until,
+          'this item',
+          sheet.list.map((line) => line.key),
+        ),
+      ])}
+    </div>`;
+}
+
+function options(
+  name: string,
+  words: string,
+  now: string,
+  none: string,
+  all: readonly string[],
+): TemplateResult {
+  const known = now === '' || all.includes(now) ? all : [now, ...all];
+  return html`<label
+    >${words}
+    <select name=${name}>
+      <option value="" ?selected=${now === ''}>${none}</option>
+      ${known.map((one) => html`<option value=${one} ?selected=${one === now}>${one}</option>`)}
+    </select></label
+  >`;
+}
+
+function tick(name: keyof Form, words: string, was: Form): TemplateResult {
+  return html`<label class="tick"
+    ><input type="checkbox" name=${name} value="yes" ?checked=${was[name] === 'yes'} />
+    ${words}</label
+  >`;
 }
 
 function leaving(about: About, core: boolean): TemplateResult {
@@ -82,15 +198,28 @@ function leaving(about: About, core: boolean): TemplateResult {
       </button>`;
 }
 
-function input(name: keyof Form, words: string, was: Form, most?: number): TemplateResult {
-  return html`<label class=${name === 'wall' ? '' : 'wide'}
-    >${words} <input name=${name} autocomplete="off" maxlength=${most ?? 400} .value=${was[name]}
+function input(
+  name: keyof Form,
+  words: string,
+  was: Form,
+  most = 400,
+  wide = name === 'wall' ? '' : 'wide',
+): TemplateResult {
+  return html`<label class=${wide}
+    >${words} <input name=${name} autocomplete="off" maxlength=${most} .value=${was[name]}
   /></label>`;
 }
 
-function number(name: keyof Form, words: string, was: Form): TemplateResult {
+function number(
+  name: keyof Form,
+  words: string,
+  was: Form,
+  least = 0,
+  most = least < 0 ? 1e9 : 1440,
+): TemplateResult {
   return html`<label
-    >${words} <input name=${name} type="number" min="0" max="1440" step="any" .value=${was[name]}
+    >${words}
+    <input name=${name} type="number" min=${least} max=${most} step="any" .value=${was[name]}
   /></label>`;
 }
 
@@ -113,40 +242,64 @@ function place(sheet: Sheet, key: string): TemplateResult {
   >`;
 }
 
-function added(): TemplateResult {
+function section(): TemplateResult {
   const sections: readonly Section[] = [...SET_UP, ...BESIDE];
   return html`<label
-      >section
-      <select name="section">
-        ${sections.map((s) => html`<option value=${s}>${sectionName(s)}</option>`)}
-      </select></label
-    >
-    <label
-      >belongs to
-      <select name="belongs">
-        <option value="case">the case</option>
-        <option value="room">the room</option>
-      </select></label
-    >`;
+    >section
+    <select name="section">
+      ${sections.map((s) => html`<option value=${s}>${sectionName(s)}</option>`)}
+    </select></label
+  >`;
+}
+
+/** What a person adds goes with the case. */
+function belongs(was: Form, kind: Sheet['kind']): TemplateResult {
+  return html`<label
+    >belongs to
+    <select name="belongs">
+      <option value="case">the case</option>
+      ${
+        kind === 'personal'
+          ? nothing
+          : html`<option value="room" ?selected=${was.belongs === 'room'}>the room</option>`
+      }
+    </select></label
+  >`;
+}
+
+/** What stands in a form now; a box that is not ticked sends nothing. */
+function said(was: Form, data: FormData): Form {
+  const of = (name: string): string => String(data.get(name) ?? '');
+  const form = Object.fromEntries(
+    Object.entries(was).map(([name, value]) => [name, data.has(name) ? of(name) : value]),
+  ) as unknown as Form;
+  const until = data.getAll('useUntil').map(String);
+  return {
+    ...form,
+    witness: of('witness'),
+    ifThere: of('ifThere'),
+    uses: data
+      .getAll('useKind')
+      .map((kind, i) => (kind === '' ? '' : useWords(String(kind), until[i] ?? '')))
+      .filter((use) => use !== '')
+      .join(', '),
+  };
 }
 
 function submit(about: About, was: Form, data: FormData): void {
-  const said = (name: string): string => String(data.get(name) ?? '');
-  const form = Object.fromEntries(
-    Object.entries(was).map(([name, value]) => [name, data.has(name) ? said(name) : value]),
-  ) as unknown as Form;
+  const form = said(was, data);
   const fields = fieldsOf(form, was);
   const sheet = about.sheet.name;
   if (about.key === '') {
-    const key = `${said('section')}.${wordOf(form.desk)}`;
-    about.put({ does: 'add', sheet, key, fields: { belongs: said('belongs'), ...fields } });
+    const key = `${String(data.get('section'))}.${wordOf(form.desk)}`;
+    about.put({ does: 'add', sheet, key, fields });
     return;
   }
   const edits: Edit[] = [];
   if (Object.keys(fields).length > 0) {
     edits.push({ does: 'change', sheet, key: about.key, fields });
   }
-  const behind = said('behind');
+  const behind = String(data.get('behind') ?? '');
   if (data.has('behind') && behind !== behindOf(about.sheet, about.key)) {
     edits.push({ does: 'move', sheet, key: about.key, ...(behind === '' ? {} : { behind }) });
   }

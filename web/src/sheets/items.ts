@@ -4,12 +4,16 @@ import { sectionName, stepName } from '../hands/words.ts';
 import type { Fields, Sheet } from './api.ts';
 import { itemForm } from './form.ts';
 import type { Sheets } from './main.ts';
-import { formOf, found, minutes, sectionOf } from './model.ts';
+import { formOf, standsFor } from './fields.ts';
+import { headPanel } from './head.ts';
+import { found, minutes, sectionOf } from './model.ts';
 
 const KINDS: Record<Sheet['kind'], string> = {
   base: 'A base: what a list begins with.',
   technique: 'A technique: it adds to its base, changes it and takes from it.',
   option: 'An option: it adds to a list, changes it and takes from it.',
+  personal:
+    'A person’s own: it adds what is only advised and orders sections. It takes nothing and holds nothing up.',
 };
 
 /** The sheet that is open, with a form under the item that is being changed. */
@@ -18,6 +22,7 @@ export function sheetPanel(at: Sheets, sheet: Sheet): TemplateResult {
   return html`<section aria-labelledby="sheet">
     <h2 id="sheet">${sheet.title}</h2>
     <p class="dim">${KINDS[sheet.kind]} Minutes are hands-on: usual, and what one in ten takes.</p>
+    ${headPanel(at, sheet)}
     ${
       base || sheet.items.length > 0
         ? table(at, sheet, base ? 'What it asks for' : 'What it adds', sheet.items, true)
@@ -30,6 +35,7 @@ export function sheetPanel(at: Sheets, sheet: Sheet): TemplateResult {
             key: '',
             item: {},
             own: true,
+            places: places(at),
             put: (...edits) => at.put(...edits),
             leave: () => at.toggle('+'),
           })
@@ -42,12 +48,16 @@ export function sheetPanel(at: Sheets, sheet: Sheet): TemplateResult {
         ? table(at, sheet, 'What it changes of items that it finds', sheet.changes, false)
         : nothing
     }
-    ${base ? nothing : taken(at, sheet)}
+    ${base || sheet.kind === 'personal' ? nothing : taken(at, sheet)}
     <details>
       <summary>As a file, with the lines that problems name</summary>
       <pre tabindex="0" role="region" aria-label="the sheet as a file">${numbered(sheet.text)}</pre>
     </details>
   </section>`;
+}
+
+function places(at: Sheets): readonly string[] {
+  return at.overview?.places ?? [];
 }
 
 function numbered(text: string): string {
@@ -103,7 +113,9 @@ function line(at: Sheets, sheet: Sheet, item: Fields, own: boolean): TemplateRes
   const desk = form.desk || sheet.list.find((one) => one.key === key)?.desk || key;
   return html`<tr class=${open ? 'open' : ''}>
       <th scope="row">
-        ${desk}<small>${key}${item['core'] === true ? ' · never left out' : ''}</small>
+        ${desk}<small
+          >${[key, item['core'] === true ? 'never left out' : '', standsFor(item)].filter(Boolean).join(' · ')}</small
+        >
       </th>
       <td>${form.who}</td>
       <td class="number">${hands(form.usual, form.oneInTen, form.waitsUsual)}</td>
@@ -123,6 +135,7 @@ function line(at: Sheets, sheet: Sheet, item: Fields, own: boolean): TemplateRes
                 key,
                 item,
                 own,
+                places: places(at),
                 put: (...edits) => at.put(...edits),
                 leave: () => at.toggle(key),
               })}
@@ -199,6 +212,7 @@ function taken(at: Sheets, sheet: Sheet): TemplateResult {
                     key: chosen,
                     item: {},
                     own: false,
+                    places: places(at),
                     put: (...edits) => at.put(...edits),
                     leave: () => at.toggle(at.open ?? ''),
                   })

@@ -16,14 +16,16 @@ import {
   publish,
 } from './api.ts';
 import { doesPanel, draftPanel, editionsPanel, editionWords } from './does.ts';
+import { NEW_SHEET, newSheetForm } from './head.ts';
 import { sheetPanel } from './items.ts';
-import { type Draft, draftIn, withEdit } from './model.ts';
+import { type Draft, draftIn, leaves, withEdit } from './model.ts';
 import { sheetsStyle } from './style.ts';
 
 const KINDS: readonly [Named['kind'], string][] = [
   ['base', 'base'],
   ['technique', 'techniques'],
   ['option', 'options'],
+  ['personal', 'people’s own'],
 ];
 
 /**
@@ -36,7 +38,10 @@ export class Sheets extends BoardPage {
 
   @state() overview: Overview | undefined;
   @state() draft: Draft | undefined;
-  /** The item whose form is open: its key, `+` for a new one, `?` and a key for one that is found. */
+  /**
+   * Whose form is open: an item's key, `+` for a new one, `?` and a key for one that is found, `#` for
+   * the sheet's head, `#new` for a new sheet.
+   */
   @state() open: string | undefined;
   /** The item of the list that an addition may change or take. */
   @state() chosen: string | undefined;
@@ -108,8 +113,17 @@ export class Sheets extends BoardPage {
     this.busy = false;
   }
 
+  /** The sheets that the draft leaves. */
+  get names(): readonly Named[] {
+    return this.checked?.sheets ?? this.overview?.sheets ?? [];
+  }
+
   private change(draft: Draft | undefined): void {
     this.draft = draft;
+    const published = this.overview?.sheets.map((sheet) => sheet.name) ?? [];
+    if (this.sheet !== undefined && !leaves(this.sheet, published, draft?.edits ?? [])) {
+      this.sheet = undefined;
+    }
     this.sure = false;
     this.words = '';
     if (draft === undefined || draft.edits.length === 0) localStorage.removeItem(this.kept);
@@ -126,6 +140,8 @@ export class Sheets extends BoardPage {
       on: this.overview?.edition ?? 0,
       edits: [],
     };
+    const added = edits.find((edit) => edit.does === 'add-sheet');
+    if (added?.sheet !== undefined) this.sheet = added.sheet;
     this.change({ ...draft, edits: edits.reduce(withEdit, [...draft.edits]) });
   }
 
@@ -205,7 +221,16 @@ export class Sheets extends BoardPage {
       </header>
       <sunup-banner .live=${this.live}></sunup-banner>
       <main aria-busy=${this.busy}>
-        <nav aria-label="sheets">${overview === undefined ? nothing : this.names(overview)}</nav>
+        <nav aria-label="sheets">
+          ${this.sheetButtons()}
+          <button
+            class="new"
+            aria-expanded=${this.open === NEW_SHEET}
+            @click=${() => this.toggle(NEW_SHEET)}
+          >
+            Add a sheet…
+          </button>
+        </nav>
         <div>
           <div role="status">
             ${this.words === '' ? nothing : html`<p class="told">${this.words}</p>`}
@@ -214,7 +239,9 @@ export class Sheets extends BoardPage {
           ${
             checked === undefined
               ? html`<p>${this.trouble === '' ? 'Asking the board …' : ''}</p>`
-              : sheetPanel(this, checked.sheet)
+              : this.open === NEW_SHEET
+                ? newSheetForm(this)
+                : sheetPanel(this, checked.sheet)
           }
         </div>
         <aside aria-label="what the draft does">
@@ -237,23 +264,23 @@ export class Sheets extends BoardPage {
     </div>`;
   }
 
-  private names(overview: Overview): TemplateResult[] {
+  private sheetButtons(): TemplateResult[] {
     const touched = new Set(this.draft?.edits.map((edit) => edit.sheet));
     return KINDS.map(
       ([kind, words]) =>
-        html`<h2>${words}</h2>
-          ${overview.sheets
-            .filter((sheet) => sheet.kind === kind)
-            .map(
-              (sheet) =>
-                html`<button
-                  class=${touched.has(sheet.name) ? 'touched' : ''}
-                  aria-pressed=${this.sheet === sheet.name}
-                  @click=${() => this.show(sheet.name)}
-                >
-                  ${sheet.title}${touched.has(sheet.name) ? ' (changed)' : ''}
-                </button>`,
-            )}`,
+        html`${this.names.some((sheet) => sheet.kind === kind) ? html`<h2>${words}</h2>` : nothing}
+        ${this.names
+          .filter((sheet) => sheet.kind === kind)
+          .map(
+            (sheet) =>
+              html`<button
+                class=${touched.has(sheet.name) ? 'touched' : ''}
+                aria-pressed=${this.sheet === sheet.name}
+                @click=${() => this.show(sheet.name)}
+              >
+                ${sheet.title}${touched.has(sheet.name) ? ' (changed)' : ''}
+              </button>`,
+          )}`,
     );
   }
 }

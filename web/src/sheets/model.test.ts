@@ -1,13 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import type { Edit, Sheet } from './api.ts';
+import { fieldsOf, formOf, standsFor } from './fields.ts';
+import { headFields, newSheet } from './head.ts';
 import {
   behindOf,
   difference,
   draftIn,
   editWords,
-  fieldsOf,
-  formOf,
   found,
+  leaves,
   neighbours,
   withEdit,
   wordOf,
@@ -51,7 +52,93 @@ describe('a draft of the sheets', () => {
   });
 });
 
+describe('a whole sheet', () => {
+  it('should be shown no longer once a draft takes it away, and again if it is put back', () => {
+    const gone: Edit = { does: 'remove-sheet', sheet: 'block' };
+    const come: Edit = { does: 'add-sheet', sheet: 'awake', fields: { kind: 'option' } };
+    expect(leaves('block', ['block'], [])).toBe(true);
+    expect(leaves('block', ['block'], [gone])).toBe(false);
+    expect(leaves('awake', ['block'], [])).toBe(false);
+    expect(leaves('awake', ['block'], [come, gone])).toBe(true);
+    expect(leaves('block', ['block'], [{ does: 'as-in', edition: 1 }])).toBe(false);
+  });
+
+  it('should be made of its title, on a base if it is a technique', () => {
+    const data = new FormData();
+    for (const [name, value] of [
+      ['title', 'Awake intubation'],
+      ['name', ''],
+      ['kind', 'technique'],
+      ['on', 'general'],
+    ] as const) {
+      data.set(name, value);
+    }
+    expect(newSheet(data)).toEqual([
+      {
+        does: 'add-sheet',
+        sheet: 'awake-intubation',
+        fields: { kind: 'technique', title: 'Awake intubation', on: 'general' },
+      },
+    ]);
+  });
+
+  it('should send what of its head is other', () => {
+    const sheet = { kind: 'option', title: 'Prone', brings: [], notWith: ['a', 'b'] };
+    const data = new FormData();
+    data.set('title', 'Prone');
+    data.append('notWith', 'a');
+    expect(headFields(sheet as unknown as Sheet, data)).toEqual({ notWith: ['a'] });
+    data.append('notWith', 'b');
+    expect(headFields(sheet as unknown as Sheet, data)).toEqual({});
+  });
+});
+
+describe('a person’s own sheet', () => {
+  it('should send the order in which its person goes', () => {
+    const sheet = { kind: 'personal', title: 'Early', order: ['a.b'] } as unknown as Sheet;
+    const data = new FormData();
+    data.set('title', 'Early');
+    data.set('order', 'a.c, a.b');
+    expect(headFields(sheet, data)).toEqual({ order: ['a.c', 'a.b'] });
+    data.set('order', '');
+    expect(headFields(sheet, data)).toEqual({ order: null });
+  });
+});
+
 describe('the form of an item', () => {
+  it('should put together evidence, life, equipment and rare minutes, and take them away', () => {
+    const item = {
+      key: 'machine.cylinder',
+      evidence: { kind: 'number', unit: 'psi', least: 0, most: 3000, low: 1000, undo: 'closed' },
+      life: { minutes: 1440, ends: 'machine moved' },
+      uses: [{ kind: 'imaging', until: 'start.release' }, { kind: 'ultrasound' }],
+      extra: { oneIn: 25, minutes: 5 },
+    };
+    const was = formOf(item);
+    expect(was.uses).toBe('imaging until start.release, ultrasound');
+    expect(fieldsOf({ ...was, low: '900', witness: 'yes' }, was)).toEqual({
+      evidence: { ...item.evidence, low: 900, witness: true },
+    });
+    expect(
+      fieldsOf({ ...was, evidence: 'choice', good: 'full', faults: 'low, empty', undo: '' }, was),
+    ).toEqual({ evidence: { kind: 'choice', choices: ['full', '!low', '!empty'] } });
+    expect(
+      fieldsOf(
+        {
+          ...was,
+          evidence: '',
+          undo: '',
+          lifeMinutes: '',
+          lifeEnds: '',
+          uses: '',
+          extraOneIn: '8',
+        },
+        was,
+      ),
+    ).toEqual({ evidence: null, life: null, uses: null, extra: { oneIn: 8, minutes: 5 } });
+    expect(standsFor(item)).toContain('number from 1000 psi · good for 1440 min');
+  });
+
   it('should send what is other and nothing else', () => {
     const was = formOf(TUBES);
     expect(fieldsOf(was, was)).toEqual({});

@@ -1,4 +1,5 @@
-import type { Edit, Fields, Sheet } from './api.ts';
+import type { Edit, Sheet } from './api.ts';
+import { text } from './fields.ts';
 
 /** A draft as this screen keeps it until it is published or thrown away. */
 export interface Draft {
@@ -16,10 +17,25 @@ export function withEdit(edits: readonly Edit[], edit: Edit): Edit[] {
   if (same && edit.does === 'change' && (last.does === 'change' || last.does === 'add')) {
     return [...edits.slice(0, -1), { ...last, fields: { ...last.fields, ...edit.fields } }];
   }
+  if (same && edit.does === 'head' && (last.does === 'head' || last.does === 'add-sheet')) {
+    return [...edits.slice(0, -1), { ...last, fields: { ...last.fields, ...edit.fields } }];
+  }
   if (same && edit.does === 'move' && last.does === 'move') {
     return [...edits.slice(0, -1), edit];
   }
   return [...edits, edit];
+}
+
+/** True if a draft leaves a sheet of this name, as far as its changes tell. */
+export function leaves(sheet: string, names: readonly string[], edits: readonly Edit[]): boolean {
+  let there = names.includes(sheet);
+  for (const edit of edits) {
+    if (edit.does === 'as-in' && edit.sheet === undefined) there = false;
+    if (edit.sheet !== sheet) continue;
+    if (edit.does === 'add-sheet' || edit.does === 'as-in') there = true;
+    if (edit.does === 'remove-sheet') there = false;
+  }
+  return there;
 }
 
 /** A kept draft, or none if what is kept is none. */
@@ -56,84 +72,13 @@ export function editWords(edit: Edit, title: (sheet: string) => string): string 
       return `${where}: ${edit.key} ${edit.behind === undefined ? 'first' : `behind ${edit.behind}`}`;
     case 'as-in':
       return `${where}: ${edition}`;
+    case 'add-sheet':
+      return `${text(edit.fields?.['title'])}: a new ${text(edit.fields?.['kind'])}`;
+    case 'head':
+      return `${where}: ${Object.keys(edit.fields ?? {}).join(', ')} changed`;
+    case 'remove-sheet':
+      return `${where}: taken away whole`;
   }
-}
-
-/** What a form holds, as texts. */
-export interface Form {
-  desk: string;
-  wall: string;
-  who: string;
-  usual: string;
-  oneInTen: string;
-  waitsUsual: string;
-  waitsOneInTen: string;
-  gates: string;
-  after: string;
-}
-
-interface Pair {
-  usual?: number;
-  oneInTen?: number;
-}
-
-function texts(value: unknown): string {
-  return Array.isArray(value) ? value.join(', ') : '';
-}
-
-function text(value: unknown): string {
-  return typeof value === 'string' || typeof value === 'number' ? String(value) : '';
-}
-
-/** An item as a form shows it. */
-export function formOf(item: Fields): Form {
-  const hands = (item['hands'] ?? {}) as Pair;
-  const waits = (item['waits'] ?? {}) as Pair;
-  return {
-    desk: text(item['desk']),
-    wall: text(item['wall']),
-    who: texts(item['who']),
-    usual: text(hands.usual),
-    oneInTen: text(hands.oneInTen),
-    waitsUsual: text(waits.usual),
-    waitsOneInTen: text(waits.oneInTen),
-    gates: text(item['gates']),
-    after: texts(item['after']),
-  };
-}
-
-function list(value: string): string[] {
-  return value
-    .split(',')
-    .map((part) => part.trim())
-    .filter((part) => part !== '');
-}
-
-function pair(usual: string, oneInTen: string): Pair | null {
-  if (usual.trim() === '' && oneInTen.trim() === '') return null;
-  return {
-    ...(usual.trim() === '' ? {} : { usual: Number(usual) }),
-    ...(oneInTen.trim() === '' ? {} : { oneInTen: Number(oneInTen) }),
-  };
-}
-
-/** What of a form is other than what it was filled with, as fields of a sheet. */
-export function fieldsOf(form: Form, was: Form): Fields {
-  const fields: Fields = {};
-  for (const name of ['desk', 'wall', 'gates'] as const) {
-    if (form[name].trim() !== was[name]) fields[name] = form[name].trim() || null;
-  }
-  for (const name of ['who', 'after'] as const) {
-    const now = list(form[name]);
-    if (now.join(', ') !== was[name]) fields[name] = now.length === 0 ? null : now;
-  }
-  if (form.usual !== was.usual || form.oneInTen !== was.oneInTen) {
-    fields['hands'] = pair(form.usual, form.oneInTen);
-  }
-  if (form.waitsUsual !== was.waitsUsual || form.waitsOneInTen !== was.waitsOneInTen) {
-    fields['waits'] = pair(form.waitsUsual, form.waitsOneInTen);
-  }
-  return fields;
 }
 
 /** Minutes with at most one decimal: `6`, `0.5`. */

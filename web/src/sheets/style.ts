@@ -57,6 +57,9 @@ export const sheetsStyle = css`
     border-color: var(--bar);
     color: var(--bar-ink);
   }
+  nav .new {
+    margin-top: 16px;
+  }
   nav .touched {
     border-left: 6px solid var(--sky);
   }
@@ -127,6 +130,47 @@ export const sheetsStyle = css`
     width: 100%;
     font-size: 16px;
     color: var(--ink);
+  }
+  h4 {
+    font-size: 14px;
+    font-weight: 650;
+    margin: 12px 0 2px;
+  }
+  /* A band belongs to a number and words to a choice. */
+  .when-number,
+  .when-choice {
+    display: none;
+    margin-top: 8px;
+  }
+  form:has([name='evidence'] [value='number']:checked) .when-number,
+  form:has([name='evidence'] [value='choice']:checked) .when-choice {
+    display: grid;
+  }
+  .tick {
+    display: flex;
+    gap: 8px;
+    align-items: center;
+    min-height: 44px;
+  }
+  .tick input {
+    width: 22px;
+    height: 22px;
+    flex: none;
+  }
+  form.head {
+    background: var(--deep);
+    padding: 8px 10px 12px;
+  }
+  fieldset {
+    border: 1px solid var(--rule);
+    margin: 8px 0;
+    display: grid;
+    grid-template-columns: repeat(auto-fill, minmax(190px, 1fr));
+    gap: 0 14px;
+  }
+  legend {
+    font-size: 14px;
+    font-weight: 650;
   }
   .row {
     display: flex;

@@ -4,7 +4,8 @@ import { count, personName, sectionName, SET_UP } from '../hands/words.ts';
 import { frame } from './frame.ts';
 import type { Station } from './main.ts';
 import type { HandingOver } from './sides.ts';
-import { openNames, type StationView } from './model.ts';
+import { openNames } from '../hands/items.ts';
+import type { StationView } from './model.ts';
 
 /** What was only reported, section by section; airway, drugs and machine are always named. */
 export function handOverSheet(at: Station, view: StationView, over: HandingOver): TemplateResult {

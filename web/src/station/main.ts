@@ -3,7 +3,7 @@ import { customElement } from 'lit/decorators.js';
 import type { EvidenceUnion, ItemPart, PersonPart, Section, Step } from '../generated/wire.ts';
 import { refusals } from '../hands/bands.ts';
 import type { Series } from '../hands/readings.ts';
-import { cannotBe, outsideBand, type SectionView, short } from '../hands/items.ts';
+import { cannotBe, openNames, outsideBand, type SectionView, short } from '../hands/items.ts';
 import { keepOwnFiles } from '../hands/own-files.ts';
 import { BoardPage } from '../hands/page.ts';
 import '../look/index.ts';
@@ -19,7 +19,6 @@ import {
   canSweep,
   good,
   type Half,
-  openNames,
   restWords,
   signOn,
   stationView,
@@ -58,7 +57,7 @@ export class Station extends BoardPage {
     super('station', `station-${room}`, undefined, (part) => keptAt(room, part));
     this.room = room;
     const changed = () => this.requestUpdate();
-    this.figures = new FiguresDesk(room, changed);
+    this.figures = new FiguresDesk(room, changed, () => this.now);
     this.drugs = new DrugDesk(this);
     this.readings = new RoomReadings(room, changed);
     this.signed = sessionStorage.getItem(this.storageKey) ?? undefined;
@@ -142,10 +141,11 @@ export class Station extends BoardPage {
     this.show({ kind: 'waits' });
   }
 
-  openFigures(): void {
+  /** @param name of a figure to go to at once */
+  openFigures(name?: string): void {
     this.close();
     this.drugs.close();
-    this.figures.open();
+    this.figures.open(name);
   }
 
   openDrugs(): void {

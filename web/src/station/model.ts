@@ -10,14 +10,7 @@ import type {
   Step,
   WaitPart,
 } from '../generated/wire.ts';
-import {
-  isDone,
-  keyWords,
-  openGates,
-  reachedAt,
-  sectionView,
-  type SectionView,
-} from '../hands/items.ts';
+import { isDone, openGates, reachedAt, sectionView, type SectionView } from '../hands/items.ts';
 import { say } from '../look/words.ts';
 import type { Saying } from '../hands/said.ts';
 import { BESIDE, count, SET_UP, stepName, STEPS } from '../hands/words.ts';
@@ -183,16 +176,6 @@ export function stepViews(plan: CasePart | undefined, items: readonly ItemPart[]
     next: i === last + 1,
     open: reachedAt(plan, step) === undefined ? openGates(items, step) : [],
   }));
-}
-
-/** "3 open: instruments trays, team brief, room clean" for what a step happens in spite of. */
-export function openNames(open: readonly ItemPart[], most = 3): string {
-  if (open.length === 0) {
-    return 'nothing open';
-  }
-  const names = open.slice(0, most).map(keyWords);
-  const more = open.length > most ? ` and ${open.length - most} more` : '';
-  return `${open.length} open: ${names.join(', ')}${more}`;
 }
 
 /** Where something is open, and how much: "machine 9 · drugs 5". */

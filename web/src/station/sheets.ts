@@ -3,12 +3,14 @@ import type { ItemPart } from '../generated/wire.ts';
 import { bandWords, isDone, outsideBand, wantsAnswer } from '../hands/items.ts';
 import { padKeys, typedKey } from '../hands/pad.ts';
 import { faultWords, LEFT_OUT, personName, reading, roleName, SEND } from '../hands/words.ts';
+import { figureBeside } from './figures/beside.ts';
 import { frame } from './frame.ts';
 import { paperSheet } from './from-paper.ts';
 import { handOverSheet } from './hand-over.ts';
 import type { Station } from './main.ts';
 import type { Asking, Side } from './sides.ts';
 import { peopleFor, type StationView, witnesses } from './model.ts';
+import { nextCaseSheet } from './next-case.ts';
 import { plot } from './readings.ts';
 import { itemSmall } from './rows.ts';
 import { hereWords } from './top.ts';
@@ -20,6 +22,8 @@ export function sheet(at: Station, view: StationView, side: Side): TemplateResul
       return whoSheet(at);
     case 'help':
       return helpSheet(at);
+    case 'next-case':
+      return nextCaseSheet(at, view);
     case 'item':
       return itemSheet(at, side.item);
     case 'ask':
@@ -135,9 +139,21 @@ function itemSheet(at: Station, ref: string): TemplateResult {
           item.gates ? html`<br />needed before ${item.gates.replaceAll('-', ' ')}` : nothing
         }${item.who.length > 0 ? html`<br />${item.who.map(roleName).join(' or ')}` : nothing}
       </p>
-      ${plot(at.readings.of(item))}
+      ${plot(at.readings.of(item))} ${beside(at, item)}
       ${item.state === 'fault' ? faultActions(at, item) : doneOrOpen(at, item)}`,
   );
+}
+
+/** A sum that belongs to the item, one touch away. */
+function beside(at: Station, item: ItemPart): TemplateResult | typeof nothing {
+  const one = figureBeside(item.item);
+  return one === undefined
+    ? nothing
+    : html`<div class="col">
+        <button class="soft" @click=${() => at.openFigures(one.figure)}>
+          Figure: ${one.words}
+        </button>
+      </div>`;
 }
 
 function doneOrOpen(at: Station, item: ItemPart): TemplateResult {

@@ -146,11 +146,15 @@ function undo(at: Station): TemplateResult {
   </div>`;
 }
 
-/** Nothing is reported ready any more once the room has started. */
-function ready(at: Station, view: StationView): TemplateResult | typeof nothing {
+/** Nothing is reported ready any more once the room has started; then the next case is prepared. */
+function ready(at: Station, view: StationView): TemplateResult {
   const room = view.room;
   if (room?.startedAt !== undefined) {
-    return nothing;
+    return html`<div class="ready">
+      <button class="main" @click=${() => at.show({ kind: 'next-case' })}>
+        For the next case here<small>what is still good, what is done again</small>
+      </button>
+    </div>`;
   }
   const going = at.said.pending('ready');
   const said = room?.readyAt === undefined ? '' : readyWords(at, room);

@@ -18,6 +18,7 @@ export type Side =
   | { kind: 'waits' }
   | { kind: 'who' }
   | { kind: 'help' }
+  | { kind: 'next-case' }
   | { kind: 'item'; item: string }
   | { kind: 'paper'; typed: string; wrong: string }
   | HandingOver

@@ -25,6 +25,8 @@ export interface Card {
 
 export interface Listed {
   card: Card;
+  /** Of the figure as it stands; another one is another figure. */
+  fingerprint: string;
   released?: { by: string; on: string };
   /** Why it is off; absent if it is released. */
   off?: string;

@@ -13,6 +13,7 @@ const number = (name: string, units: string[], ofPatient: boolean): Input => ({
 });
 
 const LIPID: Listed = {
+  fingerprint: 'aa',
   card: {
     name: 'lipid',
     title: 'Lipid',
@@ -52,6 +53,14 @@ function answered(answer: Answer): void {
 }
 
 const OFF: Answer = { answer: 'off', why: 'off' };
+const WORKED: Answer = {
+  answer: 'worked',
+  lines: [],
+  given: [],
+  worked: '',
+  cautions: [],
+  secondPerson: false,
+};
 
 describe('what is entered for bedside figures', () => {
   it('should take no unit beforehand and go on to the next thing after it', () => {
@@ -94,14 +103,7 @@ describe('what is entered for bedside figures', () => {
   it('should put a result away and type the number anew when something is chosen to be changed', () => {
     type('40', 'years');
     type('80', 'kg');
-    answered({
-      answer: 'worked',
-      lines: [],
-      given: [],
-      worked: '',
-      cautions: [],
-      secondPerson: false,
-    });
+    answered(WORKED);
     bench.choosing('weight');
     expect(bench.answer).toBeUndefined();
     type('7');
@@ -134,5 +136,28 @@ describe('what is entered for bedside figures', () => {
     bench.active = 'age';
     bench.press('back');
     expect(bench.entry('weight')).toEqual({ text: '8', unit: 'kg' });
+  });
+
+  it('should blank what was worked out when the pharmacy takes the figure back or changes it', () => {
+    type('40', 'years');
+    const same = { ...LIPID };
+    for (const [now, words] of [
+      [{ ...LIPID, off: 'off until it is released' }, 'off until it is released'],
+      [{ ...LIPID, fingerprint: 'bb' }, 'Work it out again'],
+    ] as const) {
+      bench.open(LIPID);
+      answered(WORKED);
+      bench.follow([same]);
+      expect(bench.answer).toEqual(WORKED);
+      bench.follow([now]);
+      expect(bench.answer).toBeUndefined();
+      expect(bench.trouble).toContain(words);
+    }
+  });
+
+  it('should know whether a figure rests on the patient', () => {
+    expect(bench.ofPatient).toBe(false);
+    type('40', 'years');
+    expect(bench.ofPatient).toBe(true);
   });
 });

@@ -13,6 +13,10 @@ export class Bench {
   figure: Listed | undefined;
   /** The input that is being entered. */
   active: string | undefined;
+  /** When the answer came, by the board's clock. */
+  workedAt = 0;
+  /** False while the board did not say that the figures are still released. */
+  confirmed = true;
   /** What the board said instead of an answer. */
   trouble = '';
   asking = false;
@@ -50,6 +54,26 @@ export class Bench {
   get answer(): Answer | undefined {
     const a = this.answered;
     return a && a.caseId === this.caseId && a.revision === this.revision ? a.answer : undefined;
+  }
+
+  /** True if what is worked out rests on facts of the patient, and so on who is in the room. */
+  get ofPatient(): boolean {
+    return this.card?.inputs.some((i) => i.ofPatient && this.patient.has(i.name)) ?? false;
+  }
+
+  /** What the board says of the figures now: an answer of one that went or changed goes. */
+  follow(list: readonly Listed[]): void {
+    this.confirmed = true;
+    const was = this.figure;
+    const now = list.find((one) => one.card.name === was?.card.name);
+    if (was === undefined || now === undefined) return;
+    this.figure = now;
+    if (now.off === was.off && now.fingerprint === was.fingerprint) return;
+    this.blankAnswer();
+    this.trouble =
+      now.off === undefined
+        ? 'This figure was changed or released anew meanwhile. Work it out again.'
+        : `This figure is ${now.off}.`;
   }
 
   get card(): Card | undefined {
@@ -160,17 +184,18 @@ export class Bench {
   }
 
   /** Says that a question was sent. @returns takes its answer, unless something changed meanwhile */
-  asked(): (answer: CaseAnswer | undefined, trouble?: string) => void {
+  asked(): (answer: CaseAnswer | undefined, trouble?: string, at?: number) => void {
     const turn = ++this.turn;
     this.asking = true;
     this.trouble = '';
-    return (answer, trouble = '') => {
+    return (answer, trouble = '', at = 0) => {
       if (turn !== this.turn) {
         return;
       }
       this.asking = false;
       this.trouble = trouble;
       this.answered = answer;
+      this.workedAt = at;
       const of = answer?.answer;
       if (of?.answer === 'asked-again') {
         this.active = of.reasons[0]?.input;

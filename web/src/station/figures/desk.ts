@@ -2,6 +2,9 @@ import { troubleWords } from '../../live/index.ts';
 import { figures, type Listed, work } from './api.ts';
 import { Bench } from './bench.ts';
 
+/** How soon a figure that the pharmacy takes back is gone from a station. */
+const LOOK_MS = 5_000;
+
 /** The figures at a station: which are on, what is entered, and what the board says of it. */
 export class FiguresDesk {
   /** True while it lies over the sections and the right-hand side. */
@@ -11,20 +14,30 @@ export class FiguresDesk {
   list: readonly Listed[] | string | undefined;
   private readonly room: string;
   private readonly changed: () => void;
+  private readonly now: () => number;
+  private wanted: string | undefined;
+  private looking: ReturnType<typeof setInterval> | undefined;
 
-  constructor(room: string, changed: () => void) {
+  /** @param now by the board's clock */
+  constructor(room: string, changed: () => void, now: () => number) {
     this.room = room;
     this.changed = changed;
+    this.now = now;
   }
 
-  open(): void {
+  /** @param name of the figure to go to at once if it is released; else all are listed */
+  open(name?: string): void {
     this.shown = true;
+    this.wanted = name;
     this.bench.open(undefined);
     this.fetch();
+    this.looking ??= setInterval(() => this.look(), LOOK_MS);
   }
 
   close(): void {
     this.shown = false;
+    clearInterval(this.looking);
+    this.looking = undefined;
     this.choose(undefined);
   }
 
@@ -41,8 +54,33 @@ export class FiguresDesk {
       .catch((e: unknown) => troubleWords(e))
       .then((list) => {
         this.list = list;
+        this.bench.confirmed = typeof list !== 'string';
+        this.goToWanted();
         this.changed();
       });
+  }
+
+  private goToWanted(): void {
+    const name = this.wanted;
+    this.wanted = undefined;
+    if (name === undefined || typeof this.list !== 'object') return;
+    this.bench.open(this.list.find((f) => f.card.name === name && f.off === undefined));
+  }
+
+  /** Looks again, in silence, whether what is shown is still released. */
+  private look(): void {
+    if (typeof this.list !== 'object') return;
+    void figures().then(
+      (list) => {
+        this.list = list;
+        this.bench.follow(list);
+        this.changed();
+      },
+      () => {
+        this.bench.confirmed = false;
+        this.changed();
+      },
+    );
   }
 
   work(): void {
@@ -53,7 +91,10 @@ export class FiguresDesk {
     const take = this.bench.asked();
     this.changed();
     void work(question)
-      .then(take, (e: unknown) => take(undefined, troubleWords(e)))
+      .then(
+        (answer) => take(answer, '', this.now()),
+        (e: unknown) => take(undefined, troubleWords(e)),
+      )
       .finally(() => this.changed());
   }
 }

@@ -52,7 +52,8 @@ function list(at: Station): TemplateResult {
   const on = all.filter((f) => f.off === undefined);
   const off = all.filter((f) => f.off !== undefined);
   const reasons = [...new Set(off.map((f) => f.off!))];
-  return html`<div class="tiles">
+  return html`${known(at) ? nothing : needsBoard()}
+    <div class="tiles">
       ${on.map(
         (f, i) =>
           html`<button ?data-first=${i === 0} @click=${() => at.figures.choose(f)}>
@@ -76,6 +77,18 @@ function list(at: Station): TemplateResult {
     </p>`;
 }
 
+/** True while the board says who is in the room and what is released. */
+function known(at: Station): boolean {
+  return !at.live.state.stale && at.figures.bench.confirmed;
+}
+
+function needsBoard(): TemplateResult {
+  return html`<p class="wrong" role="alert">
+    Figures need the board, and it does not answer. Until it does: the printed tables, or the sum by
+    hand with a second person.
+  </p>`;
+}
+
 const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function page(at: Station, listed: Listed): TemplateResult {
@@ -87,7 +100,7 @@ function page(at: Station, listed: Listed): TemplateResult {
       </div>
       <button
         class="main"
-        ?disabled=${at.figures.bench.asking || at.figures.bench.caseId === undefined}
+        ?disabled=${at.figures.bench.asking || at.figures.bench.caseId === undefined || !known(at)}
         @click=${() => at.figures.work()}
       >
         ${at.figures.bench.asking ? 'Asking the board …' : 'Work it out'}
@@ -158,9 +171,12 @@ function side(at: Station): TemplateResult {
       ${entering(at)}`;
   }
   const answer = bench.answer;
+  if (!known(at) && answer?.answer !== 'worked') {
+    return html`${needsBoard()} ${entering(at)}`;
+  }
   switch (answer?.answer) {
     case 'worked':
-      return worked(at, answer);
+      return known(at) || !bench.ofPatient ? worked(at, answer) : hidden(at);
     case 'off':
       return html`<p class="wrong" role="alert">${sentence(answer.why)}.</p>`;
     case 'refused':
@@ -188,7 +204,18 @@ function reasons(
   </div>`;
 }
 
+/** Whether the same case is still in the room, and the figure still released, can't be known. */
+function hidden(at: Station): TemplateResult {
+  return html`${needsBoard()}
+    <p class="second">
+      What was worked out at ${at.hhmm(at.figures.bench.workedAt)} is not shown: it is for the case
+      that was in this room then, and whether that is still so can't be known. It comes back with
+      the board if nothing has changed.
+    </p>`;
+}
+
 function worked(at: Station, answer: Worked): TemplateResult {
+  const bench = at.figures.bench;
   return html`<div class="worked" role="status">
     ${answer.lines.map(line)}
     ${
@@ -200,11 +227,12 @@ function worked(at: Station, answer: Worked): TemplateResult {
     <p class="back"><b>Read back</b> ${answer.given.join(' · ')}</p>
     <p class="back"><b>Sum</b> ${answer.worked}</p>
     ${
-      at.live.state.stale
-        ? html`<p class="second">
-            The board is not live: this is for the case that was in this room at its last word.
+      known(at)
+        ? nothing
+        : html`<p class="second">
+            The board does not answer. Worked out at ${at.hhmm(bench.workedAt)}, as it was released
+            then, from what is read back here and from nothing of the patient.
           </p>`
-        : nothing
     }
   </div>`;
 }

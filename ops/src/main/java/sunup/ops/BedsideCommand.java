@@ -169,7 +169,7 @@ final class BedsideCommand implements Runnable {
     DemoFolder.replace(next, file);
     out()
         .printf(
-            "%d released in %s. It counts from the next start of the board on.%n",
+            "%d released in %s. It counts at once on boards that run with this file.%n",
             releases.size(), file);
     out().flush();
   }

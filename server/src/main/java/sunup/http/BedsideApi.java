@@ -4,6 +4,7 @@ import io.vertx.core.Vertx;
 import io.vertx.ext.web.Router;
 import io.vertx.ext.web.RoutingContext;
 import io.vertx.ext.web.handler.BodyHandler;
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
@@ -39,16 +40,17 @@ final class BedsideApi {
   private final Executor pool;
   private final Hosted hosted;
   private final Owners owners;
-  private final Map<SuiteId, BedsideFigures> figures = new HashMap<>();
+  private final Map<SuiteId, SiteFigures> figures = new HashMap<>();
 
-  BedsideApi(Vertx vertx, Executor pool, Hosted hosted, Owners owners) {
+  /**
+   * @param files the site's file of each suite
+   */
+  BedsideApi(Vertx vertx, Executor pool, Hosted hosted, Map<SuiteId, Path> files, Owners owners) {
     this.vertx = vertx;
     this.pool = pool;
     this.hosted = hosted;
     this.owners = owners;
-    hosted
-        .all()
-        .forEach(s -> figures.put(s.site().suite(), new BedsideFigures(s.site().bedside())));
+    files.forEach((suite, file) -> figures.put(suite, new SiteFigures(suite, file)));
   }
 
   /**
@@ -77,20 +79,20 @@ final class BedsideApi {
       @Maybe Map<String, Entry> own) {}
 
   void mount(Router router) {
-    router.get(PATH).handler(c -> Answers.now(c, () -> list(hosted.asked(c))));
+    router.get(PATH).handler(c -> Answers.later(vertx, c, pool, () -> list(hosted.asked(c))));
     router
         .post(WORK)
         .handler(BodyHandler.create(false).setBodyLimit(BODY_BYTES_MAX))
         .handler(c -> Answers.later(vertx, c, pool, () -> work(c)));
   }
 
-  private Figures list(Hosted.Suite suite) {
+  private Figures list(Hosted.Suite suite) throws Answers.Wrong {
     LocalDate today = suite.mornings().today().date();
     return new Figures(
         suite.site().suite().value(),
         suite.site().settings().hospital(),
         today,
-        figures.get(suite.site().suite()).list(today));
+        figures.get(suite.site().suite()).now().list(today));
   }
 
   private CaseAnswer work(RoutingContext context) throws Answers.Wrong {
@@ -102,6 +104,7 @@ final class BedsideApi {
         new CaseInputs(caseId(asked.caseId()), asked.revision(), entries(asked.patient()));
     return figures
         .get(suite.site().suite())
+        .now()
         .work(asked.figure(), inRoom, patient, entries(asked.own()), today.date());
   }
 

@@ -20,6 +20,7 @@ import sunup.intake.SiteFile;
 import sunup.sheets.ComposedSheet;
 import sunup.sheets.SheetChanges;
 import sunup.sheets.SheetDraft;
+import sunup.sheets.SheetFiles;
 import sunup.sheets.SheetItem;
 import sunup.suites.Suites;
 
@@ -70,13 +71,61 @@ final class ComingCases {
   /** The cases, the next one first. */
   List<Coming> of(Hosted.Suite suite, SheetDraft draft) throws Answers.Wrong {
     List<Coming> all = new ArrayList<>();
-    for (Booked each : booked(suite)) {
+    for (Booked each : booked(suite, CASES_MAX)) {
       all.add(coming(suite.site(), each, draft));
     }
     return all;
   }
 
-  private List<Booked> booked(Hosted.Suite suite) throws Answers.Wrong {
+  /**
+   * Cases of mornings that are not open yet and name a sheet that goes: it can't go before them.
+   */
+  List<Problem> needing(Hosted.Suite suite, List<String> gone) throws Answers.Wrong {
+    List<Problem> all = new ArrayList<>();
+    if (gone.isEmpty()) {
+      return all;
+    }
+    List<Booked> drafts =
+        booked(suite, Integer.MAX_VALUE).stream()
+            .filter(each -> each.state().phase() != Morning.Phase.OPEN)
+            .toList();
+    ZoneId zone = suite.site().settings().zoneId();
+    for (String sheet : gone) {
+      List<String> cases =
+          drafts.stream()
+              .filter(each -> names(each.one().plan(), sheet))
+              .map(each -> said(each, zone))
+              .toList();
+      if (!cases.isEmpty()) {
+        all.add(new Problem(SheetFiles.file(sheet), 0, "", needed(cases)));
+      }
+    }
+    return all;
+  }
+
+  private static boolean names(CasePlan plan, String sheet) {
+    return sheet.equals(plan.technique()) || plan.options().contains(sheet);
+  }
+
+  private static String said(Booked each, ZoneId zone) {
+    CasePlan plan = each.one().plan();
+    return each.morning().date() + " room " + plan.room().value() + ", " + start(plan, zone);
+  }
+
+  private static String start(CasePlan plan, ZoneId zone) {
+    return CLOCK.format(Instant.ofEpochMilli(plan.bookedAt()).atZone(zone));
+  }
+
+  private static String needed(List<String> cases) {
+    int more = cases.size() - CASES_MAX;
+    return "can't go: "
+        + String.join("; ", cases.subList(0, Math.min(CASES_MAX, cases.size())))
+        + (more > 0 ? "; and " + more + " more" : "")
+        + (cases.size() == 1 ? " is" : " are")
+        + " booked with it; take their list again without it first, or leave the sheet";
+  }
+
+  private List<Booked> booked(Hosted.Suite suite, int most) throws Answers.Wrong {
     LocalDate today = suite.mornings().today().date();
     List<MorningId> mornings =
         OwnerCalls.mornings(suites, AWAY).stream()
@@ -86,7 +135,7 @@ final class ComingCases {
             .toList();
     List<Booked> all = new ArrayList<>();
     for (MorningId morning : mornings) {
-      if (all.size() >= CASES_MAX) {
+      if (all.size() >= most) {
         break;
       }
       Morning state = OwnerCalls.look(suites, morning, AWAY).orElse(Morning.NONE);
@@ -94,7 +143,7 @@ final class ComingCases {
         state.cases().values().stream()
             .filter(one -> !one.cancelled() && one.steps().isEmpty())
             .sorted(Comparator.comparingLong((CaseDay one) -> one.plan().bookedAt()))
-            .limit(CASES_MAX - all.size())
+            .limit(most - all.size())
             .forEach(one -> all.add(new Booked(morning, state, one)));
       }
     }
@@ -122,7 +171,7 @@ final class ComingCases {
     return new Coming(
         booked.morning().date().toString(),
         plan.room().value(),
-        CLOCK.format(Instant.ofEpochMilli(plan.bookedAt()).atZone(zone)),
+        start(plan, zone),
         plan.technique(),
         plan.options(),
         booked.state().phase() == Morning.Phase.OPEN,

@@ -57,7 +57,7 @@ record Opened(
     Access access,
     Identity identity) {
   /** Bytes of a site's file. */
-  private static final long SITE_BYTES_MAX = 1 << 20;
+  static final long SITE_BYTES_MAX = 1 << 20;
 
   private static final Decider BOARD = Decider.board();
 

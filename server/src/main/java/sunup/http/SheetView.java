@@ -1,20 +1,27 @@
 package sunup.http;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import sunup.codec.Json;
 import sunup.codec.Maybe;
 import sunup.sheets.ComposedSheet;
 import sunup.sheets.SheetDraft;
+import sunup.sheets.SheetFiles;
 import sunup.sheets.SheetMinutes;
 import sunup.sheets.Sheets;
 
 /**
  * One sheet of a draft, for the editor.
  *
+ * @param on for a technique, the base that it changes
+ * @param brings options that come with it
+ * @param notWith sheets that it does not go with
+ * @param order of a person's own sheet: keys, those that go first in their section
+ * @param note for whoever reads it
+ * @param kinds of shared equipment that bases name, all that an item can use
  * @param items that it brings, as they are written
  * @param changes that it makes on items that others bring, as they are written
  * @param takes keys of items that it takes away
@@ -28,6 +35,12 @@ record SheetView(
     String name,
     String title,
     String kind,
+    @Maybe String on,
+    List<String> brings,
+    List<String> notWith,
+    List<String> order,
+    @Maybe String note,
+    List<String> kinds,
     List<Map<String, Object>> items,
     List<Map<String, Object>> changes,
     List<String> takes,
@@ -36,23 +49,17 @@ record SheetView(
     @Maybe SheetMinutes before,
     @Maybe SheetMinutes after,
     String text) {
-  /** A sheet's name, what the desk calls it, and its kind: base, technique, option. */
+  private static final List<String> ADDED_TO_A_LIST = List.of("option", "personal");
+
+  /** A sheet's name, what the desk calls it, and its kind: base, technique, option, personal. */
   record Named(String name, String title, String kind) {}
 
   /** An item of a whole list. */
   record Line(String key, String desk) {}
 
-  private static JsonNode read(String text) {
-    try {
-      return Json.mapper().readTree(text);
-    } catch (JsonProcessingException e) {
-      throw new IllegalStateException(e);
-    }
-  }
-
   static List<Named> names(Map<String, String> files) {
     List<Named> names = new ArrayList<>();
-    files.values().forEach(text -> names.add(named(read(text))));
+    files.values().forEach(text -> names.add(named(SheetFiles.read(text))));
     return names;
   }
 
@@ -70,14 +77,15 @@ record SheetView(
     String text =
         asked == null
             ? draft.files().values().iterator().next()
-            : draft.files().get(asked + ".json");
+            : draft.files().get(SheetFiles.file(asked));
     if (text == null) {
       throw new Answers.Wrong("No such sheet", 404, "There is no sheet of this name.");
     }
-    JsonNode sheet = read(text);
+    JsonNode sheet = SheetFiles.read(text);
     Named named = named(sheet);
     boolean base = named.kind().equals("base");
-    List<String> options = named.kind().equals("option") ? List.of(named.name()) : List.of();
+    List<String> options =
+        ADDED_TO_A_LIST.contains(named.kind()) ? List.of(named.name()) : List.of();
     Sheets old = draft.on().sheets();
     String technique =
         options.isEmpty()
@@ -90,6 +98,12 @@ record SheetView(
         named.name(),
         named.title(),
         named.kind(),
+        text(sheet.path("on")),
+        texts(sheet.path("brings")),
+        texts(sheet.path("notWith")),
+        texts(sheet.path("order")),
+        text(sheet.path("note")),
+        kinds(draft.files().values()),
         objects(sheet.path(base ? "items" : "adds")),
         objects(sheet.path("changes")),
         texts(sheet.path("takes")),
@@ -100,6 +114,17 @@ record SheetView(
         before == null ? null : SheetMinutes.of(before),
         after == null ? null : SheetMinutes.of(after),
         text);
+  }
+
+  private static String text(JsonNode value) {
+    return value.isTextual() ? value.asText() : null;
+  }
+
+  private static List<String> kinds(Collection<String> files) {
+    return files.stream()
+        .flatMap(text -> texts(SheetFiles.read(text).path("kinds")).stream())
+        .distinct()
+        .toList();
   }
 
   /** The first technique that these options go with; empty if there is none. */

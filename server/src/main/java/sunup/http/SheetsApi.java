@@ -5,6 +5,7 @@ import io.vertx.ext.web.Router;
 import io.vertx.ext.web.RoutingContext;
 import io.vertx.ext.web.handler.BodyHandler;
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Executor;
@@ -16,6 +17,7 @@ import sunup.board.SuiteId;
 import sunup.codec.BadJson;
 import sunup.codec.Json;
 import sunup.codec.Maybe;
+import sunup.codec.Problem;
 import sunup.editions.Editions;
 import sunup.editions.Overtaken;
 import sunup.editions.Published;
@@ -64,10 +66,15 @@ final class SheetsApi {
    * @param edition the one that is used; 0 for what comes with the program
    * @param zone of the suite's clocks
    * @param sheets in the order in which they are read
+   * @param places away from the rooms that the site has
    * @param editions the newest that were published, newest first
    */
   record Overview(
-      int edition, String zone, List<SheetView.Named> sheets, List<Published> editions) {}
+      int edition,
+      String zone,
+      List<SheetView.Named> sheets,
+      List<String> places,
+      List<Published> editions) {}
 
   /**
    * A draft to look at.
@@ -93,6 +100,7 @@ final class SheetsApi {
    * @param ready true if it can be published
    * @param changes all that it changes, one line each
    * @param problems what must be mended first, all of it
+   * @param sheets all that the draft leaves
    * @param since what others published since it was begun, if they did
    * @param sheet the sheet that was asked for, as the draft makes it
    * @param coming the next booked cases, and what it changes for them
@@ -102,7 +110,8 @@ final class SheetsApi {
       int edition,
       boolean ready,
       List<String> changes,
-      List<sunup.codec.Problem> problems,
+      List<Problem> problems,
+      List<SheetView.Named> sheets,
       @Maybe SheetDraft.Since since,
       SheetView sheet,
       List<ComingCases.Coming> coming) {}
@@ -120,10 +129,7 @@ final class SheetsApi {
     router
         .post(PUBLISH)
         .handler(bodies)
-        .handler(
-            c ->
-                later(
-                    c, (suite, by) -> publish(suite.site().suite(), read(c, ToPublish.class), by)));
+        .handler(c -> later(c, (suite, by) -> publish(suite, read(c, ToPublish.class), by)));
   }
 
   /** Work for a desk of a suite. */
@@ -159,6 +165,7 @@ final class SheetsApi {
         now.number(),
         suite.site().settings().zone(),
         SheetView.names(now.files()),
+        suite.site().places().stream().map(place -> place.id().value()).toList(),
         UsableSheets.ask(() -> editions.list(id)));
   }
 
@@ -190,18 +197,28 @@ final class SheetsApi {
     SheetDraft draft = draft(id, asked.on(), asked.edits());
     Edition now = UsableSheets.ask(() -> editions.current(id));
     boolean overtaken = now.number() != asked.on();
+    List<Problem> problems = problems(suite, draft);
     return new Checked(
         asked.on(),
         now.number(),
-        draft.canBePublished() && !overtaken,
+        problems.isEmpty() && !draft.changes().isEmpty() && !overtaken,
         draft.changes().stream().map(EditionChanges.Changed::words).toList(),
-        draft.problems(),
+        problems,
+        SheetView.names(draft.files()),
         overtaken ? SheetDraft.Since.of(draft.on(), now, asked.edits()) : null,
         SheetView.of(draft, asked.sheet()),
         coming.of(suite, draft));
   }
 
-  private Done publish(SuiteId suite, ToPublish asked, Actor by) throws Answers.Wrong {
+  /** What is wrong with the texts, and who still needs a sheet that goes. */
+  private List<Problem> problems(Hosted.Suite suite, SheetDraft draft) throws Answers.Wrong {
+    List<Problem> all = new ArrayList<>(draft.problems());
+    all.addAll(coming.needing(suite, draft.gone()));
+    return all;
+  }
+
+  private Done publish(Hosted.Suite of, ToPublish asked, Actor by) throws Answers.Wrong {
+    SuiteId suite = of.site().suite();
     if (asked.draft() == null || !DRAFT.matcher(asked.draft()).matches()) {
       throw new Answers.Wrong(
           "Not understood", 400, "draft is an id of 8 to 64 letters, digits and dashes.");
@@ -220,12 +237,13 @@ final class SheetsApi {
     if (now.number() != asked.on()) {
       throw overtaken(suite, draft, now.number(), asked.edits());
     }
-    if (!draft.problems().isEmpty()) {
+    List<Problem> problems = problems(of, draft);
+    if (!problems.isEmpty()) {
       throw new Answers.Wrong(
           "Not published",
           422,
           "Nothing was published. Mend this first: "
-              + told(draft.problems().stream().map(Object::toString).toList()));
+              + told(problems.stream().map(Object::toString).toList()));
     }
     if (draft.changes().isEmpty()) {
       throw new Answers.Wrong(

@@ -5,8 +5,11 @@ import io.vertx.core.Vertx;
 import io.vertx.core.http.HttpServer;
 import io.vertx.ext.web.Route;
 import io.vertx.ext.web.Router;
+import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -24,6 +27,7 @@ import sunup.archive.Archivist;
 import sunup.archive.FactStore;
 import sunup.archive.ForecastLog;
 import sunup.board.Morning;
+import sunup.board.SuiteId;
 import sunup.cluster.Cluster;
 import sunup.editions.Editions;
 import sunup.intake.SiteFile;
@@ -78,6 +82,10 @@ public final class SunupServer {
   private final long accessPoll;
 
   private final Hosted hosted;
+
+  /** The site's file of each suite. */
+  private final Map<SuiteId, Path> siteFiles = new HashMap<>();
+
   private final Editions editions;
   private final Archivist archivist;
   private final ForecastLog said;
@@ -97,6 +105,9 @@ public final class SunupServer {
 
   private SunupServer(Vertx vertx, ServerOptions options, Opened opened) {
     List<SiteFile> sites = opened.sites();
+    for (int i = 0; i < sites.size(); i++) {
+      siteFiles.put(sites.get(i).suite(), options.siteFiles().get(i));
+    }
     this.vertx = vertx;
     this.access = opened.access();
     this.identity = opened.identity();
@@ -207,7 +218,7 @@ public final class SunupServer {
     new SheetsApi(vertx, requests, hosted, editions, options.clock(), suites).mount(made);
     new TryApi(vertx, requests, hosted, owners, tries).mount(made);
     new SiteApi(vertx, requests, hosted, editions).mount(made);
-    new BedsideApi(vertx, requests, hosted, owners).mount(made);
+    new BedsideApi(vertx, requests, hosted, siteFiles, owners).mount(made);
     new ReadingsApi(vertx, requests, hosted, owners, options.clock(), suites).mount(made);
     new ReviewApi(vertx, reviews, hosted, facts, archivist).mount(made);
   }

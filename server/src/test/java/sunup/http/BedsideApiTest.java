@@ -184,6 +184,27 @@ class BedsideApiTest {
   }
 
   @Test
+  void shouldBeOffAtOnceWhenThePharmacyTakesAFigureBackAndOnAgainWhenItReleasesIt()
+      throws Exception {
+    Path site = folder.resolve("site.json");
+    String released = Files.readString(site);
+    try {
+      Files.writeString(site, ReleaseWriter.write(released, List.of()));
+      JsonNode off = lipid("A1", weight("80", "kg"));
+      assertThat(off.path("answer").path("answer").asText()).isEqualTo("off");
+      Files.writeString(site, "{");
+      JsonNode broken = lipid("A1", weight("80", "kg"));
+      assertThat(broken.path("status").asInt()).isEqualTo(503);
+      assertThat(broken.path("words").asText() + broken.path("detail").asText())
+          .contains("All bedside figures are off");
+    } finally {
+      Files.writeString(site, released);
+    }
+    assertThat(lipid("A1", weight("80", "kg")).path("answer").path("answer").asText())
+        .isEqualTo("worked");
+  }
+
+  @Test
   void shouldKeepNothingOfWhatWasEntered() throws Exception {
     lipid("A1", weight("83.25", "kg"));
     try (var files = Files.walk(folder)) {

@@ -152,7 +152,7 @@ class SheetsApiTest {
 
     JsonNode sheets = get("/api/sheets").body();
     assertThat(sheets.path("edition").asInt()).isZero();
-    assertThat(sheets.path("sheets")).hasSize(21);
+    assertThat(sheets.path("sheets")).hasSize(22);
     JsonNode seen = check(0, "general", SLOWER).body();
 
     assertThat(seen.path("ready").asBoolean()).isTrue();
@@ -265,6 +265,23 @@ class SheetsApiTest {
     take(today(), CSV);
     assertThat(check(0, "general", perfusion).body().at("/coming/0/problems/0/message").asText())
         .contains("room 1 would need place workshop");
+  }
+
+  @Test
+  void shouldNotLetASheetGoThatBookedCasesNeedAndNameThem() throws Exception {
+    String tomorrow = LocalDate.parse(today()).plusDays(1).toString();
+    String gone = "{\"does\":\"remove-sheet\",\"sheet\":\"NAME\"}";
+    take(tomorrow, BOTH);
+    String needed = gone.replace("NAME", "block");
+
+    JsonNode seen = check(0, "general", needed).body();
+    Got refused = publish(0, "draft-0001", needed);
+    Got free = publish(0, "draft-0002", gone.replace("NAME", "epidural"));
+
+    assertThat(seen.path("problems").toString())
+        .contains("can't go: " + tomorrow + " room 2, 07:45 is booked with it");
+    assertThat(refused.status()).isEqualTo(422);
+    assertThat(free.status()).as(free.words()).isEqualTo(200);
   }
 
   @Test

@@ -140,10 +140,23 @@ final class StaffParts {
         item.mender() == null ? null : item.mender().value(),
         item.expectedAt(),
         morning.lapsesAt(new Placed(item, asks, room)),
+        goodUntil(sheet, line),
         stillGoing(sheet, line),
         asks.core(),
         eve(asks),
         item.revision());
+  }
+
+  /** What stays with the room and outlasts a case needs no second look for the next one. */
+  private static Long goodUntil(RoomSheet sheet, Line line) {
+    SheetItem asks = line.asks();
+    boolean carries =
+        sheet.startedAt() != null
+            && asks.belongs() == SheetItem.Belongs.ROOM
+            && line.state() == ItemState.GOOD
+            && asks.life() != null
+            && asks.life().outlastsTheCase();
+    return carries ? line.item().since() + asks.life().minutes() * 60_000L : null;
   }
 
   private static String eve(SheetItem asks) {

@@ -1,6 +1,5 @@
 package sunup.sheets;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -10,7 +9,6 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
-import sunup.codec.Json;
 import sunup.codec.Maybe;
 
 /** What is other in the texts of one edition than in those of another, item by item. */
@@ -52,25 +50,17 @@ public final class EditionChanges {
       if (Objects.equals(before.get(file), after.get(file))) {
         continue;
       }
-      String sheet = file.replaceFirst("\\.json$", "");
+      String sheet = SheetFiles.sheet(file);
       if (before.get(file) == null || after.get(file) == null) {
         boolean came = before.get(file) == null;
         all.add(new Changed(sheet, "", "", came ? null : "there", came ? "there" : null));
         continue;
       }
-      JsonNode old = read(before.get(file));
-      JsonNode next = read(after.get(file));
+      JsonNode old = SheetFiles.read(before.get(file));
+      JsonNode next = SheetFiles.read(after.get(file));
       sheets(sheet, old, next, all);
     }
     return all;
-  }
-
-  private static JsonNode read(String text) {
-    try {
-      return Json.mapper().readTree(text);
-    } catch (JsonProcessingException e) {
-      throw new IllegalArgumentException("an edition's sheet is not JSON", e);
-    }
   }
 
   private static void sheets(String sheet, JsonNode old, JsonNode next, List<Changed> all) {
@@ -141,20 +131,46 @@ public final class EditionChanges {
     return all;
   }
 
-  /** A value as people read it: minutes as "1 (2)", a list with commas. */
+  /**
+   * A value as people read it: minutes as "1 (2)", a list with commas, anything else as its fields
+   * one after the other.
+   */
   static String words(JsonNode value) {
     if (value == null) {
       return null;
     }
-    if (value.isObject() && value.has("usual") && value.has("oneInTen")) {
+    if (value.isTextual()) {
+      return "“" + value.asText() + "”";
+    }
+    return value.isContainerNode() ? listed(value) : value.asText();
+  }
+
+  private static String listed(JsonNode value) {
+    if (value.has("usual") && value.has("oneInTen")) {
       return number(value.get("usual")) + " (" + number(value.get("oneInTen")) + ")";
     }
-    if (value.isArray()) {
-      List<String> parts = new ArrayList<>();
-      value.forEach(part -> parts.add(part.isValueNode() ? part.asText() : part.toString()));
-      return parts.isEmpty() ? "none" : String.join(", ", parts);
+    List<String> parts = new ArrayList<>();
+    if (value.isObject()) {
+      value.properties().forEach(field -> name(field.getKey(), field.getValue(), parts));
+    } else {
+      value.forEach(part -> parts.add(inner(part)));
     }
-    return value.isTextual() ? "“" + value.asText() + "”" : value.toString();
+    return parts.isEmpty() ? "none" : String.join(", ", parts);
+  }
+
+  private static void name(String field, JsonNode value, List<String> parts) {
+    boolean no =
+        value.isContainerNode() ? value.isEmpty() : value.isBoolean() && !value.asBoolean();
+    if (!no) {
+      parts.add(value.isBoolean() ? field : field + " " + inner(value));
+    }
+  }
+
+  private static String inner(JsonNode value) {
+    if (value.isContainerNode()) {
+      return "(" + listed(value) + ")";
+    }
+    return value.isNumber() ? number(value) : value.asText();
   }
 
   private static String number(JsonNode value) {

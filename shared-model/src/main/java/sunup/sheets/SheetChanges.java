@@ -147,15 +147,9 @@ public record SheetChanges(
     return changes;
   }
 
-  /** Minutes as people write them, "1 (2)"; else as it is written in a sheet. */
+  /** As people read it; texts without quotation marks. */
   private static String text(JsonNode value) {
-    if (value == null) {
-      return null;
-    }
-    boolean minutes = value.has("usual") && value.has("oneInTen");
-    return value.isTextual()
-        ? value.textValue()
-        : minutes ? EditionChanges.words(value) : value.toString();
+    return value != null && value.isTextual() ? value.textValue() : EditionChanges.words(value);
   }
 
   /** Keys of both lists whose neighbour before, among those of both, is another one. */

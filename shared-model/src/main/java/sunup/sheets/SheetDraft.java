@@ -63,6 +63,14 @@ public record SheetDraft(
     return List.copyOf(first.values());
   }
 
+  /** Names of sheets that the edition has and the draft has not. */
+  public List<String> gone() {
+    return on.files().keySet().stream()
+        .filter(file -> !files.containsKey(file))
+        .map(SheetFiles::sheet)
+        .toList();
+  }
+
   /** True if it does something and nothing is wrong with it. */
   public boolean canBePublished() {
     return problems.isEmpty() && !changes.isEmpty();
@@ -72,7 +80,7 @@ public record SheetDraft(
    * What others published since a draft was begun.
    *
    * @param changes what is other in the edition that stands now
-   * @param both keys of items that they and the draft both touch, as {@code sheet/key}
+   * @param both what they and the draft both touch: items as {@code sheet/key}, sheets by name
    */
   public record Since(List<EditionChanges.Changed> changes, List<String> both) {
     public Since {
@@ -84,20 +92,22 @@ public record SheetDraft(
     public static Since of(Edition on, Edition now, List<SheetEdit> edits) {
       List<EditionChanges.Changed> changes = EditionChanges.between(on.files(), now.files());
       TreeSet<String> theirs = new TreeSet<>();
-      changes.stream()
-          .filter(c -> !c.key().isEmpty())
-          .forEach(c -> theirs.add(c.sheet() + "/" + c.key()));
+      changes.forEach(c -> theirs.add(place(c.sheet(), c.key())));
       TreeSet<String> both = new TreeSet<>();
       for (SheetEdit edit : edits) {
-        if (edit.does() == SheetEdit.Does.AS_IN) {
+        if (edit.wholeSheet()) {
           theirs.stream()
-              .filter(k -> edit.sheet() == null || k.startsWith(edit.sheet() + "/"))
+              .filter(k -> edit.sheet() == null || (k + "/").startsWith(edit.sheet() + "/"))
               .forEach(both::add);
-        } else if (theirs.contains(edit.sheet() + "/" + edit.key())) {
-          both.add(edit.sheet() + "/" + edit.key());
+        } else if (theirs.contains(place(edit.sheet(), edit.key()))) {
+          both.add(place(edit.sheet(), edit.key()));
         }
       }
       return new Since(changes, List.copyOf(both));
+    }
+
+    private static String place(String sheet, String key) {
+      return key == null || key.isEmpty() ? sheet : sheet + "/" + key;
     }
   }
 }

@@ -12,8 +12,9 @@ import sunup.codec.Maybe;
  *
  * @param does what it does
  * @param sheet the sheet's name; may be absent for {@link Does#AS_IN}, which then means all of them
- * @param key the item's key
- * @param fields of an item as they are written in a sheet; null takes a field away
+ * @param key the item's key; absent where it is about a whole sheet
+ * @param fields of an item, or of a sheet's head, as they are written in a sheet; null takes a
+ *     field away
  * @param behind the key behind which an item stands; absent: last of its section, but first if it
  *     is moved on a base
  * @param edition for {@link Does#AS_IN}, the edition; 0 is what comes with the program
@@ -44,10 +45,24 @@ public record SheetEdit(
     MOVE,
     /** A sheet, or all, as they were in an edition. */
     @JsonProperty("as-in")
-    AS_IN
+    AS_IN,
+    /** A technique, an option or a person's own sheet that is new. */
+    @JsonProperty("add-sheet")
+    ADD_SHEET,
+    /** Sets fields of a sheet's head: title, note, on, brings, notWith, kinds, order. */
+    @JsonProperty("head")
+    HEAD,
+    /** A whole sheet goes. */
+    @JsonProperty("remove-sheet")
+    REMOVE_SHEET
   }
 
   public SheetEdit {
     fields = fields == null ? Map.of() : Collections.unmodifiableMap(new LinkedHashMap<>(fields));
+  }
+
+  /** True if it is about a whole sheet, or all, and whatever others did to it is touched too. */
+  boolean wholeSheet() {
+    return does == Does.AS_IN || does == Does.ADD_SHEET || does == Does.REMOVE_SHEET;
   }
 }

@@ -1,6 +1,5 @@
 package sunup.sheets;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -32,14 +31,12 @@ public final class SheetEdits {
   private static final List<String> SECTIONS =
       Arrays.stream(Section.values()).map(Section::word).toList();
 
-  private final Map<String, String> files;
-  private final Map<String, ObjectNode> touched = new LinkedHashMap<>();
-  private final IntFunction<Map<String, String>> editions;
-  private final List<Problem> problems = new ArrayList<>();
+  private final SheetTexts texts;
+  private final WholeSheets whole;
 
   private SheetEdits(Map<String, String> files, IntFunction<Map<String, String>> editions) {
-    this.files = new LinkedHashMap<>(files);
-    this.editions = editions;
+    texts = new SheetTexts(files);
+    whole = new WholeSheets(texts, editions);
   }
 
   /**
@@ -69,55 +66,47 @@ public final class SheetEdits {
       return new Edited(files, List.of(many));
     }
     edits.forEach(all::make);
-    return new Edited(all.counted(files), all.problems);
-  }
-
-  /** The name of a sheet's file. */
-  static String file(String sheet) {
-    return sheet + ".json";
+    return new Edited(all.texts.counted(files), all.texts.problems());
   }
 
   private void make(SheetEdit edit) {
-    if (edit.does() == SheetEdit.Does.AS_IN) {
-      asIn(edit);
-      return;
-    }
     String sheet = edit.sheet() == null ? "" : edit.sheet();
-    ObjectNode root = sheet(sheet);
-    if (root == null) {
-      problem(sheet, "", "sheet " + Fields.unknown(sheet, names()));
-    } else if (edit.key() == null) {
-      problem(sheet, "key", "is missing; name the item");
-    } else {
-      switch (edit.does()) {
-        case CHANGE -> change(sheet, root, edit);
-        case ADD -> add(sheet, root, edit);
-        case LEAVE_OUT -> leaveOut(sheet, root, edit.key());
-        case PUT_BACK -> putBack(sheet, root, edit.key());
-        case MOVE -> move(sheet, root, edit);
-        case AS_IN -> throw new IllegalStateException();
+    switch (edit.does()) {
+      case AS_IN -> whole.asIn(edit);
+      case ADD_SHEET -> whole.add(sheet, edit);
+      default -> {
+        ObjectNode root = texts.sheet(sheet);
+        if (root == null) {
+          problem(sheet, "", "sheet " + Fields.unknown(sheet, texts.names()));
+        } else {
+          make(sheet, root, edit);
+        }
       }
     }
   }
 
-  private List<String> names() {
-    return files.keySet().stream().map(name -> name.replaceFirst("\\.json$", "")).toList();
-  }
-
-  /** The sheet's own object, read once; null if there is none. */
-  private ObjectNode sheet(String name) {
-    String text = files.get(file(name));
-    if (text == null) {
-      return null;
+  private void make(String sheet, ObjectNode root, SheetEdit edit) {
+    switch (edit.does()) {
+      case HEAD -> whole.head(sheet, root, edit);
+      case REMOVE_SHEET -> whole.remove(sheet);
+      default -> {
+        if (edit.key() == null) {
+          problem(sheet, "key", "is missing; name the item");
+        } else {
+          item(sheet, root, edit);
+        }
+      }
     }
-    return touched.computeIfAbsent(file(name), file -> read(text));
   }
 
-  private static ObjectNode read(String text) {
-    try {
-      return (ObjectNode) Json.mapper().readTree(text);
-    } catch (JsonProcessingException e) {
-      throw new IllegalArgumentException("a sheet that was published is not JSON", e);
+  private void item(String sheet, ObjectNode root, SheetEdit edit) {
+    switch (edit.does()) {
+      case CHANGE -> change(sheet, root, edit);
+      case ADD -> add(sheet, root, edit);
+      case LEAVE_OUT -> leaveOut(sheet, root, edit.key());
+      case PUT_BACK -> putBack(sheet, root, edit.key());
+      case MOVE -> move(sheet, root, edit);
+      case AS_IN, ADD_SHEET, HEAD, REMOVE_SHEET -> throw new IllegalStateException();
     }
   }
 
@@ -299,67 +288,7 @@ public final class SheetEdits {
     }
   }
 
-  private void asIn(SheetEdit edit) {
-    int number = edit.edition() == null ? -1 : edit.edition();
-    Map<String, String> then = number < 0 ? null : editions.apply(number);
-    String which = number == 0 ? "what comes with the program" : "edition " + number;
-    if (then == null) {
-      problem(edit.sheet() == null ? "" : edit.sheet(), "edition", "there is no " + which);
-      return;
-    }
-    if (edit.sheet() == null) {
-      files.clear();
-      touched.clear();
-      files.putAll(then);
-      return;
-    }
-    String text = then.get(file(edit.sheet()));
-    if (text == null) {
-      problem(edit.sheet(), "", "this sheet is not in " + which);
-    } else {
-      touched.remove(file(edit.sheet()));
-      files.put(file(edit.sheet()), text);
-    }
-  }
-
-  /** Sheets that came out otherwise, written anew with their version counted up. */
-  private Map<String, String> counted(Map<String, String> before) {
-    Map<String, String> all = new LinkedHashMap<>();
-    files.forEach(
-        (file, text) -> {
-          ObjectNode now = touched.containsKey(file) ? touched.get(file) : read(text);
-          now = withoutEmpty(now);
-          String was = before.get(file);
-          ObjectNode old = was == null ? null : withoutEmpty(read(was));
-          if (old != null && same(old, now)) {
-            all.put(file, was);
-            return;
-          }
-          if (old != null) {
-            now.put("version", old.path("version").asInt() + 1);
-          }
-          all.put(file, now.toPrettyString() + "\n");
-        });
-    return all;
-  }
-
-  /** Lists that nothing stands in are as good as none. */
-  private static ObjectNode withoutEmpty(ObjectNode root) {
-    for (String list : List.of("adds", CHANGES, TAKES)) {
-      if (root.path(list).isArray() && root.get(list).isEmpty()) {
-        root.remove(list);
-      }
-    }
-    return root;
-  }
-
-  private static boolean same(ObjectNode one, ObjectNode other) {
-    ObjectNode counted = other.deepCopy();
-    counted.set("version", one.get("version"));
-    return one.equals(counted);
-  }
-
   private void problem(String sheet, String field, String message) {
-    problems.add(new Problem(sheet.isEmpty() ? "draft" : file(sheet), 0, field, message));
+    texts.problem(sheet, field, message);
   }
 }

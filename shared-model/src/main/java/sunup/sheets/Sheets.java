@@ -20,12 +20,16 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import sunup.board.Step;
 import sunup.codec.Fields;
 import sunup.codec.Lined;
 import sunup.codec.Problem;
 
-/** The sheets of a site: bases, techniques and options, from which a case's list is composed. */
+/**
+ * The sheets of a site: bases, techniques, options and people's own, from which a case's list is
+ * composed.
+ */
 public final class Sheets {
   /** Sheets that a site may have. */
   public static final int MAX_SHEETS = 100;
@@ -41,6 +45,7 @@ public final class Sheets {
           "sedation",
           "spinal",
           "epidural",
+          "agent-level",
           "alone",
           "block",
           "blood",
@@ -99,7 +104,7 @@ public final class Sheets {
   public static Map<String, String> standardFiles() {
     Map<String, String> files = new LinkedHashMap<>();
     for (String name : STANDARD) {
-      String file = name + ".json";
+      String file = SheetFiles.file(name);
       try (InputStream in = Sheets.class.getResourceAsStream(file)) {
         if (in == null) {
           throw new IllegalStateException("sheet " + file + " is missing from the program");
@@ -174,15 +179,26 @@ public final class Sheets {
         continue;
       }
       int had = problems.size();
-      lay(technique.name(), List.of(), problems);
+      List<SheetItem> plain = lay(technique.name(), List.of(), problems);
       if (problems.size() > had) {
         continue;
       }
-      for (Choice option : options()) {
+      checkPersonal(plain, problems);
+      for (Choice option : choices(kind -> kind == Sheet.Kind.OPTION)) {
         List<Sheet> layers = layers(technique.name(), List.of(option.name()));
         if (clashes(layers).isEmpty()) {
           lay(technique.name(), List.of(option.name()), problems);
         }
+      }
+    }
+  }
+
+  private void checkPersonal(List<SheetItem> plain, List<Problem> problems) {
+    for (Choice own : choices(kind -> kind == Sheet.Kind.PERSONAL)) {
+      try {
+        Personal.apply(new ComposedSheet("", List.of(), plain), sheets.get(own.name()));
+      } catch (BadSheet e) {
+        problems.addAll(e.problems());
       }
     }
   }
@@ -195,12 +211,20 @@ public final class Sheets {
         .toList();
   }
 
-  /** What a case list may name as options. */
+  /** What a case list may name as options: those of the case, and people's own sheets. */
   public List<Choice> options() {
+    return choices(kind -> kind == Sheet.Kind.OPTION || kind == Sheet.Kind.PERSONAL);
+  }
+
+  private List<Choice> choices(Predicate<Sheet.Kind> kinds) {
     return sheets.values().stream()
-        .filter(s -> s.kind() == Sheet.Kind.OPTION)
+        .filter(s -> kinds.test(s.kind()))
         .map(s -> new Choice(s.name(), s.title()))
         .toList();
+  }
+
+  private boolean isPersonal(String option) {
+    return sheets.get(option).kind() == Sheet.Kind.PERSONAL;
   }
 
   /**
@@ -216,8 +240,9 @@ public final class Sheets {
     if (!problems.isEmpty()) {
       throw new BadSheet(problems);
     }
-    List<Sheet> layers = layers(technique, options);
-    List<SheetItem> items = lay(technique, options, problems);
+    List<String> asked = options.stream().filter(option -> !isPersonal(option)).toList();
+    List<Sheet> layers = layers(technique, asked);
+    List<SheetItem> items = lay(technique, asked, problems);
     if (!problems.isEmpty()) {
       throw new BadSheet(problems);
     }
@@ -226,7 +251,11 @@ public final class Sheets {
       from.add(ComposedSheet.EDITION + edition);
     }
     layers.forEach(s -> from.add(s.name() + " " + s.version()));
-    return new ComposedSheet(hash(items), from, items);
+    ComposedSheet list = new ComposedSheet(hash(items), from, items);
+    for (String own : new TreeSet<>(options)) {
+      list = isPersonal(own) ? Personal.apply(list, sheets.get(own)) : list;
+    }
+    return list;
   }
 
   private void checkNames(String technique, Collection<String> options, List<Problem> problems) {
@@ -312,7 +341,8 @@ public final class Sheets {
   /** That every sheet named by another exists and is of the right kind, and no base is missing. */
   private void checkNamed(List<Problem> problems) {
     for (Sheet sheet : sheets.values()) {
-      List<String> options = options().stream().map(Choice::name).toList();
+      List<String> options =
+          choices(kind -> kind == Sheet.Kind.OPTION).stream().map(Choice::name).toList();
       for (Lined name : sheet.brings()) {
         if (!options.contains(name.text().strip())) {
           problems.add(
@@ -332,14 +362,6 @@ public final class Sheets {
                   "notWith",
                   "sheet " + Fields.unknown(name.text().strip(), sheets.keySet())));
         }
-      }
-      if (sheet.kind() == Sheet.Kind.PERSONAL) {
-        problems.add(
-            new Problem(
-                sheet.at().file(),
-                sheet.at().line(),
-                "kind",
-                "a personal sheet is one person's own; keep it apart from the site's sheets"));
       }
     }
   }

@@ -186,6 +186,8 @@ public sealed interface Part {
    * @param together entered together with others
    * @param what the fault or the reason for leaving it out
    * @param lapsesAt when it stops counting
+   * @param goodUntil once the room has started: until when it is good for its next case too; absent
+   *     if it is to be done again
    * @param stillGoing true if it has been in hand for so long that the station should ask
    * @param core may never be left out
    * @param eve what may be told of it the day before: fault, or good as well; absent if nothing
@@ -209,6 +211,7 @@ public sealed interface Part {
       @Maybe String mender,
       @Maybe Long expectedAt,
       @Maybe Long lapsesAt,
+      @Maybe Long goodUntil,
       boolean stillGoing,
       boolean core,
       @Maybe String eve,

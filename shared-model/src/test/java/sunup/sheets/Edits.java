@@ -36,4 +36,19 @@ public final class Edits {
   public static SheetEdit asIn(String sheet, int edition) {
     return new SheetEdit(Does.AS_IN, sheet, null, null, null, edition);
   }
+
+  /** A sheet that is new. */
+  public static SheetEdit addSheet(String sheet, Map<String, Object> head) {
+    return new SheetEdit(Does.ADD_SHEET, sheet, null, head, null, null);
+  }
+
+  /** Sets fields of a sheet's head. */
+  public static SheetEdit head(String sheet, Map<String, Object> head) {
+    return new SheetEdit(Does.HEAD, sheet, null, head, null, null);
+  }
+
+  /** A whole sheet goes. */
+  public static SheetEdit removeSheet(String sheet) {
+    return new SheetEdit(Does.REMOVE_SHEET, sheet, null, null, null, null);
+  }
 }

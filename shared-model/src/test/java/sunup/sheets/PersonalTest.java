@@ -129,13 +129,20 @@ class PersonalTest {
   }
 
   @Test
-  void shouldBeKeptApartFromTheSitesSheets() {
+  void shouldBeNamedLikeAnOptionAndToldWithItsPlaceIfNoListCanHaveIt() throws BadSheet {
     String own =
         "{\"sheet\": \"own\", \"version\": 1, \"kind\": \"personal\", \"title\": \"x\","
-            + " \"order\": [\"iv.set\"]}";
-    assertThatThrownBy(() -> Sheets.of(Map.of("general.json", Files.general(), "own.json", own)))
+            + " \"order\": [\"%s\"]}";
+    Map<String, String> files =
+        Map.of("general.json", Files.general(), "own.json", own.formatted("drugs.emergency"));
+    List<String> keys = keys(Sheets.of(files).compose("general", List.of("own")));
+    assertThat(keys.indexOf("drugs.emergency")).isLessThan(keys.indexOf("drugs.drawn"));
+
+    Map<String, String> wrong =
+        Map.of("general.json", Files.general(), "own.json", own.formatted("start.airway"));
+    assertThatThrownBy(() -> Sheets.of(wrong))
         .isInstanceOf(BadSheet.class)
-        .hasMessageContaining("keep it apart");
+        .hasMessageContaining("own.json, line 1, order: start.airway is not of the set-up");
   }
 
   /** Whatever order a person writes, all items stay, and each before the step that it gates. */

@@ -356,4 +356,34 @@ class StandardSheetsTest {
     }
     return sum;
   }
+
+  @Test
+  void shouldReadTheAgentsLevelAsANumberOnlyWhereARoomAsksForIt() throws BadSheet {
+    String vaporisers = "machine.vaporisers";
+    Sheets sheets = Sheets.standard();
+
+    EvidenceRule plain = sheets.compose("general", List.of()).byKey().get(vaporisers).evidence();
+    EvidenceRule read =
+        sheets.compose("general", List.of("agent-level")).byKey().get(vaporisers).evidence();
+
+    assertThat(plain.kind()).isEqualTo(EvidenceRule.Kind.TOUCH);
+    assertThat(read.kind()).isEqualTo(EvidenceRule.Kind.NUMBER);
+    assertThat(read.low()).isEqualTo(25);
+  }
+
+  @Test
+  void shouldCarryTheDaysChecksOfTheMachineOverToTheNextCaseAndNothingElse() throws BadSheet {
+    List<String> carried =
+        Sheets.standard().compose("general", List.of()).items().stream()
+            .filter(i -> i.belongs() == SheetItem.Belongs.ROOM)
+            .filter(i -> i.life() != null && i.life().outlastsTheCase())
+            .map(SheetItem::key)
+            .toList();
+
+    assertThat(carried)
+        .contains("machine.bag", "machine.supplies", "machine.self-test", "machine.cylinder")
+        .doesNotContain("machine.circuit", "machine.vaporisers", "suction.strong", "monitors.basic")
+        .allMatch(key -> key.startsWith("machine.") || key.equals("drugs.rescue"));
+    assertThat(new Life(600, "next case", null).outlastsTheCase()).isFalse();
+  }
 }

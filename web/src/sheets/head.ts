@@ -1,0 +1,213 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { Edit, Fields, Named, Sheet } from './api.ts';
+import { list } from './fields.ts';
+import type { Sheets } from './main.ts';
+import { wordOf } from './model.ts';
+
+/** `open` while the form of the sheet's own head is shown. */
+const HEAD = '#';
+/** `open` while the form for a new sheet is shown. */
+export const NEW_SHEET = '#new';
+
+/** What a sheet says of itself, and taking it away whole. */
+export function headPanel(at: Sheets, sheet: Sheet): TemplateResult {
+  const open = at.open === HEAD;
+  return html`<p>${headWords(sheet)}</p>
+    ${sheet.note === undefined ? nothing : html`<p class="dim">${sheet.note}</p>`}
+    <div class="row">
+      <button aria-expanded=${open} @click=${() => at.toggle(HEAD)}>
+        Title and what it goes with
+      </button>
+      ${
+        sheet.kind === 'base'
+          ? nothing
+          : html`<button @click=${() => at.put({ does: 'remove-sheet', sheet: sheet.name })}>
+              Take ${sheet.kind === 'personal' ? 'this sheet' : `this ${sheet.kind}`} away
+            </button>`
+      }
+    </div>
+    ${open ? headForm(at, sheet) : nothing}`;
+}
+
+function headWords(sheet: Sheet): string {
+  return [
+    `In case lists: ${sheet.name}.`,
+    sheet.on === undefined ? '' : `On ${sheet.on}.`,
+    sheet.brings.length === 0 ? '' : `Brings ${sheet.brings.join(', ')}.`,
+    sheet.notWith.length === 0 ? '' : `Not with ${sheet.notWith.join(', ')}.`,
+    sheet.order.length === 0 ? '' : `First in their sections: ${sheet.order.join(', ')}.`,
+  ]
+    .filter(Boolean)
+    .join(' ');
+}
+
+function headForm(at: Sheets, sheet: Sheet): TemplateResult {
+  const others = at.names.filter((one) => one.name !== sheet.name);
+  return form(
+    at,
+    HEAD,
+    html`<div class="fields">
+        <label class="wide"
+          >what the desk calls it
+          <input name="title" required maxlength="60" autocomplete="off" .value=${sheet.title}
+        /></label>
+        <label class="wide"
+          >a note for whoever reads it
+          <input name="note" maxlength="400" autocomplete="off" .value=${sheet.note ?? ''}
+        /></label>
+      </div>
+      ${
+        sheet.kind === 'base'
+          ? nothing
+          : sheet.kind === 'personal'
+            ? orderField(sheet)
+            : html`${ticks('brings', 'Brings along', kind(others, 'option'), sheet.brings)}
+              ${ticks('notWith', 'Does not go with', beside(others), sheet.notWith)}`
+      }
+      <div class="row">
+        <button class="main">Put it into the draft</button>
+        <button type="button" @click=${() => at.toggle(HEAD)}>Leave it as it is</button>
+      </div>`,
+    (data) => {
+      const fields = headFields(sheet, data);
+      return Object.keys(fields).length === 0 ? [] : [{ does: 'head', sheet: sheet.name, fields }];
+    },
+  );
+}
+
+/** Within each section these go first, in this order. */
+function orderField(sheet: Sheet): TemplateResult {
+  return html`<label
+    >goes first in its section (keys, with commas)
+    <input name="order" maxlength="2000" autocomplete="off" .value=${sheet.order.join(', ')}
+  /></label>`;
+}
+
+/** What of a head is other than it was; lists in the order in which they were written. */
+export function headFields(sheet: Sheet, data: FormData): Fields {
+  const fields: Fields = {};
+  const title = String(data.get('title') ?? '').trim();
+  const note = String(data.get('note') ?? '').trim();
+  if (title !== sheet.title) fields['title'] = title;
+  if (note !== (sheet.note ?? '')) fields['note'] = note === '' ? null : note;
+  if (sheet.kind === 'base') return fields;
+  if (sheet.kind === 'personal') {
+    const order = list(String(data.get('order') ?? ''));
+    if (order.join() !== sheet.order.join()) fields['order'] = order.length === 0 ? null : order;
+    return fields;
+  }
+  for (const name of ['brings', 'notWith'] as const) {
+    const now = data.getAll(name).map(String);
+    const same = now.length === sheet[name].length && now.every((one) => sheet[name].includes(one));
+    if (!same) fields[name] = now.length === 0 ? null : now;
+  }
+  return fields;
+}
+
+/** A form for a technique or an option that is new. */
+export function newSheetForm(at: Sheets): TemplateResult {
+  return html`<h2>A new sheet</h2>
+    <p class="dim">
+      It adds to a list, changes it or takes from it; say that once it is there. It can be published
+      when it does something.
+    </p>
+    ${form(
+      at,
+      NEW_SHEET,
+      html`<div class="fields">
+          <label class="wide"
+            >what the desk calls it <input name="title" required maxlength="60" autocomplete="off"
+          /></label>
+          <label
+            >its word in case lists
+            <input
+              name="name"
+              maxlength="30"
+              pattern="[a-z][a-z0-9\\-]*"
+              placeholder="made of the title"
+              title="lower-case letters, digits and dashes"
+              autocomplete="off"
+          /></label>
+          <label
+            >it is
+            <select name="kind">
+              <option value="option">an option: a case may have several</option>
+              <option value="technique">a technique: a case has one</option>
+              <option value="personal">a person’s own: named like an option</option>
+            </select></label
+          >
+          <label
+            >a technique is on
+            <select name="on">
+              ${kind(at.names, 'base').map((one) => html`<option value=${one.name}>${one.title}</option>`)}
+            </select></label
+          >
+        </div>
+        <div class="row">
+          <button class="main">Add it to the draft</button>
+          <button type="button" @click=${() => at.toggle(NEW_SHEET)}>Leave it</button>
+        </div>`,
+      newSheet,
+    )}`;
+}
+
+/** The change that brings a new sheet. */
+export function newSheet(data: FormData): Edit[] {
+  const said = (name: string): string => String(data.get(name) ?? '').trim();
+  const [title, kind] = [said('title'), said('kind')];
+  const sheet = said('name') || wordOf(title);
+  const on = kind === 'technique' ? { on: said('on') } : {};
+  return [{ does: 'add-sheet', sheet, fields: { kind, title, ...on } }];
+}
+
+function form(
+  at: Sheets,
+  open: string,
+  content: TemplateResult,
+  edits: (data: FormData) => Edit[],
+): TemplateResult {
+  return html`<form
+    class="head"
+    @submit=${(e: SubmitEvent) => {
+      e.preventDefault();
+      at.put(...edits(new FormData(e.target as HTMLFormElement)));
+    }}
+    @keydown=${(e: KeyboardEvent) => {
+      if (e.key === 'Escape') at.toggle(open);
+    }}
+  >
+    ${content}
+  </form>`;
+}
+
+function kind(all: readonly Named[], kind: Named['kind']): Named[] {
+  return all.filter((one) => one.kind === kind);
+}
+
+/** What a case could name beside it. */
+function beside(all: readonly Named[]): Named[] {
+  return all.filter((one) => one.kind !== 'base');
+}
+
+function ticks(
+  name: string,
+  words: string,
+  all: readonly Named[],
+  now: readonly string[],
+): TemplateResult {
+  return html`<fieldset>
+    <legend>${words}</legend>
+    ${all.map(
+      (one) =>
+        html`<label class="tick"
+          ><input
+            type="checkbox"
+            name=${name}
+            value=${one.name}
+            ?checked=${now.includes(one.name)}
+          />
+          ${one.title}</label
+        >`,
+    )}
+  </fieldset>`;
+}
