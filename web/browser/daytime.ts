@@ -33,15 +33,26 @@ export function inMinutes(minutes: number): string {
  * that the demo's pharmacist has released.
  *
  * @param args more of the command `run`
+ * @param second what is different at a second suite of the same board, if there is to be one
  */
-export async function emptyBoard(args: readonly string[] = []): Promise<Board> {
+export async function emptyBoard(
+  args: readonly string[] = [],
+  second?: Readonly<Record<string, unknown>>,
+): Promise<Board> {
   const folder = await mkdtemp(join(tmpdir(), 'sunup-browser-'));
   const site = (await json(SITE)) as { zone: string; bedside: unknown };
   site.zone = ZONE;
   site.bedside = ((await json(join(SITES, 'demo/site.json'))) as typeof site).bedside;
   await mkdir(join(folder, 'board'));
-  await writeFile(join(folder, 'board', 'site.json'), JSON.stringify(site));
-  return startBoard(['--empty', ...args], folder);
+  if (second === undefined) {
+    await writeFile(join(folder, 'board', 'site.json'), JSON.stringify(site));
+    return startBoard(['--empty', ...args], folder);
+  }
+  const sites = join(folder, 'sites');
+  await mkdir(sites);
+  await writeFile(join(sites, '1.json'), JSON.stringify(site));
+  await writeFile(join(sites, '2.json'), JSON.stringify({ ...site, ...second }));
+  return startBoard(['--empty', '--site', sites, ...args], folder);
 }
 
 async function json(file: string): Promise<unknown> {

@@ -1,3 +1,4 @@
+import { toldIn } from '../words/index.ts';
 import { ask, NotDone, wordsOf } from '../live/index.ts';
 
 /** What the server says of a case list before it is taken. */
@@ -34,7 +35,8 @@ export const LIST_LIMIT = 1_000_000;
 /** Asks what taking this list would change. Nothing happens yet. */
 export async function preview(csv: string, date: string): Promise<Preview> {
   const query = `date=${encodeURIComponent(date)}`;
-  return post(`/api/intake/preview?${query}`, csv) as Promise<Preview>;
+  const found = (await post(`/api/intake/preview?${query}`, csv)) as Preview;
+  return toldIn(found, new Set(['start', 'changes']));
 }
 
 /**

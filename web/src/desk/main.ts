@@ -4,7 +4,7 @@ import { classMap } from 'lit/directives/class-map.js';
 import { boardWords, clockWords, refusals, saidWords, sentWords } from '../hands/bands.ts';
 import { BoardPage, TAKE_BACK_MS } from '../hands/page.ts';
 import { headStyle, shared } from '../hands/style.ts';
-import { CAUTION } from '../hands/words.ts';
+import { caution } from '../hands/words.ts';
 import type { SuitePart } from '../generated/wire.ts';
 import { inSuite, type TroubleEvent } from '../live/index.ts';
 import { dateWords, oldFigures, proof } from '../look/index.ts';
@@ -182,7 +182,7 @@ export class Desk extends BoardPage {
         </div>
       </main>
       <footer>
-        <span>${CAUTION}</span>
+        <span>${caution()}</span>
         <span
           >${this.live.unsent > 0 ? html`<b>${sentWords(this)}</b>` : sentWords(this)} ·
           ${boardWords(this)}${this.suite?.demo ? ' · demo' : ''}</span

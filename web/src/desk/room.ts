@@ -11,6 +11,7 @@ import { onSubmit, textField, timeField, timeIn } from '../hands/forms.ts';
 import { keyWords, nextStep, reachedAt } from '../hands/items.ts';
 import {
   REASONS,
+  reasonName,
   roleName,
   stateName,
   stepName,
@@ -280,13 +281,13 @@ function reason(at: Desk, plan: CasePart): TemplateResult {
       const other = (form.querySelector('[data-as=other]') as HTMLInputElement | null)?.checked;
       if (other) {
         at.tell(
-          `room ${plan.room}: another reason seen, ${chosen}`,
+          `room ${plan.room}: another reason seen, ${reasonName(chosen)}`,
           { type: 'dispute-reason', caseId: plan.caseId, instead: chosen, ...more },
           { seen: plan.revision },
         );
       } else {
         at.tell(
-          `room ${plan.room}: reason ${chosen}`,
+          `room ${plan.room}: reason ${reasonName(chosen)}`,
           { type: 'give-reason', caseId: plan.caseId, reason: chosen, ...more },
           { seen: plan.revision },
         );
@@ -297,13 +298,13 @@ function reason(at: Desk, plan: CasePart): TemplateResult {
     <h3>
       ${
         given
-          ? `Reason for the late start: ${given}${plan.reasonAgreed ? ', agreed' : ''}${plan.reasonInstead ? `, another sees ${plan.reasonInstead}` : ''}`
+          ? `Reason for the late start: ${reasonName(given)}${plan.reasonAgreed ? ', agreed' : ''}${plan.reasonInstead ? `, another sees ${reasonName(plan.reasonInstead)}` : ''}`
           : 'Reason for the late start'
       }
     </h3>
     <div class="do">
       <select name="reason" aria-label="reason">
-        ${REASONS.map((r) => html`<option value=${r}>${r}</option>`)}
+        ${REASONS.map((r) => html`<option value=${r}>${reasonName(r)}</option>`)}
       </select>
       ${textField('said', 'in words, no names')}
     </div>
@@ -311,7 +312,8 @@ function reason(at: Desk, plan: CasePart): TemplateResult {
       ${
         given
           ? html`<label class="check"
-                ><input type="checkbox" data-as="other" /> I see another reason than ${given}</label
+                ><input type="checkbox" data-as="other" /> I see another reason than
+                ${reasonName(given)}</label
               >
               <button
                 type="button"

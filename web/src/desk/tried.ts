@@ -1,6 +1,7 @@
 import type { Tried, TriedRoom, TryChangeUnion } from '../generated/wire.ts';
 import { roleName } from '../hands/words.ts';
 import { ask } from '../live/index.ts';
+import { toldIn } from '../words/index.ts';
 
 /** Changes that one copy may have, as the board takes them. */
 export const CHANGES_MOST = 8;
@@ -14,12 +15,13 @@ export async function tryOut(
   date: string,
   signal: AbortSignal,
 ): Promise<Tried> {
-  return ask<Tried>(`/api/try?date=${encodeURIComponent(date)}`, {
+  const tried = await ask<Tried>(`/api/try?date=${encodeURIComponent(date)}`, {
     type: 'application/json',
     body: JSON.stringify({ changes }),
     otherwise: 'Nothing was worked out',
     signal,
   });
+  return toldIn(tried, new Set(['words']));
 }
 
 /** A change as somebody would say it. */

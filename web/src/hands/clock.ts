@@ -1,31 +1,10 @@
+import { clockTime, timeOfDay } from '../words/index.ts';
+
 /** Clock times as people say them, in the morning's own time zone. */
 
-const formats = new Map<string, Intl.DateTimeFormat>();
-
-function format(zone: string, seconds: boolean): Intl.DateTimeFormat {
-  const key = `${zone}/${seconds}`;
-  let found = formats.get(key);
-  if (!found) {
-    found = new Intl.DateTimeFormat('en-GB', {
-      timeZone: zone,
-      hour: '2-digit',
-      minute: '2-digit',
-      ...(seconds ? { second: '2-digit' } : {}),
-      hourCycle: 'h23',
-    });
-    formats.set(key, found);
-  }
-  return found;
-}
-
-/** `07:30`, or an empty text if there is no time. */
+/** `07:30`, or as the site writes it; an empty text if there is no time. */
 export function hhmm(at: number | undefined, zone: string): string {
-  return at === undefined ? '' : format(zone, false).format(at);
-}
-
-/** `07:04:12`. */
-export function hhmmss(at: number, zone: string): string {
-  return format(zone, true).format(at);
+  return at === undefined ? '' : clockTime(at, zone);
 }
 
 /** Whole minutes from now to then, rounded down; negative once it has passed. */
@@ -58,23 +37,18 @@ function offsetAt(at: number, zone: string): number {
 }
 
 /**
- * The moment that somebody means by `7:20`, `07:20`, `0720` or `720` on this date.
+ * The moment that somebody means by a time of day on this date.
  *
  * @param date `2026-11-26`
  * @returns epoch milliseconds, or undefined if it is no time of day
  */
 export function timeOn(date: string, text: string, zone: string): number | undefined {
-  const match = /^\s*(\d{1,2})[:.h ]?(\d{2})\s*$/.exec(text);
-  if (!match) {
-    return undefined;
-  }
-  const hour = Number(match[1]);
-  const minute = Number(match[2]);
+  const minute = timeOfDay(text);
   const [year, month, day] = date.split('-').map(Number);
-  if (hour > 23 || minute > 59 || !year || !month || !day) {
+  if (minute === undefined || !year || !month || !day) {
     return undefined;
   }
-  const local = Date.UTC(year, month - 1, day, hour, minute);
+  const local = Date.UTC(year, month - 1, day, 0, minute);
   // Twice, because the first guess may lie on the other side of a change of the clocks.
   const guess = local - offsetAt(local, zone);
   return local - offsetAt(guess, zone);

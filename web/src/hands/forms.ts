@@ -1,4 +1,5 @@
 import { html, type TemplateResult } from 'lit';
+import { style, timeExample } from '../words/index.ts';
 import { timeOn } from './clock.ts';
 import type { BoardPage } from './page.ts';
 
@@ -26,7 +27,7 @@ export function timeIn(page: BoardPage, form: HTMLFormElement, name: string): nu
   const input = form.elements.namedItem(name) as HTMLInputElement;
   const time = timeOn(page.suite?.date ?? '', input.value, page.zone);
   if (time === undefined) {
-    input.setCustomValidity('a time of day, like 07:20');
+    input.setCustomValidity(`a time of day, like ${timeExample()}`);
     input.reportValidity();
   }
   return time;
@@ -37,10 +38,10 @@ export function timeField(name: string, label: string, value = ''): TemplateResu
   return html`<input
     class="time"
     name=${name}
-    inputmode="numeric"
+    inputmode=${style().clock === 24 ? 'numeric' : 'text'}
     autocomplete="off"
     aria-label=${label}
-    placeholder="07:20"
+    placeholder=${timeExample()}
     .defaultValue=${value}
     @input=${(e: InputEvent) => (e.target as HTMLInputElement).setCustomValidity('')}
   />`;

@@ -1,3 +1,4 @@
+import { follow } from '../words/index.ts';
 import { describe, expect, it } from 'vitest';
 import type { EvidenceRule } from '../generated/wire.ts';
 import {
@@ -76,6 +77,30 @@ describe('a number', () => {
     expect(cannotBe(cylinder, 3000)).toBe('');
     expect([outsideBand(cylinder, 999), outsideBand(cylinder, 1000)]).toEqual([true, false]);
     expect(bandWords(cylinder)).toBe('good: 1000 psi or more');
+  });
+
+  it('should be judged in the unit of the site, whatever the sheet gives', () => {
+    follow({ english: 'british', clock: 24, pressure: 'kPa' });
+    expect(bandWords(cylinder)).toBe('good: 6895 kPa or more');
+    expect([outsideBand(cylinder, 6894), outsideBand(cylinder, 6895)]).toEqual([true, false]);
+    expect(cannotBe(cylinder, 137_000)).toBe(
+      "137,000 kPa can't be meant: it reads 0 to 20684 kPa.",
+    );
+    expect(cannotBe(cylinder, 13_700)).toBe('');
+    follow(undefined);
+  });
+
+  // 13,700 kPa = 137 bar = 1,987 psi: NIST SP 811, B.8.
+  it('should never be good by the number of a gauge in another unit', () => {
+    const numbers = { kPa: 13_700, bar: 137, psi: 1987 };
+    for (const [site, right] of Object.entries(numbers)) {
+      follow({ english: 'british', clock: 24, pressure: site });
+      for (const value of Object.values(numbers)) {
+        const good = cannotBe(cylinder, value) === '' && !outsideBand(cylinder, value);
+        expect(good, `${value} in ${site}`).toBe(value === right);
+      }
+    }
+    follow(undefined);
   });
 });
 

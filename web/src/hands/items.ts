@@ -1,6 +1,15 @@
 import type { CasePart, ItemPart, Section, Step } from '../generated/wire.ts';
 import { hhmm } from './clock.ts';
-import { count, reading, STEPS } from './words.ts';
+import {
+  gauge,
+  reading,
+  shownLeast,
+  shownMost,
+  shownUnit,
+  withUnit,
+  worded,
+} from '../words/index.ts';
+import { count, STEPS } from './words.ts';
 
 /** What pages say of items: pure functions from the board's parts. */
 
@@ -172,12 +181,12 @@ export function short(name: string): string {
 
 /** What an item is called in a list of few letters, from its key: `self-test`, `antibiotic`. */
 export function keyWord(item: ItemPart): string {
-  return item.item.slice(item.item.lastIndexOf('.') + 1).replaceAll('-', ' ');
+  return worded(item.item.slice(item.item.lastIndexOf('.') + 1).replaceAll('-', ' '));
 }
 
 /** The same with its section: `patient papers`, `room clean`. */
 export function keyWords(item: ItemPart): string {
-  return item.item.slice(item.item.indexOf('/') + 1).replaceAll(/[.-]/g, ' ');
+  return worded(item.item.slice(item.item.indexOf('/') + 1).replaceAll(/[.-]/g, ' '));
 }
 
 /** The first moment at which one of these stops counting, if it is near. */
@@ -186,32 +195,52 @@ export function nextLapse(items: readonly ItemPart[], now: number): number | und
   return near.length === 0 ? undefined : Math.min(...near);
 }
 
-/** A number that can't be meant, in words; empty if it can. */
+/** The unit in which an item's number is read here. */
+export function readIn(item: ItemPart): string {
+  return shownUnit(item.asks.unit ?? '');
+}
+
+/** A number as it is read here, in the sheet's unit: for judging alone, never to be sent. */
+function inSheets(item: ItemPart, value: number): number {
+  return gauge(value, readIn(item), item.asks.unit ?? '');
+}
+
+/** "0 to 3000 psi": what can be meant, as it is read here. */
+export function rangeWords(item: ItemPart): string {
+  const { least, most, unit = '' } = item.asks;
+  return `${least === undefined ? 0 : shownLeast(least, unit)} to ${
+    most === undefined ? 'any' : shownMost(most, unit)
+  } ${readIn(item)}`.trim();
+}
+
+/** A number, as it is read here, that can't be meant, in words; empty if it can. */
 export function cannotBe(item: ItemPart, value: number): string {
-  const { least, most, unit } = item.asks;
-  if ((least !== undefined && value < least) || (most !== undefined && value > most)) {
-    return `${reading(value, unit ?? '')} can't be meant: it reads ${least ?? 0} to ${most ?? 'any'} ${unit ?? ''}.`;
+  const { least, most } = item.asks;
+  const read = inSheets(item, value);
+  if ((least !== undefined && read < least) || (most !== undefined && read > most)) {
+    return `${withUnit(value, readIn(item))} can't be meant: it reads ${rangeWords(item)}.`;
   }
   return '';
 }
 
-/** True if the number lies outside the good band and so becomes a fault. */
+/** True if the number, as it is read here, lies outside the good band and so becomes a fault. */
 export function outsideBand(item: ItemPart, value: number): boolean {
   const { low, high } = item.asks;
-  return (low !== undefined && value < low) || (high !== undefined && value > high);
+  const read = inSheets(item, value);
+  return (low !== undefined && read < low) || (high !== undefined && read > high);
 }
 
-/** The good band in words; empty if the sheet gives none. */
+/** The good band in words, as it is read here; empty if the sheet gives none. */
 export function bandWords(item: ItemPart): string {
-  const { low, high, unit } = item.asks;
-  const u = unit ?? '';
+  const { low, high, unit = '' } = item.asks;
+  const u = readIn(item);
   if (low !== undefined && high !== undefined) {
-    return `good: ${low} to ${high} ${u}`;
+    return `good: ${shownLeast(low, unit)} to ${shownMost(high, unit)} ${u}`;
   }
   if (low !== undefined) {
-    return `good: ${low} ${u} or more`;
+    return `good: ${shownLeast(low, unit)} ${u} or more`;
   }
-  return high !== undefined ? `good: up to ${high} ${u}` : '';
+  return high !== undefined ? `good: up to ${shownMost(high, unit)} ${u}` : '';
 }
 
 /** When a step was reached, or undefined. */

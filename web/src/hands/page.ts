@@ -2,7 +2,8 @@ import { LitElement } from 'lit';
 import type { CommandUnion, PartUnion, SuitePart } from '../generated/wire.ts';
 import { EarlierEvent, Live, type Page, suiteIn } from '../live/index.ts';
 import { entryOver, type SunupEntry } from '../look/index.ts';
-import { hhmm, hhmmss } from './clock.ts';
+import { clockSeconds } from '../words/index.ts';
+import { hhmm } from './clock.ts';
 import { type Said, SaidLog, type Saying } from './said.ts';
 import './sign-on.ts';
 import type { SunupSignOn } from './sign-on.ts';
@@ -102,7 +103,7 @@ export abstract class BoardPage extends LitElement {
   }
 
   hhmmss(at: number): string {
-    return hhmmss(at, this.zone);
+    return clockSeconds(at, this.zone);
   }
 
   list<K extends PartUnion['part']>(kind: K): readonly Extract<PartUnion, { part: K }>[] {

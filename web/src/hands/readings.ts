@@ -1,5 +1,5 @@
 import { ask } from '../live/index.ts';
-import { reading } from './words.ts';
+import { shown, shownUnit, toldIn, withUnit } from '../words/index.ts';
 
 /** A machine's reading over mornings, as `ReadingsApi` writes it; today's is the last. */
 export interface Series {
@@ -16,7 +16,8 @@ export interface Series {
 /** Those of one room, or of all rooms those that change slowly to the worse. */
 export async function fetchReadings(room?: string): Promise<Series[]> {
   const query = room === undefined ? '' : `?room=${encodeURIComponent(room)}`;
-  return (await ask<{ series: Series[] }>(`/api/readings${query}`)).series;
+  const { series } = await ask<{ series: Series[] }>(`/api/readings${query}`);
+  return toldIn(series, new Set(['name']));
 }
 
 /** "falls slowly, 1,890 to 1,700 psi in 8 mornings"; empty if it does not change slowly. */
@@ -26,12 +27,13 @@ export function slowWords(series: Series): string {
     return '';
   }
   const way = slow.perMorning < 0 ? 'falls' : 'rises';
-  const from = near(slow.from).toLocaleString('en-US');
-  return `${way} slowly, ${from} to ${reading(near(slow.to), series.unit)} in ${slow.mornings} mornings`;
+  const near = (value: number) => nearest(shown(value, series.unit));
+  const to = withUnit(near(slow.to), shownUnit(series.unit));
+  return `${way} slowly, ${withUnit(near(slow.from), '')} to ${to} in ${slow.mornings} mornings`;
 }
 
 /** To what a gauge is read. */
-function near(value: number): number {
+function nearest(value: number): number {
   const step = Math.abs(value) >= 500 ? 10 : 1;
   return Math.round(value / step) * step;
 }

@@ -10,6 +10,7 @@ import type {
   Step,
 } from '../generated/wire.ts';
 import { say } from '../look/words.ts';
+import { both, worded } from '../words/index.ts';
 
 /** Words for people. Plain, short, lower case; one place, so that a site can change them. */
 
@@ -89,6 +90,11 @@ export const REASONS: readonly DelayReason[] = [
   'other',
 ];
 
+/** A reason for a late start. */
+export function reasonName(reason: DelayReason): string {
+  return reason === 'anaesthesia' ? say(`reason.${reason}`) : reason;
+}
+
 /**
  * A person by role and place, never by name: "circulating nurse of 2", "technician 1". A stand-in has
  * the code too: the one of the plan may still be on the list.
@@ -140,21 +146,16 @@ export const SEND: readonly string[] = [
   'supervisor',
 ];
 
-export const CAUTION =
-  'A readiness board. Not the anaesthetic record. It does not monitor patients. ' +
-  'Local policy and the licensed person decide.';
+export function caution(): string {
+  return `A readiness board. ${both('record.not')} It does not monitor patients. Local policy and the licensed person decide.`;
+}
 
 /** "1 thing", "3 things". */
 export function count(n: number, one: string, many = `${one}s`): string {
   return `${n} ${n === 1 ? one : many}`;
 }
 
-/** A number as it was entered, with its unit: `1,850 psi`. */
-export function reading(value: number, unit: string): string {
-  return `${value.toLocaleString('en-GB', { maximumFractionDigits: 3 })} ${unit}`.trim();
-}
-
 /** "general + block" */
 export function techniqueWords(plan: CasePart): string {
-  return [plan.technique, ...plan.options].join(' + ').replaceAll('-', ' ');
+  return worded([plan.technique, ...plan.options].join(' + ').replaceAll('-', ' '));
 }

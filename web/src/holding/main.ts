@@ -16,7 +16,7 @@ import { isDone, wantsAnswer } from '../hands/items.ts';
 import { keepOwnFiles } from '../hands/own-files.ts';
 import { BoardPage, TAKE_BACK_MS } from '../hands/page.ts';
 import { shared } from '../hands/style.ts';
-import { CAUTION, stateName } from '../hands/words.ts';
+import { caution, stateName } from '../hands/words.ts';
 import { oldFigures, proof } from '../look/index.ts';
 import { cellWord, COLUMNS, EXPECTED_GRACE_MS, type Row, rows } from './model.ts';
 import { itemPanel, rowPanel } from './panel.ts';
@@ -238,7 +238,7 @@ export class Holding extends BoardPage {
     const unsent = this.live.unsent;
     const words = sentWords(this);
     return html`<p class="foot">
-      <span>${CAUTION}</span>
+      <span>${caution()}</span>
       <span
         >${unsent > 0 ? html`<b>${words}</b>` : words} ·
         ${boardWords(this)}${this.suite?.demo ? ' · demo' : ''}</span

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { CommandUnion, ItemPart } from '../generated/wire.ts';
 import { nextTimes, timeOn } from '../hands/clock.ts';
+import { style, timeExample } from '../words/index.ts';
 import { evidenceWords, isDone } from '../hands/items.ts';
 import { faultWords, LEFT_OUT, personName, stateName } from '../hands/words.ts';
 import type { Holding } from './main.ts';
@@ -203,7 +204,7 @@ function expected(at: Holding, item: ItemPart, say: Say): TemplateResult {
         const input = form.elements.namedItem('time') as HTMLInputElement;
         const time = timeOn(at.suite?.date ?? '', input.value, at.zone);
         if (time === undefined) {
-          input.setCustomValidity('a time of day, like 07:20');
+          input.setCustomValidity(`a time of day, like ${timeExample()}`);
           input.reportValidity();
           return;
         }
@@ -212,10 +213,10 @@ function expected(at: Holding, item: ItemPart, say: Say): TemplateResult {
     >
       <input
         name="time"
-        inputmode="numeric"
+        inputmode=${style().clock === 24 ? 'numeric' : 'text'}
         autocomplete="off"
-        aria-label="another time, like 07:20"
-        placeholder="07:20"
+        aria-label=${`another time, like ${timeExample()}`}
+        placeholder=${timeExample()}
         @input=${(e: InputEvent) => (e.target as HTMLInputElement).setCustomValidity('')}
       />
       <button>Expected</button>

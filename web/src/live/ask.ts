@@ -1,3 +1,4 @@
+import { told } from '../words/index.ts';
 import { passHeaders } from './pass.ts';
 import { inSuite, suiteIn } from './suite.ts';
 
@@ -88,7 +89,7 @@ export function troubleWords(e: unknown): string {
 /** What an answer says for people, if it says anything. */
 export function wordsOf(body: unknown): string | undefined {
   const found = ((body as { words?: unknown } | null) ?? {}).words;
-  return typeof found === 'string' ? found : undefined;
+  return typeof found === 'string' ? told(found) : undefined;
 }
 
 function ending({ otherwise }: Asked): string {

@@ -1,5 +1,6 @@
 import type { Answer, CommandUnion, PartUnion, ServerMessageUnion } from '../generated/wire.ts';
 import { Channel, type Effect } from './channel.ts';
+import { toldMessage, toldParts } from '../words/index.ts';
 import { MorningClock } from './clock.ts';
 import {
   PATH,
@@ -259,7 +260,7 @@ export class Live extends EventTarget {
     if (this.everSeen || age < 0 || age > PICTURE_AGE_MAX_MS) return;
     const clock = picture.clock + age * picture.rate;
     this.clock.restore(this.timers.now(), clock, picture.rate, picture.lastLiveAt);
-    this.channel.restore(picture.morning, picture.parts);
+    this.channel.restore(picture.morning, toldParts(picture.parts));
     this.everSeen = true;
     this.changedParts();
     this.refreshState();
@@ -297,7 +298,8 @@ export class Live extends EventTarget {
     this.refreshState();
   }
 
-  private received(message: ServerMessageUnion): void {
+  private received(written: ServerMessageUnion): void {
+    const message = toldMessage(written);
     if (this.entry.received(message)) {
       // What was sent before the board knew the screen was not taken.
       if (message.m === 'paired') this.outbox.connected();

@@ -1,6 +1,7 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { type Live, type Page, inSuite, pathOf } from '../live/index.ts';
+import { clockHere } from '../words/index.ts';
 import { say } from './words.ts';
 
 /** The secret of a link like `/desk#first=...`, which the board's console prints once. */
@@ -156,8 +157,8 @@ export class SunupEntry extends LitElement {
       <p class="dim">
         ${say('entry.of', {
           address: pairing.address,
-          at: time(pairing.at),
-          until: time(pairing.until),
+          at: clockHere(pairing.at),
+          until: clockHere(pairing.until),
         })}
       </p>
     </section>`;
@@ -212,10 +213,6 @@ export class SunupEntry extends LitElement {
     const told = await this.live.entry.firstLink(link, String(fields.get('code')).trim(), pin);
     this.wrong = told.done ? '' : told.words;
   }
-}
-
-function time(at: number): string {
-  return new Date(at).toTimeString().slice(0, 5);
 }
 
 /** Puts it over a page. */

@@ -1,7 +1,10 @@
-type Kind = 'clock' | 'day' | 'date';
+import { style } from '../words/index.ts';
+
+export { clockTime } from '../words/index.ts';
+
+type Kind = 'day' | 'date';
 
 const SHAPES: Readonly<Record<Kind, Intl.DateTimeFormatOptions>> = {
-  clock: { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' },
   day: { weekday: 'long', day: 'numeric', month: 'long' },
   date: { year: 'numeric', month: '2-digit', day: '2-digit' },
 };
@@ -9,30 +12,22 @@ const SHAPES: Readonly<Record<Kind, Intl.DateTimeFormatOptions>> = {
 const formats = new Map<string, Intl.DateTimeFormat>();
 
 function format(zone: string, kind: Kind): Intl.DateTimeFormat {
-  const key = `${kind} ${zone}`;
+  // The Swedish way of writing a date is year, month, day.
+  const days = style().english === 'american' ? 'en-US' : 'en-GB';
+  const language = kind === 'date' ? 'sv-SE' : days;
+  const key = `${kind} ${zone} ${language}`;
   let found = formats.get(key);
   if (!found) {
-    // The Swedish way of writing a date is year, month, day.
-    const language = kind === 'date' ? 'sv-SE' : 'en-GB';
     found = new Intl.DateTimeFormat(language, { ...SHAPES[kind], timeZone: zone });
     formats.set(key, found);
   }
   return found;
 }
 
-/**
- * Time of day in the site's zone, whole minutes cut: `07:04`.
- *
- * @param at epoch milliseconds
- * @param zone the site's zone, for example `Europe/London`
- */
-export function clockTime(at: number, zone: string): string {
-  return format(zone, 'clock').format(at);
-}
-
-/** A date in words in the site's zone: `Wednesday 25 November`. */
+/** A date in words in the site's zone: `Wednesday 25 November`, `Wednesday, November 25`. */
 export function dayWords(at: number, zone: string): string {
-  return format(zone, 'day').format(at).replace(',', '');
+  const words = format(zone, 'day').format(at);
+  return style().english === 'american' ? words : words.replace(',', '');
 }
 
 /** The date in the site's zone as mornings carry it: `2026-11-25`. */

@@ -1,17 +1,7 @@
-/**
- * Words on the screen by key. A page has its own table beside this common one; British words
- * first, an American table with the same keys can stand beside each.
- */
-export type Words<K extends string> = Readonly<Record<K, string>>;
-export type Fill = Readonly<Record<string, string | number>>;
+import { both, type BothKey, BOTH_KEYS, type Fill, speaker } from '../words/index.ts';
 
-/** Makes the function that says a key of `table`, filling `{name}` from `fill`. */
-export function speaker<K extends string>(table: Words<K>): (key: K, fill?: Fill) => string {
-  return (key, fill = {}) =>
-    table[key].replace(/\{(\w+)\}/g, (whole, name: string) => String(fill[name] ?? whole));
-}
-
-const british = {
+/** What reads alike in British and American; the rest stands in `words/tables.ts`. */
+const common = {
   caution:
     'Ready means reported ready, not safe. Sunup does not decide, monitor patients or replace a check.',
   'live.mark': 'moves while the board is live',
@@ -48,7 +38,6 @@ const british = {
   'entry.pin-again': 'the PIN again',
   'entry.pins-differ': 'The two PINs differ.',
   'entry.begin': 'Begin',
-  'role.anaesthetist': 'anaesthetist',
   'role.supervisor': 'supervisor',
   'role.trainee': 'trainee',
   'role.technician': 'technician',
@@ -56,7 +45,6 @@ const british = {
   'role.scrub': 'scrub',
   'role.surgeon': 'surgeon',
   'role.holding': 'holding',
-  'role.porter': 'porter',
   'role.cleaner': 'cleaner',
   'role.pharmacy': 'pharmacy',
   'role.desk': 'desk',
@@ -79,7 +67,6 @@ const british = {
   'step.sent-for': 'sent for',
   'step.wheels-in': 'wheels in',
   'step.induction': 'induction',
-  'step.release': 'anaesthesia release',
   'step.incision': 'incision',
   'use.free': 'free',
   'use.occupied': 'occupied',
@@ -104,10 +91,14 @@ const british = {
   'late.over': 'over {hours} h',
 } as const;
 
-export type CommonKey = keyof typeof british;
+export type CommonKey = keyof typeof common | BothKey;
+
+const sayCommon = speaker(common);
 
 /** Says a common word. */
-export const say = speaker<CommonKey>(british);
+export function say(key: CommonKey, fill?: Fill): string {
+  return BOTH_KEYS.has(key) ? both(key as BothKey) : sayCommon(key as keyof typeof common, fill);
+}
 
 /** "+11", or "over 4 h" beyond what is computed. */
 export function lateBy(minutes: number, orMore: boolean): string {

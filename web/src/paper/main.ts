@@ -1,12 +1,13 @@
+import { both } from '../words/index.ts';
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
 import type { CasePart, ItemPart, RoomPart } from '../generated/wire.ts';
-import { bandWords, evidenceWords, isDone } from '../hands/items.ts';
+import { bandWords, readIn, evidenceWords, isDone } from '../hands/items.ts';
 import { BoardPage } from '../hands/page.ts';
 import { shared } from '../hands/style.ts';
 import {
-  CAUTION,
+  caution,
   roleName,
   sectionName,
   stateName,
@@ -86,8 +87,8 @@ export class Paper extends BoardPage {
     return html`<article aria-label="room ${room.room}">
       <h2>Room ${room.room}<span>${this.hhmm(room.target)} · ${what}</span></h2>
       <p class="known">
-        ${this.suite?.hospital ?? ''} · ${this.suite?.date ?? ''} · known at ${known}. Not the
-        anaesthetic record.
+        ${this.suite?.hospital ?? ''} · ${this.suite?.date ?? ''} · known at ${known}.
+        ${both('record.not')}
       </p>
       <table>
         <thead>
@@ -141,7 +142,7 @@ export class Paper extends BoardPage {
       </table>
       <p class="known">
         Afterwards: at the station touch your name, then “Enter from paper”, with the time done.
-        Emergency: the wall button. ${CAUTION}
+        Emergency: the wall button. ${caution()}
       </p>
     </article>`;
   }
@@ -157,9 +158,9 @@ export class Paper extends BoardPage {
 
 /** What is to be written beside the time: a number with its unit, a choice, a second hand. */
 function asks(item: ItemPart): string {
-  const { kind, unit, choices, witness, undo } = item.asks;
+  const { kind, choices, witness, undo } = item.asks;
   const bits: string[] = [];
-  if (kind === 'number') bits.push(`____ ${unit ?? ''} (${bandWords(item)})`);
+  if (kind === 'number') bits.push(`____ ${readIn(item)} (${bandWords(item)})`);
   if (kind === 'choice') bits.push(choices.map((c) => c.replace(/^!/, '')).join(' / '));
   if (witness) bits.push('second person: ____');
   if (undo) bits.push(undo);

@@ -15,7 +15,7 @@ import { moveAnswers, moveWords } from '../hands/moves.ts';
 import { keepOwnFiles } from '../hands/own-files.ts';
 import { BoardPage, TAKE_BACK_MS } from '../hands/page.ts';
 import { shared } from '../hands/style.ts';
-import { CAUTION, personName } from '../hands/words.ts';
+import { caution, personName } from '../hands/words.ts';
 import { proof } from '../look/index.ts';
 import { askedOf, callsFor, choices, type MyRoom, myRooms, roomWords, Whose } from './model.ts';
 import { screenName, suiteOfThisPhone } from './phone.ts';
@@ -90,7 +90,7 @@ export class Pocket extends BoardPage {
       <main>${me ? this.mine(me) : this.who()}</main>
       <footer>
         ${this.lastSaid()}
-        <p>${CAUTION}</p>
+        <p>${caution()}</p>
         <p>
           ${this.live.unsent > 0 ? html`<b>${sentWords(this)}</b>` : sentWords(this)} ·
           ${boardWords(this)}

@@ -1,3 +1,4 @@
+import type { HouseStyle } from '../generated/wire.ts';
 import { ask as askBoard, download } from '../live/index.ts';
 
 /** What the server says of the first cases that pass; the records of `/api/review/`. */
@@ -234,6 +235,11 @@ export function ask<T>(
   signal?: AbortSignal,
 ): Promise<T> {
   return askBoard<T>(path(figure, query), { signal });
+}
+
+/** How this site's pages write: this page has no morning that would say it. */
+export async function siteStyle(): Promise<HouseStyle | undefined> {
+  return (await askBoard<{ style?: HouseStyle }>('/api/site')).style;
 }
 
 /** Hands over a file of history, or asks to make the facts anew. */

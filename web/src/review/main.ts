@@ -15,6 +15,7 @@ import {
   type Rule,
   saveRows,
   send,
+  siteStyle,
   type ShareChart,
   type Summary,
   type Taken,
@@ -36,6 +37,7 @@ import {
   summaryPanel,
 } from './panels.ts';
 import { roomsPanel } from './rooms.ts';
+import { follow, worded } from '../words/index.ts';
 import { reviewStyle } from './style.ts';
 
 /** What the page has of its questions; each is shown as it comes. */
@@ -132,6 +134,7 @@ export class Review extends LitElement {
   private async begin(): Promise<void> {
     this.trouble = '';
     try {
+      follow(await siteStyle());
       this.choices = await ask<Choices>('choices');
       this.progress = await ask<Progress>('archive');
     } catch (error) {
@@ -373,7 +376,7 @@ function part(
 /** Sections as the pages call them; all else as it stands, without its dashes. */
 function causeWords(label: string): string {
   const key = `section.${label}` as CommonKey;
-  const words = SECTIONS.has(label) ? say(key) : label;
+  const words = SECTIONS.has(label) ? say(key) : worded(label);
   return words.replaceAll(/[-_.]/g, ' ');
 }
 

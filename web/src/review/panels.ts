@@ -1,3 +1,4 @@
+import { worded } from '../words/index.ts';
 import { html, nothing, svg, type TemplateResult } from 'lit';
 import type {
   Causes,
@@ -187,7 +188,7 @@ function signalList(
       const from = labels[s.from] ?? '';
       const to = labels[s.to] ?? '';
       return html`<li>
-        ${s.from === s.to ? from : `${from} to ${to}`}: ${rule?.words}
+        ${s.from === s.to ? from : `${from} to ${to}`}: ${rule && worded(rule.words)}
         <small>${rule?.source}</small>
       </li>`;
     })}

@@ -3,7 +3,7 @@ import { customElement, state } from 'lit/decorators.js';
 import { boardWords, clockWords } from '../hands/bands.ts';
 import { BoardPage } from '../hands/page.ts';
 import { headStyle, shared } from '../hands/style.ts';
-import { CAUTION } from '../hands/words.ts';
+import { caution } from '../hands/words.ts';
 import { inSuite, troubleWords } from '../live/index.ts';
 import { proof } from '../look/index.ts';
 import {
@@ -251,7 +251,7 @@ export class Sheets extends BoardPage {
       </main>
       <footer>
         Sheets are first settings and defer to local policy: check a change with those who do the
-        work. ${CAUTION} ${boardWords(this)}
+        work. ${caution()} ${boardWords(this)}
       </footer>`;
   }
 

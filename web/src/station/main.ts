@@ -3,7 +3,14 @@ import { customElement } from 'lit/decorators.js';
 import type { EvidenceUnion, ItemPart, PersonPart, Section, Step } from '../generated/wire.ts';
 import { refusals } from '../hands/bands.ts';
 import type { Series } from '../hands/readings.ts';
-import { cannotBe, openNames, outsideBand, type SectionView, short } from '../hands/items.ts';
+import {
+  cannotBe,
+  openNames,
+  outsideBand,
+  readIn,
+  type SectionView,
+  short,
+} from '../hands/items.ts';
 import { keepOwnFiles } from '../hands/own-files.ts';
 import { BoardPage } from '../hands/page.ts';
 import '../look/index.ts';
@@ -14,7 +21,7 @@ import { drugsStyle } from './drugs/style.ts';
 import { FiguresDesk } from './figures/desk.ts';
 import { figuresPanel } from './figures/panel.ts';
 import { figuresStyle } from './figures/style.ts';
-import { CAUTION, count, personName, SEND, sectionName, stepName } from '../hands/words.ts';
+import { caution, count, personName, SEND, sectionName, stepName } from '../hands/words.ts';
 import {
   canSweep,
   good,
@@ -26,6 +33,7 @@ import {
   sweep,
   idleWords,
 } from './model.ts';
+import { withUnit } from '../words/index.ts';
 import { RoomReadings, technicianFor } from './readings.ts';
 import { keptAt } from './kept.ts';
 import { left } from './rows.ts';
@@ -120,7 +128,7 @@ export class Station extends BoardPage {
         }
       </main>
       <footer>
-        <p class="caution">${CAUTION}</p>
+        <p class="caution">${caution()}</p>
         ${foot(this)}
       </footer>
       ${printed(this)}
@@ -317,7 +325,8 @@ export class Station extends BoardPage {
       return;
     }
     const undone = item.asks.undo !== undefined;
-    const evidence = { kind: 'number', value, unit: item.asks.unit ?? '', undone } as const;
+    // As it was typed, with its unit: the board puts it into the sheet's.
+    const evidence = { kind: 'number', value, unit: readIn(item), undone } as const;
     this.give(asking, item, evidence, outsideBand(item, value));
   }
 
@@ -335,7 +344,7 @@ export class Station extends BoardPage {
   }
 
   sendGood(asking: Asking, item: ItemPart, evidence: EvidenceUnion, witness?: string): void {
-    const said = evidence.kind === 'number' ? ` ${evidence.value} ${evidence.unit}` : '';
+    const said = evidence.kind === 'number' ? ` ${withUnit(evidence.value, evidence.unit)}` : '';
     const word = evidence.kind === 'choice' ? `: ${evidence.word.replace(/^!/, '')}` : '';
     this.say(`${short(item.name)}${said}${word}`, [good(item, evidence, this.person, witness)], {
       about: [item.item, item.section],

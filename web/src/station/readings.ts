@@ -1,7 +1,7 @@
 import { html, nothing, svg, type TemplateResult } from 'lit';
 import type { ItemPart } from '../generated/wire.ts';
 import { short } from '../hands/items.ts';
-import { reading } from '../hands/words.ts';
+import { reading, shownLeast, shownMost, shownUnit, withUnit } from '../words/index.ts';
 import { fetchReadings, type Series, slowWords } from '../hands/readings.ts';
 
 /** Milliseconds between two questions if the first had no answer. */
@@ -76,6 +76,7 @@ export function plot(series: Series | undefined): TemplateResult | typeof nothin
   }
   const { days, unit } = series;
   const limit = series.low ?? series.high;
+  const end = series.low === undefined ? shownMost : shownLeast;
   const values = [...days.map((d) => d.value), ...(limit === undefined ? [] : [limit])];
   const least = Math.min(...values);
   const most = Math.max(...values);
@@ -101,7 +102,7 @@ export function plot(series: Series | undefined): TemplateResult | typeof nothin
       )}
     </svg>
     <figcaption>
-      ${said}${limit === undefined ? '' : ` · dashed: ${reading(limit, unit)}`}${
+      ${said}${limit === undefined ? '' : ` · dashed: ${withUnit(end(limit, unit), shownUnit(unit))}`}${
         series.slow ? html`<b>${slowWords(series)}</b>` : nothing
       }
     </figcaption>

@@ -1,8 +1,8 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { ItemPart } from '../generated/wire.ts';
-import { bandWords, isDone, outsideBand, wantsAnswer } from '../hands/items.ts';
+import { bandWords, isDone, outsideBand, rangeWords, readIn, wantsAnswer } from '../hands/items.ts';
 import { padKeys, typedKey } from '../hands/pad.ts';
-import { faultWords, LEFT_OUT, personName, reading, roleName, SEND } from '../hands/words.ts';
+import { faultWords, LEFT_OUT, personName, roleName, SEND } from '../hands/words.ts';
 import { figureBeside } from './figures/beside.ts';
 import { frame } from './frame.ts';
 import { paperSheet } from './from-paper.ts';
@@ -11,6 +11,7 @@ import type { Station } from './main.ts';
 import type { Asking, Side } from './sides.ts';
 import { peopleFor, type StationView, witnesses } from './model.ts';
 import { nextCaseSheet } from './next-case.ts';
+import { withUnit } from '../words/index.ts';
 import { plot } from './readings.ts';
 import { itemSmall } from './rows.ts';
 import { hereWords } from './top.ts';
@@ -283,10 +284,9 @@ function askSheet(at: Station, view: StationView, asking: Asking): TemplateResul
 }
 
 function keypad(at: Station, asking: Asking, item: ItemPart): TemplateResult {
-  const unit = item.asks.unit ?? '';
+  const unit = readIn(item);
   const typed = asking.typed;
   const outside = typed !== '' && outsideBand(item, Number(typed));
-  const range = `${item.asks.least ?? 0} to ${item.asks.most ?? ''} ${unit}`;
   return html`<div
     class="pad"
     @keydown=${(e: KeyboardEvent) => {
@@ -301,12 +301,14 @@ function keypad(at: Station, asking: Asking, item: ItemPart): TemplateResult {
     }}
   >
     <p class="shown" aria-live="polite"><span>${typed || ' '}</span><small>${unit}</small></p>
-    <p class="dim range">reads ${range}${bandWords(item) ? ` · ${bandWords(item)}` : ''}</p>
+    <p class="dim range">
+      reads ${rangeWords(item)}${bandWords(item) ? ` · ${bandWords(item)}` : ''}
+    </p>
     ${padKeys((key) => at.press(asking, key), { first: '7' })}
     ${asking.wrong ? html`<p class="wrong" role="alert">${asking.wrong}</p>` : nothing}
     ${outside ? html`<p class="wrong">outside what is good: this goes in as a fault</p>` : nothing}
     <button class="main" @click=${() => at.enter(asking, item)}>
-      ${typed ? reading(Number(typed), unit) : 'Enter'}${item.asks.undo ? `, ${item.asks.undo}` : ''}
+      ${typed ? withUnit(Number(typed), unit) : 'Enter'}${item.asks.undo ? `, ${item.asks.undo}` : ''}
     </button>
   </div>`;
 }

@@ -1,4 +1,5 @@
 import type { RoomPart, Standing } from '../generated/wire.ts';
+import { widestTime } from '../words/index.ts';
 
 /** Everything is in units of 1/1920 of the wall's width. */
 export const WIDTH = 1920;
@@ -121,7 +122,7 @@ function across(
   names: readonly string[],
   letter: number,
 ): { left: number; columnWidth: number; number: { size: number; rows: number; fits: boolean } } {
-  const beside = Math.max(textWidth('00:00', letter, true), textWidth(WIDEST_MARK, letter));
+  const beside = Math.max(textWidth(widestTime(), letter, true), textWidth(WIDEST_MARK, letter));
   const left = Math.ceil(beside + 34);
   const columnWidth = (WIDTH - left - RIGHT) / Math.max(1, names.length);
   return { left, columnWidth, number: sizeNumbers(names, columnWidth, letter) };

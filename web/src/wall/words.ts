@@ -8,6 +8,7 @@ import {
   speaker,
   type CommonKey,
 } from '../look/index.ts';
+import { clockBrief, minuteOfDay } from '../words/index.ts';
 
 const british = {
   title: 'Wall',
@@ -76,12 +77,13 @@ export interface WordSetting {
 export function roomWord(room: RoomPart, setting: WordSetting, short: boolean): string {
   const { zone, horizon, draft } = setting;
   if (room.standing === 'started' && room.startedAt !== undefined) {
-    const time = clockTime(room.startedAt, zone);
-    return short ? time : say('started.at', { time });
+    return short
+      ? clockBrief(room.startedAt, zone)
+      : say('started.at', { time: clockTime(room.startedAt, zone) });
   }
   const own = room.target !== undefined && room.target !== horizon;
   const calm = ['ahead', 'agreed', 'ready'].includes(room.standing);
-  if (own && (calm || draft)) return clockTime(room.target!, zone);
+  if (own && (calm || draft)) return (short ? clockBrief : clockTime)(room.target!, zone);
   if (draft && room.standing !== 'none') return '';
   if (short && (room.standing === 'unheard' || room.standing === 'no-figures')) {
     return say(`${room.standing}.short`);
@@ -252,7 +254,6 @@ export function calmOld(words: Calm, at: number | null, zone: string): Calm {
 export function isOver(suite: SuitePart, rooms: readonly RoomPart[], now: number): boolean {
   const today = dateOf(now, suite.zone);
   if (today < suite.date) return false;
-  const [hours, minutes] = clockTime(now, suite.zone).split(':').map(Number);
-  const past = today > suite.date || hours! * 60 + minutes! >= NOON_MINUTES;
+  const past = today > suite.date || minuteOfDay(now, suite.zone) >= NOON_MINUTES;
   return past && rooms.every((room) => room.target === undefined || room.target <= now);
 }

@@ -1,3 +1,4 @@
+import { both, capital, worded } from '../../words/index.ts';
 import { html, nothing, type TemplateResult } from 'lit';
 import { classMap } from 'lit/directives/class-map.js';
 import type { SyringeShown } from '../../generated/wire.ts';
@@ -33,7 +34,7 @@ export function drugsPanel(at: Station): TemplateResult {
             : html`<div class="labels">${lines.map((line) => tile(at, line))}</div>`
         }
         <button class="main" ?disabled=${open.length === 0} @click=${() => drugs.allDrawn()}>
-          ${open.length === 0 ? 'All of the list is drawn' : `All of the list drawn and labelled (${open.length})`}
+          ${open.length === 0 ? 'All of the list is drawn' : `All of the list ${both('drugs.labelled')} (${open.length})`}
         </button>
         ${throwAway(at)}
       </div>
@@ -82,7 +83,7 @@ function chosen(at: Station, lines: readonly DrugLine[]): TemplateResult | typeo
   const fresh = justDrawn(line, at.now);
   return html`<div class="card" aria-label=${drug.shown} role="group">
     <p>
-      <b>${drug.shown}</b> ${drug.drugClass}
+      <b>${drug.shown}</b> ${worded(drug.drugClass)}
       <small
         >${drug.amount} = ${drug.volume} of ${drug.concentration} · usable ${hours(drug.minutes)}
         once drawn (${drug.limit})</small
@@ -96,7 +97,7 @@ function chosen(at: Station, lines: readonly DrugLine[]): TemplateResult | typeo
     </p>
     <div class="do">
       <button @click=${() => at.drugs.drawn([drug.name])}>
-        ${line.state === 'open' ? 'Drawn and labelled' : 'Drawn again'}
+        ${line.state === 'open' ? capital(both('drugs.labelled')) : 'Drawn again'}
       </button>
       ${
         fresh

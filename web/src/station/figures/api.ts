@@ -1,4 +1,5 @@
 import { ask } from '../../live/index.ts';
+import { toldIn } from '../../words/index.ts';
 
 /** What the board says of bedside figures, as `BedsideApi` writes it. */
 
@@ -82,21 +83,38 @@ export interface Question {
 /** A figure is wanted now or not at all. */
 const WAIT_MS = 8_000;
 
+/** What of it is sentences: names, choices, units and sources stay as they are. */
+const SENTENCES: ReadonlySet<string> = new Set([
+  'title',
+  'label',
+  'formula',
+  'range',
+  'caution',
+  'off',
+  'why',
+  'message',
+  'text',
+  'given',
+  'worked',
+  'cautions',
+]);
+
 const OTHERWISE = 'Figures are worked out there';
 
 /** All figures of the site, those off with the reason. */
 export async function figures(): Promise<Listed[]> {
   const signal = AbortSignal.timeout(WAIT_MS);
   const got = await ask<{ figures: Listed[] }>('/api/bedside', { otherwise: OTHERWISE, signal });
-  return got.figures;
+  return toldIn(got.figures, SENTENCES);
 }
 
 /** One figure worked out for the case in the room. Nothing of it is kept at the board. */
-export function work(question: Question): Promise<CaseAnswer> {
-  return ask<CaseAnswer>('/api/bedside/work', {
+export async function work(question: Question): Promise<CaseAnswer> {
+  const answer = await ask<CaseAnswer>('/api/bedside/work', {
     type: 'application/json',
     body: JSON.stringify(question),
     otherwise: OTHERWISE,
     signal: AbortSignal.timeout(WAIT_MS),
   });
+  return toldIn(answer, SENTENCES);
 }

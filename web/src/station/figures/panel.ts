@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { classMap } from 'lit/directives/class-map.js';
 import { padKeys, typedKey } from '../../hands/pad.ts';
+import { worded } from '../../words/index.ts';
 import type { Station } from '../main.ts';
 import type { StationView } from '../model.ts';
 import type { Answer, Card, Entry, Input, Line, Listed, Worked } from './api.ts';
@@ -138,7 +139,7 @@ function words(input: Input, entry: Entry | undefined, again: boolean): string {
     return '';
   }
   if (input.kind === 'choice') {
-    return entry.text;
+    return worded(entry.text);
   }
   if (entry.unit === undefined) {
     return `${entry.text} unit?`;
@@ -277,7 +278,7 @@ function choices(at: Station, input: Input): TemplateResult {
               at.requestUpdate();
             }}
           >
-            ${word}
+            ${worded(word)}
           </button>`,
       )}
     </div>

@@ -4,7 +4,9 @@ import io.vertx.core.Vertx;
 import io.vertx.ext.web.Router;
 import java.util.List;
 import java.util.concurrent.Executor;
+import sunup.board.HouseStyle;
 import sunup.board.Step;
+import sunup.codec.Maybe;
 import sunup.editions.Editions;
 import sunup.intake.SiteFile;
 import sunup.sheets.Sheets;
@@ -36,6 +38,7 @@ final class SiteApi {
    * The site.
    *
    * @param date today by the morning's time, in the site's zone
+   * @param style how its pages write, if its file says anything of it
    */
   record Site(
       String suite,
@@ -46,6 +49,7 @@ final class SiteApi {
       Step startEvent,
       int graceMinutes,
       boolean demo,
+      @Maybe HouseStyle style,
       List<Room> rooms,
       List<Choice> techniques,
       List<Choice> options,
@@ -91,6 +95,7 @@ final class SiteApi {
         site.settings().startEvent(),
         site.settings().graceMinutes(),
         site.settings().demo(),
+        site.settings().style(),
         site.rooms().stream().map(r -> new Room(r.id().value(), r.options())).toList(),
         sheets.techniques().stream().map(c -> new Choice(c.name(), c.title())).toList(),
         sheets.options().stream().map(c -> new Choice(c.name(), c.title())).toList(),

@@ -11,6 +11,7 @@ import sunup.bedside.BedsideFigures;
 import sunup.bedside.BedsideSettings;
 import sunup.bedside.Ceiling;
 import sunup.bedside.Release;
+import sunup.board.HouseStyle;
 import sunup.codec.Fields;
 import sunup.codec.Lined;
 import sunup.units.Unit;
@@ -29,7 +30,7 @@ final class BedsideReader {
   private static final double MG_PER_KG_MAX = 50;
   private static final double FIXED_MG_MAX = 5000;
 
-  private static final Map<String, Unit> PRESSURES =
+  static final Map<String, Unit> PRESSURES =
       BedsideSettings.GAUGES.stream()
           .collect(Collectors.toMap(Unit::word, u -> u, (a, b) -> a, LinkedHashMap::new));
   private static final Map<String, Ceiling.Family> FAMILIES =
@@ -37,14 +38,21 @@ final class BedsideReader {
 
   private BedsideReader() {}
 
-  /** The settings, those that come with the program where the file says nothing. */
-  static BedsideSettings read(Fields site) {
+  /**
+   * The settings, those that come with the program where the file says nothing.
+   *
+   * @param style how the site writes: its unit of pressure is then that of its gauges; or null
+   */
+  static BedsideSettings read(Fields site, HouseStyle style) {
+    Unit pressure = style == null ? null : PRESSURES.get(style.pressure());
     Fields f = site.object(FIELD);
     if (f == null) {
-      return BedsideSettings.first();
+      return pressure == null
+          ? BedsideSettings.first()
+          : BedsideSettings.first().gauges(List.of(pressure));
     }
     f.get("note");
-    List<Unit> units = units(f);
+    List<Unit> units = units(f, pressure);
     Double residual = f.number("residualPsi", 0, BedsideSettings.RESIDUAL_PSI_MAX);
     List<Ceiling> ceilings = f.get("ceilings") == null ? Ceiling.PUBLISHED : ceilings(f);
     BedsideSettings settings =
@@ -58,7 +66,8 @@ final class BedsideReader {
     return settings.released(releases);
   }
 
-  private static List<Unit> units(Fields f) {
+  /** With the site's own first, if it has one: sums are shown in the first. */
+  private static List<Unit> units(Fields f, Unit pressure) {
     List<Unit> units = new ArrayList<>();
     for (String word : f.texts("pressureUnits", BedsideSettings.GAUGES.size())) {
       Unit unit = PRESSURES.get(word);
@@ -67,6 +76,17 @@ final class BedsideReader {
       } else if (!units.contains(unit)) {
         units.add(unit);
       }
+    }
+    if (pressure != null && !units.remove(pressure) && !units.isEmpty()) {
+      f.problem(
+          "pressureUnits",
+          "leaves out "
+              + pressure.word()
+              + ", in which the site reads pressures (field pressure); add it, or leave"
+              + " pressureUnits out");
+    }
+    if (pressure != null) {
+      units.add(0, pressure);
     }
     return units;
   }

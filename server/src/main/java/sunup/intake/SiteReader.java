@@ -16,6 +16,7 @@ import java.util.function.Function;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import sunup.bedside.BedsideSettings;
+import sunup.board.HouseStyle;
 import sunup.board.PersonId;
 import sunup.board.PlaceId;
 import sunup.board.Role;
@@ -30,6 +31,7 @@ import sunup.codec.Lined;
 import sunup.codec.Problem;
 import sunup.drugs.ApprovedDrug;
 import sunup.drugs.PackageCheck;
+import sunup.units.Unit;
 
 /** Reads a site's file; every mistake is told with its line and how to mend it, all in one go. */
 public final class SiteReader {
@@ -50,6 +52,9 @@ public final class SiteReader {
   private static final Map<String, Role> ROLES = words(Role.values(), Role::word);
   private static final Map<String, Step> STEPS =
       Map.of("wheels-in", Step.WHEELS_IN, "induction", Step.INDUCTION, "incision", Step.INCISION);
+
+  private static final Map<String, HouseStyle.English> ENGLISH =
+      Map.of("british", HouseStyle.English.BRITISH, "american", HouseStyle.English.AMERICAN);
 
   private final List<Problem> problems;
   private final Set<RoomId> rooms = new HashSet<>();
@@ -95,7 +100,7 @@ public final class SiteReader {
     List<UnitPlan> units = units(f);
     List<SiteFile.Place> places = places(f);
     Map<String, String> words = words(f);
-    BedsideSettings bedside = BedsideReader.read(f);
+    BedsideSettings bedside = BedsideReader.read(f, settings == null ? null : settings.style());
     f.done();
     int people = roaming.size() + rooms.stream().mapToInt(r -> r.people().size() + 1).sum();
     if (people > MAX_PEOPLE) {
@@ -128,6 +133,7 @@ public final class SiteReader {
     Integer grace = f.whole("graceMinutes", 0, 30);
     Double share = f.number("personShare", 0, 0.95);
     boolean demo = f.flag("demo");
+    HouseStyle style = style(f);
     List<ApprovedDrug> drugs = DrugReader.drugs(f);
     List<PackageCheck.Recall> calledBack = DrugReader.calledBack(f);
     if (hospital == null || suiteName == null || zone == null || start == null) {
@@ -142,7 +148,22 @@ public final class SiteReader {
         share == null ? 0.2 : share,
         demo,
         drugs,
-        calledBack);
+        calledBack,
+        style);
+  }
+
+  private static HouseStyle style(Fields f) {
+    HouseStyle.English english = f.oneOf("english", ENGLISH);
+    Unit pressure = f.oneOf("pressure", BedsideReader.PRESSURES);
+    Integer clock = f.whole("clock", 12, 24);
+    if (clock != null && !HouseStyle.CLOCKS.contains(clock)) {
+      f.problem("clock", "must be 24 or 12, the hours of the clock, not " + clock);
+      clock = null;
+    }
+    return new HouseStyle(
+        english == null ? HouseStyle.FIRST.english() : english,
+        pressure == null ? null : pressure.word(),
+        clock == null ? HouseStyle.FIRST.clock() : clock);
   }
 
   private List<SiteFile.Post> roster(Fields f, String name) {

@@ -109,6 +109,7 @@ public record OutlookSight(SiteSettings site, double rate) implements Sight {
         0,
         0,
         null,
-        site.demo());
+        site.demo(),
+        site.style());
   }
 }

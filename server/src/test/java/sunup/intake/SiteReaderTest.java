@@ -7,7 +7,9 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import sunup.bedside.BedsideSettings;
 import sunup.bedside.Release;
+import sunup.board.HouseStyle;
 import sunup.board.Step;
+import sunup.codec.Problem;
 import sunup.drugs.ApprovedDrug;
 import sunup.drugs.ControlledDrug;
 import sunup.units.Unit;
@@ -161,6 +163,46 @@ class SiteReaderTest {
         .anyMatch(p -> p.contains("line 5, bedside: pressureUnits: 'bars' is not known"))
         .anyMatch(p -> p.contains("line 6, bedside: releases: figure: 'macc' is not known"))
         .anyMatch(p -> p.contains("releases: on: '12 January' is no date"));
+  }
+
+  private static SiteReader.Result with(String fields) {
+    return SiteReader.read(
+        "site.json", SiteFile.standardText().replace("\"suite\":", fields + "\n\"suite\":"));
+  }
+
+  @Test
+  void shouldReadHowASiteWrites() {
+    assertThat(SiteFile.standard().settings().style()).isNull();
+    SiteFile site = with("\"english\": \"american\", \"pressure\": \"kPa\", \"clock\": 12,").site();
+    assertThat(site.settings().style())
+        .isEqualTo(new HouseStyle(HouseStyle.English.AMERICAN, "kPa", 12));
+    assertThat(site.bedside().pressureUnits()).containsExactly(Unit.KPA);
+    assertThat(
+            with("\"pressure\": \"bar\", \"bedside\": {\"pressureUnits\": [\"psi\", \"bar\"]},")
+                .site()
+                .bedside()
+                .pressureUnits())
+        .containsExactly(Unit.BAR, Unit.PSI);
+  }
+
+  @Test
+  void shouldTellWhatIsWrongWithHowASiteWrites() {
+    List<Problem> problems =
+        with("\"english\": \"amercan\", \"pressure\": \"kpa\", \"clock\": 13,"
+                + " \"bedside\": {},")
+            .problems();
+    assertThat(Lists.words(problems))
+        .anyMatch(p -> p.contains("english: 'amercan' is not known; did you mean 'american'?"))
+        .anyMatch(p -> p.contains("pressure: 'kpa' is not known; did you mean 'kPa'?"))
+        .anyMatch(p -> p.contains("clock: must be 24 or 12, the hours of the clock, not 13"))
+        .hasSize(3);
+    assertThat(
+            Lists.words(
+                with("\"pressure\": \"bar\", \"bedside\": {\"pressureUnits\": [\"psi\"]},")
+                    .problems()))
+        .singleElement()
+        .asString()
+        .contains("bedside: pressureUnits: leaves out bar, in which the site reads pressures");
   }
 
   @Test

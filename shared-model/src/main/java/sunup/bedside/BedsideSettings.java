@@ -11,7 +11,7 @@ import sunup.units.Unit;
  * @param ceilings of local anaesthetics, each with its source
  * @param residualPsi gauge pressure below which a cylinder counts as empty
  * @param pressureUnits units of pressure that the site's gauges have, in the order in which they
- *     are offered; none is chosen beforehand
+ *     are offered; none is chosen beforehand. Sums are shown in the first
  */
 public record BedsideSettings(
     List<Release> releases, List<Ceiling> ceilings, double residualPsi, List<Unit> pressureUnits) {
@@ -40,6 +40,11 @@ public record BedsideSettings(
   /** Nothing released; published ceilings of one table. */
   public static BedsideSettings first() {
     return new BedsideSettings(List.of(), Ceiling.PUBLISHED, RESIDUAL_PSI, GAUGES);
+  }
+
+  /** With gauges in these units. */
+  public BedsideSettings gauges(List<Unit> units) {
+    return new BedsideSettings(releases, ceilings, residualPsi, units);
   }
 
   public BedsideSettings released(List<Release> by) {

@@ -25,6 +25,9 @@ public final class Cylinders {
 
   private static final double GAUGE_PSI_MAX = 3000;
 
+  /** Makers' manuals, at 20 C. */
+  private static final double NITROUS_OXIDE_PSI = 745;
+
   private static final Input GAS =
       Input.choice("gas", "gas", "oxygen", "air", "nitrous oxide", "carbon dioxide");
   private static final Input FLOW = Input.number("flow", "flow", 0, 100, Unit.L_PER_MIN);
@@ -78,7 +81,9 @@ public final class Cylinders {
             "size",
             Arrays.stream(CylinderSize.values()).map(CylinderSize::word).toArray(String[]::new));
     String range =
-        "oxygen; gauge 0 to 3,000 psi; flow above 0; at or below what is kept in it: 0 minutes";
+        "oxygen; gauge 0 to "
+            + shown(GAUGE_PSI_MAX, site)
+            + "; flow above 0; at or below what is kept in it: 0 minutes";
     Card bySize =
         new Card(
             "cylinder",
@@ -101,7 +106,7 @@ public final class Cylinders {
             CAUTION + " Oxygen is not quite an ideal gas: some hundredths off when full.",
             false,
             List.of(GAS, WATER, gauge, FLOW, residual, MARGIN));
-    String settings = "kept in a cylinder: " + Unit.PSI.text(site.residualPsi());
+    String settings = "kept in a cylinder: " + shown(site.residualPsi(), site);
     return List.of(
         new Figure(
             bySize,
@@ -110,11 +115,8 @@ public final class Cylinders {
               CylinderSize chosen = CylinderSize.named(given.word("size")).orElseThrow();
               Pressure kept = kept(given, site);
               Pressure read = given.pressure("pressure");
-              String factor =
-                  chosen == CylinderSize.UK_E
-                      ? "680 L / 137 bar"
-                      : Numbers.text(chosen.litresPerPsi()) + " L/psi";
-              return left(given, usableLitres(chosen, read, kept), kept, factor);
+              return left(
+                  given, usableLitres(chosen, read, kept), kept, factor(chosen, site), site);
             }),
         new Figure(
             byWater,
@@ -123,7 +125,10 @@ public final class Cylinders {
               double water = Unit.L.fromBase(given.number("water"));
               Pressure kept = kept(given, site);
               double litres = usableLitres(water, given.pressure("pressure"), kept);
-              return left(given, litres, kept, Unit.L.text(water) + " / 101.325 kPa");
+              Unit unit = site.pressureUnits().get(0);
+              double room = Numbers.exact(unit.fromBase(Unit.KPA.toBase(ATMOSPHERE_KPA)));
+              String factor = Unit.L.text(water) + " / " + unit.text(room);
+              return left(given, litres, kept, factor, site);
             }));
   }
 
@@ -131,13 +136,32 @@ public final class Cylinders {
     return given.has("residual") ? given.pressure("residual") : new Pressure(site.residualPsi());
   }
 
-  private static Figure.Result left(Given given, double litres, Pressure kept, String factor)
+  /** A pressure in the first unit of the site's gauges, to what a gauge is read to. */
+  private static String shown(double psi, BedsideSettings site) {
+    Unit unit = site.pressureUnits().get(0);
+    return unit.text(Numbers.near(unit.fromBase(psi), unit == Unit.BAR ? 1 : 0));
+  }
+
+  private static String factor(CylinderSize size, BedsideSettings site) {
+    Unit unit = site.pressureUnits().get(0);
+    if (size == CylinderSize.UK_E) {
+      return "680 L / " + shown(Unit.BAR.toBase(137), site);
+    }
+    return Numbers.text(size.litresPerPsi() * unit.toBase(1)) + " L/" + unit.word();
+  }
+
+  private static Figure.Result left(
+      Given given, double litres, Pressure kept, String factor, BedsideSettings site)
       throws Outside {
     String gas = given.word("gas");
     if (gas.equals("nitrous oxide")) {
       throw new Outside(
           "gas",
-          gas + LIQUID + " (about 745 psi at 20 C; some 400 L are left when it begins to fall)");
+          gas
+              + LIQUID
+              + " (about "
+              + shown(NITROUS_OXIDE_PSI, site)
+              + " at 20 C; some 400 L are left when it begins to fall)");
     }
     if (gas.equals("carbon dioxide")) {
       throw new Outside("gas", gas + LIQUID);
@@ -154,9 +178,9 @@ public final class Cylinders {
     Pressure gauge = given.pressure("pressure");
     String worked =
         "("
-            + Unit.PSI.text(Numbers.near(gauge.psi(), 0))
+            + shown(gauge.psi(), site)
             + " - "
-            + Unit.PSI.text(Numbers.near(kept.psi(), 0))
+            + shown(kept.psi(), site)
             + ") x "
             + factor
             + " / "

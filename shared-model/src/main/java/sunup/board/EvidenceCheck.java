@@ -1,10 +1,13 @@
 package sunup.board;
 
 import java.util.List;
+import java.util.OptionalDouble;
 import sunup.board.Morning.UnitDay;
 import sunup.board.Outcome.Refused;
 import sunup.sheets.EvidenceRule;
 import sunup.sheets.SheetItem;
+import sunup.units.Numbers;
+import sunup.units.Unit;
 
 /** Whether what is offered makes an item good, by what its sheet asks for. */
 final class EvidenceCheck {
@@ -57,18 +60,28 @@ final class EvidenceCheck {
     return Ask.first(ask.unknown(by), ask.unknown(witness));
   }
 
+  /**
+   * A gauge may be read in any unit of pressure: here and only here the reading is put into the
+   * sheet's unit, in which it is kept. What is wrong with it is said in the unit that it was read
+   * in.
+   */
   private static Verdict number(SheetItem sheet, EvidenceRule rule, Evidence.Reading reading) {
-    if (rule.unit() != null && !rule.unit().equals(reading.unit())) {
-      return missing(sheet, "is read in " + rule.unit() + ", not in " + reading.unit());
+    String unit = rule.unit() == null ? reading.unit() : rule.unit();
+    OptionalDouble inSheets = Unit.gauge(reading.value(), reading.unit(), unit);
+    if (inSheets.isEmpty()) {
+      return missing(sheet, "is read in " + unit + ", not in " + reading.unit());
     }
-    double value = reading.value();
+    double value = inSheets.getAsDouble();
     boolean tooLow = rule.least() != null && value < rule.least();
     boolean tooHigh = rule.most() != null && value > rule.most();
     if (!Double.isFinite(value) || tooLow || tooHigh) {
       return new Verdict(
           Ask.refuse(
               RefusalCode.OUT_OF_RANGE,
-              sheet.desk() + " is read " + range(rule) + ". Look at the number again."),
+              sheet.desk()
+                  + " is read "
+                  + range(rule, reading.unit())
+                  + ". Look at the number again."),
           false,
           reading);
     }
@@ -77,7 +90,7 @@ final class EvidenceCheck {
     }
     boolean low = rule.low() != null && value < rule.low();
     boolean high = rule.high() != null && value > rule.high();
-    return new Verdict(null, low || high, reading);
+    return new Verdict(null, low || high, new Evidence.Reading(value, unit, reading.undone()));
   }
 
   private static Verdict choice(SheetItem sheet, EvidenceRule rule, Evidence.Choice choice) {
@@ -102,18 +115,29 @@ final class EvidenceCheck {
     return fits ? good(scan) : missing(sheet, "needs another kind than " + unit.plan().kind());
   }
 
-  private static String range(EvidenceRule rule) {
-    String unit = rule.unit() == null ? "" : " " + rule.unit();
+  private static String range(EvidenceRule rule, String read) {
+    String unit = read == null ? "" : " " + read;
     if (rule.least() != null && rule.most() != null) {
-      return "from " + plain(rule.least()) + " to " + plain(rule.most()) + unit;
+      return "from "
+          + plain(rule.least(), rule, read)
+          + " to "
+          + plain(rule.most(), rule, read)
+          + unit;
     }
     if (rule.least() != null) {
-      return "from " + plain(rule.least()) + unit + " up";
+      return "from " + plain(rule.least(), rule, read) + unit + " up";
     }
-    return rule.most() != null ? "up to " + plain(rule.most()) + unit : "as a number" + unit;
+    return rule.most() != null
+        ? "up to " + plain(rule.most(), rule, read) + unit
+        : "as a number" + unit;
   }
 
-  private static String plain(double value) {
+  /** A bound of the sheet, in whole units where it is told in another one. */
+  private static String plain(double bound, EvidenceRule rule, String read) {
+    double value =
+        rule.unit() == null || rule.unit().equals(read)
+            ? bound
+            : Numbers.down(Unit.gauge(bound, rule.unit(), read).orElse(bound), 0);
     boolean whole = value == Math.rint(value) && Math.abs(value) < 1e9;
     return whole ? Long.toString((long) value) : Double.toString(value);
   }

@@ -2,6 +2,7 @@ package sunup.board;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
+import sunup.codec.Maybe;
 import sunup.drugs.ApprovedDrug;
 import sunup.drugs.PackageCheck;
 
@@ -17,6 +18,8 @@ import sunup.drugs.PackageCheck;
  * @param demo true if all of it is invented: the screens then say so
  * @param drugs the approved list; empty if the site draws up without the board
  * @param calledBack lots that are not to be used
+ * @param style how its pages write; null for {@link HouseStyle#FIRST}, so that mornings of sites
+ *     that say nothing of it are kept as they were before there was one
  */
 public record SiteSettings(
     String hospital,
@@ -27,13 +30,15 @@ public record SiteSettings(
     double personShare,
     boolean demo,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<ApprovedDrug> drugs,
-    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<PackageCheck.Recall> calledBack) {
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<PackageCheck.Recall> calledBack,
+    @JsonInclude(JsonInclude.Include.NON_NULL) @Maybe HouseStyle style) {
   /** Drugs of an approved list. */
   public static final int DRUGS_MAX = 100;
 
   public SiteSettings {
     drugs = drugs == null ? List.of() : List.copyOf(drugs);
     calledBack = calledBack == null ? List.of() : List.copyOf(calledBack);
+    style = HouseStyle.FIRST.equals(style) ? null : style;
     if (drugs.size() > DRUGS_MAX) {
       throw new IllegalArgumentException("an approved list has at most " + DRUGS_MAX + " drugs");
     }
@@ -64,7 +69,8 @@ public record SiteSettings(
         personShare,
         demo,
         List.of(),
-        List.of());
+        List.of(),
+        null);
   }
 
   /** The drugs of a case's list, in the approved list's order. */

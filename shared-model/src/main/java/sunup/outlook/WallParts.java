@@ -72,7 +72,7 @@ final class WallParts {
     String phase = morning.phase().name().toLowerCase(Locale.ROOT);
     if (settings == null) {
       return new SuitePart(
-          "suite", "", "", "", "UTC", phase, Step.INDUCTION, 0, null, 0, 0, 0, null, false);
+          "suite", "", "", "", "UTC", phase, Step.INDUCTION, 0, null, 0, 0, 0, null, false, null);
     }
     int cases = 0;
     int onTime = 0;
@@ -102,7 +102,8 @@ final class WallParts {
         computed || isClosed() || started == cases ? onTime : null,
         quiet,
         figuresOf,
-        settings.demo());
+        settings.demo(),
+        settings.style());
   }
 
   /** Then nothing is computed any more; what counts is what has started. */

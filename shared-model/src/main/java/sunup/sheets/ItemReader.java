@@ -14,6 +14,8 @@ import sunup.board.Step;
 import sunup.codec.Fields;
 import sunup.codec.Lined;
 import sunup.codec.Problem;
+import sunup.units.Quantity;
+import sunup.units.Unit;
 
 /** Reads one item of a sheet file, or checks the fields of a change to one. */
 final class ItemReader {
@@ -271,6 +273,13 @@ final class ItemReader {
     if (number) {
       if (rule.unit() == null) {
         e.problem("unit", "is missing; a number needs its unit");
+      } else {
+        for (Unit gauge : Unit.of(Quantity.PRESSURE)) {
+          // Pages turn these into the site's unit; one that they don't know would stay as it is.
+          if (gauge.word().equalsIgnoreCase(rule.unit()) && !gauge.word().equals(rule.unit())) {
+            e.problem("unit", "'" + rule.unit() + "' is not known; write " + gauge.word());
+          }
+        }
       }
       if (rule.least() == null || rule.most() == null || rule.least() >= rule.most()) {
         e.problem("least", "and most must both be there, least below most");

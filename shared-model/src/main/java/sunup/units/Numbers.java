@@ -27,6 +27,11 @@ public final class Numbers {
     return to(value, places, RoundingMode.HALF_UP);
   }
 
+  /** Without what a sum leaves behind its twelve digits. */
+  public static double exact(double value) {
+    return new BigDecimal(value).round(EXACT).doubleValue();
+  }
+
   private static double to(double value, int places, RoundingMode mode) {
     return new BigDecimal(value).round(EXACT).setScale(places, mode).doubleValue();
   }

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * A unit as it stands on screens, and its way to the base unit of what it measures. "Micrograms" is
@@ -19,7 +20,11 @@ public enum Unit {
   YEARS("years", Quantity.AGE, 1),
   MONTHS("months", Quantity.AGE, 1 / 12.0),
   PSI("psi", Quantity.PRESSURE, 1),
-  /** 1 psi = 6.894 757 kPa, so 1 bar = 14.503 774 psi (NIST Special Publication 811, B.8). */
+  /**
+   * 1 psi = 6.894 757 kPa, so 1 bar = 14.503 774 psi (NIST Special Publication 811, B.8). All its
+   * digits follow from definitions: 1 lbf = 0.453 592 37 kg x 9.806 65 m/s2, 1 in = 0.0254 m, 1 bar
+   * = 100 kPa.
+   */
   BAR("bar", Quantity.PRESSURE, 100 / 6.894_757_293_168),
   KPA("kPa", Quantity.PRESSURE, 1 / 6.894_757_293_168),
   L_PER_MIN("L/min", Quantity.FLOW, 1),
@@ -79,6 +84,25 @@ public enum Unit {
   /** A value in this unit as text, for example {@code 70 kg} or {@code 1:200,000}. */
   public String text(double value) {
     return this == ONE_IN ? word + Numbers.text(value) : Numbers.text(value) + " " + word;
+  }
+
+  /**
+   * A reading of a gauge in another of the units of pressure, both as they are written. Rounded to
+   * twelve digits: what the sum leaves behind them would take 5,000 kPa for less than 50 bar.
+   *
+   * @return empty if one of the two is no unit of pressure and they differ
+   */
+  public static OptionalDouble gauge(double value, String from, String to) {
+    if (from.equals(to)) {
+      return OptionalDouble.of(value);
+    }
+    Optional<Unit> read = named(from).filter(u -> u.quantity == Quantity.PRESSURE);
+    Optional<Unit> wanted = named(to).filter(u -> u.quantity == Quantity.PRESSURE);
+    if (read.isEmpty() || wanted.isEmpty()) {
+      return OptionalDouble.empty();
+    }
+    double exact = wanted.get().fromBase(read.get().toBase(value));
+    return OptionalDouble.of(Double.isFinite(exact) ? Numbers.exact(exact) : exact);
   }
 
   public static Optional<Unit> named(String word) {

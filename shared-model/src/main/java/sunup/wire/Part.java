@@ -6,6 +6,7 @@ import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.util.List;
 import sunup.board.DelayReason;
 import sunup.board.Evidence;
+import sunup.board.HouseStyle;
 import sunup.board.ItemRef;
 import sunup.board.ItemState;
 import sunup.board.Morning.MoveState;
@@ -64,6 +65,8 @@ public sealed interface Part {
    *     reports to
    * @param figuresOf if the figures shown are old, because newer ones could not be computed: the
    *     moment they are of; else absent
+   * @param style how the site's pages write, if it says anything of it. Texts on the wire are
+   *     written the first way, British and with 24 hours; a page turns them as it takes them
    */
   record SuitePart(
       String key,
@@ -79,7 +82,8 @@ public sealed interface Part {
       @Maybe Integer onTime,
       int quiet,
       @Maybe Long figuresOf,
-      boolean demo)
+      boolean demo,
+      @Maybe HouseStyle style)
       implements Part {}
 
   /**

@@ -238,6 +238,21 @@ class CylindersTest {
         .startsWith("gauge 2,000 bar is outside 0 bar to 206 bar");
   }
 
+  /** The example in bar, once more in kPa: 13,790 kPa = 137.9 bar; 200 psi = 1,379 kPa. */
+  @Test
+  void shouldWorkTheSumInTheUnitOfTheSitesGauges() {
+    BedsideSettings kPa = BedsideSettings.first().gauges(List.of(Unit.KPA));
+    BedsideFigures figures = new BedsideFigures(Desk.releasing(kPa));
+    Answer.Worked worked = (Answer.Worked) Desk.ask(figures, "cylinder", us(Unit.KPA, "13790"));
+    assertThat(Desk.line(worked, "lasts")).isEqualTo("100 min (1 h 40 min)");
+    assertThat(worked.worked()).startsWith("(13,790 kPa - 1,379 kPa) x 0.0406 L/kPa / ");
+    Answer.Refused low = (Answer.Refused) Desk.ask(figures, "cylinder", us(Unit.KPA, "137000"));
+    assertThat(low.reasons().get(0).message())
+        .startsWith("gauge 137,000 kPa is outside 0 kPa to 20,684 kPa");
+    Answer.Worked bars = (Answer.Worked) Desk.ask(figures, "cylinder", us(Unit.KPA, "137"));
+    assertThat(Desk.line(bars, "lasts")).isEqualTo("0 min");
+  }
+
   private static Map<String, Entry> us(Unit unit, String gauge) {
     return Desk.entries(
         "gas", Desk.of("oxygen"),

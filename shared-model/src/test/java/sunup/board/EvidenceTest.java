@@ -1,6 +1,7 @@
 package sunup.board;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
 
@@ -55,10 +56,54 @@ class EvidenceTest {
   }
 
   @Test
-  void shouldRefuseANumberInAnotherUnit() {
-    reads(180, "psi", true);
-    assertThat(day.code()).isEqualTo(RefusalCode.EVIDENCE_MISSING);
-    assertThat(day.words()).contains("in bar, not in psi");
+  void shouldRefuseANumberInAUnitOfSomethingElse() {
+    for (String unit : new String[] {"L/min", "PSI"}) {
+      reads(180, unit, true);
+      assertThat(day.code()).isEqualTo(RefusalCode.EVIDENCE_MISSING);
+      assertThat(day.words()).contains("in bar, not in " + unit);
+    }
+  }
+
+  /** 13,700 kPa = 137 bar = 1,987 psi (NIST SP 811, B.8); good from 50 bar, read to 250. */
+  @Test
+  void shouldKeepAReadingOfAnyGaugeInTheUnitOfItsSheet() {
+    reads(13_700, "kPa", true);
+    assertThat(day.item(CYLINDER).evidence()).isEqualTo(new Evidence.Reading(137, "bar", true));
+    assertThat(day.state(CYLINDER)).isEqualTo(ItemState.GOOD);
+    day.minute(6);
+    reads(1987, "psi", true);
+    assertThat(((Evidence.Reading) day.item(CYLINDER).evidence()).value())
+        .isCloseTo(137, within(0.01));
+  }
+
+  @Test
+  void shouldTakeTheEndOfABandForGoodInEveryUnit() {
+    reads(5000, "kPa", true);
+    assertThat(day.state(CYLINDER)).isEqualTo(ItemState.GOOD);
+  }
+
+  @Test
+  void shouldNeverTakeTheNumberOfOneGaugeForGoodInTheUnitOfAnother() {
+    double[] number = {13_700, 137, 1987};
+    String[] unit = {"kPa", "bar", "psi"};
+    for (int read = 0; read < number.length; read++) {
+      for (int said = 0; said < unit.length; said++) {
+        if (read != said) {
+          Day morning = Day.open().minute(5);
+          Evidence.Reading reading = new Evidence.Reading(number[read], unit[said], true);
+          morning.by(Fixture.ANAESTHETIST_1, new Command.Good(CYLINDER, reading, null, null));
+          assertThat(morning.state(CYLINDER)).as(reading.toString()).isNotEqualTo(ItemState.GOOD);
+        }
+      }
+    }
+  }
+
+  @Test
+  void shouldSayTheRangeInTheUnitThatWasRead() {
+    reads(137_000, "kPa", true);
+    assertThat(day.words()).contains("from 0 to 25000 kPa");
+    reads(13_700, "psi", true);
+    assertThat(day.words()).contains("from 0 to 3625 psi");
   }
 
   @Test

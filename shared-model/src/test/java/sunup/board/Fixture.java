@@ -152,7 +152,8 @@ public final class Fixture {
                     List.of("block"),
                     null,
                     "02000000000046")),
-            List.of(new PackageCheck.Recall("02000000000015", "BAD1")));
+            List.of(new PackageCheck.Recall("02000000000015", "BAD1")),
+            null);
     return new MorningPlan(
         plain.id(),
         settings,

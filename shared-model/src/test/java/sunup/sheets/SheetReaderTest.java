@@ -170,6 +170,11 @@ class SheetReaderTest {
         .singleElement()
         .asString()
         .contains("evidence: unit: is missing");
+    assertThat(with(gates, gates + number.formatted(", \"unit\": \"kPa\", \"low\": 2"))).isEmpty();
+    assertThat(with(gates, gates + number.formatted(", \"unit\": \"KPA\", \"low\": 2")))
+        .singleElement()
+        .asString()
+        .contains("evidence: unit: 'KPA' is not known; write kPa");
     assertThat(with(gates, gates + number.formatted(", \"unit\": \"psi\"")))
         .singleElement()
         .asString()

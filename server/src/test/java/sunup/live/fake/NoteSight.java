@@ -107,7 +107,8 @@ public final class NoteSight implements Sight {
         0,
         0,
         figuresOf,
-        false);
+        false,
+        null);
   }
 
   private static Part room(int order, int late) {

@@ -13,6 +13,7 @@ import sunup.board.RoomId;
 import sunup.codec.Maybe;
 import sunup.sheets.EvidenceRule;
 import sunup.sheets.SheetItem;
+import sunup.units.Unit;
 
 /** What was read at the machines of a morning's rooms, and how it went on over mornings. */
 public final class Readings {
@@ -105,9 +106,10 @@ public final class Readings {
       for (Reading old : earlier) {
         if (old.room().equals(read.room())
             && old.item().equals(read.item())
-            && old.unit().equals(read.unit())
             && old.date().isBefore(read.date())) {
-          days.put(old.date(), old.value());
+          // A sheet that gives another unit of pressure now: the gauge goes on.
+          Unit.gauge(old.value(), old.unit(), read.unit())
+              .ifPresent(value -> days.put(old.date(), value));
         }
       }
       days.put(read.date(), read.value());
