@@ -7,6 +7,7 @@ import type { Board } from './board.ts';
 import { complaints, shot, violations } from './chromium.ts';
 import { emptyBoard, inMinutes } from './daytime.ts';
 import { HEAD, take, touch } from './hands.ts';
+import { type IdentityProvider, identityProvider } from './provider.ts';
 import { Screens } from './screens.ts';
 import { LANDSCAPE } from './standin/looked.ts';
 
@@ -15,15 +16,19 @@ const NURSE_PIN = '739164';
 
 let screens: Screens;
 let board: Board;
+let provider: IdentityProvider;
 
 beforeAll(async () => {
+  provider = await identityProvider();
   // Over TLS, as other machines reach it: what a browser asks in it no other client asks.
-  board = await emptyBoard(['--pair', '--tls']);
+  board = await emptyBoard(['--pair', '--tls', '--sign-in', provider.file]);
+  provider.know(board.address);
   screens = await Screens.begin([await keyOf(board)]);
 });
 afterAll(async () => {
   await screens.close();
   await board.stop();
+  await provider.stop();
 });
 afterEach(() => screens.clear());
 
@@ -38,6 +43,17 @@ async function screen(path: string): Promise<Page> {
   const page = await screens.open(LANDSCAPE, 25_000);
   await page.goto(`${board.address}${path}`);
   return page;
+}
+
+/** Signs on at a real identity provider, and tells the address by which it sent the browser back. */
+async function byProvider(at: Page, who: string): Promise<string> {
+  const back = at.waitForRequest((r) => new URL(r.url()).pathname === '/signed-in');
+  await touch(at, 'Sign on with hospital account');
+  await at.locator('input[name=login]').fill(who);
+  await at.locator('input[name=password]').fill('not looked at');
+  await at.locator('button[type=submit]').click();
+  await at.getByText('Continue').click();
+  return (await back).url();
 }
 
 /** The secret path of the first administrator's link. */
@@ -92,6 +108,29 @@ it('should pair a station by its code, sign its nurse on by PIN, and close it wh
 
   await take(desk, `${HEAD}\n1,${inMinutes(60)},general,,hip,ortho`);
   await station.getByText('nothing is planned yet').waitFor({ state: 'hidden' });
+
+  // A phone of one's own, paired at no desk, is known while its person is signed on.
+  await touch(desk, 'Add a person');
+  await desk.getByLabel('code, no name').fill('V7');
+  await desk.getByLabel('first PIN').fill(NURSE_PIN);
+  await desk.locator('input[name=role-supervisor]').check();
+  await touch(desk, /^Add$/);
+  await desk.getByText('V7 may sign on').waitFor();
+  const phone = await screen('/pocket');
+  await phone.locator('sunup-entry .code').waitFor();
+  const back = await byProvider(phone, 'V7');
+  await phone.getByText('V7 · supervisor').waitFor();
+  expect(new URL(phone.url()).hash).toBe('');
+  // What brought it back counts once; somebody whom the board does not know is told so.
+  expect((await phone.goto(back))!.status()).toBe(400);
+  await phone.goto(`${board.address}/pocket`);
+  await touch(phone, /^V7 · supervisor/);
+  await touch(phone, 'Sign V7 off');
+  await phone.locator('sunup-entry .code').waitFor();
+  await provider.stop();
+  await touch(phone, 'Sign on with hospital account');
+  await phone.getByText(/hospital account does not answer/).waitFor();
+  await shot(phone, 'pairing-own');
 
   // The same screen looks back, also as somebody who is told no names, and saves a file by its pass.
   await desk.goto(`${board.address}/review`);

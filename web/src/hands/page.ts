@@ -1,5 +1,5 @@
 import { LitElement } from 'lit';
-import type { CommandUnion, PartUnion, SuitePart } from '../generated/wire.ts';
+import type { CommandUnion, PartUnion, PersonPart, SuitePart } from '../generated/wire.ts';
 import { EarlierEvent, Live, type Page, suiteIn } from '../live/index.ts';
 import { entryOver, type SunupEntry } from '../look/index.ts';
 import { clockSeconds } from '../words/index.ts';
@@ -14,6 +14,8 @@ export const TAKE_BACK_MS = 20_000;
 /** What a page's own touches need to know, beside what they say. */
 export interface TouchOptions {
   about?: readonly string[];
+  /** The token of the second person's signature, where it has one. */
+  second?: string | undefined;
 }
 
 /** What the pages for hands have in common: the live picture, what was said here, the clock. */
@@ -85,6 +87,22 @@ export abstract class BoardPage extends LitElement {
     return this.renderRoot.querySelector<SunupSignOn>('sunup-sign-on');
   }
 
+  /**
+   * A second person signs the touch that comes then. Where screens are not paired there is nothing
+   * to sign with: the person is only named, and the board says so.
+   *
+   * @param relieves true if that person is signed on here from then on
+   */
+  signedByTwo(
+    other: PersonPart,
+    kind: CommandUnion['type'],
+    then: (second?: string) => void,
+    relieves = false,
+  ): void {
+    if (this.paired && this.signing) this.signing.openSecond(other, kind, then, relieves);
+    else then();
+  }
+
   /** The morning as a whole, once it has been seen. */
   get suite(): SuitePart | undefined {
     return this.live.list('suite')[0];
@@ -115,8 +133,10 @@ export abstract class BoardPage extends LitElement {
     const person = this.person;
     const doneAt = this.doneAt;
     const said = doneAt === undefined ? label : `${label}, done ${this.hhmm(doneAt)}`;
+    const { second, ...rest } = options;
     return this.said.say(said, sayings, {
-      ...options,
+      ...rest,
+      ...(second === undefined ? {} : { second }),
       ...(person ? { person } : {}),
       ...(doneAt === undefined ? {} : { doneAt }),
     });

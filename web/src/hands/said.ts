@@ -87,7 +87,7 @@ export class SaidLog extends EventTarget {
   say(
     label: string,
     sayings: readonly Saying[],
-    options: { about?: readonly string[]; person?: string; doneAt?: number } = {},
+    options: { about?: readonly string[]; person?: string; doneAt?: number; second?: string } = {},
   ): Said {
     const touch = uuidv7(this.line.now());
     const said = this.enter({
@@ -108,6 +108,7 @@ export class SaidLog extends EventTarget {
           ...(s.seen === undefined ? {} : { seen: s.seen }),
           ...(options.person === undefined ? {} : { person: options.person }),
           ...(options.doneAt === undefined ? {} : { doneAt: options.doneAt }),
+          ...(options.second === undefined ? {} : { second: options.second }),
         }),
       );
       void Promise.all(sent.map((s) => s.kept)).then(() => this.kept(said));

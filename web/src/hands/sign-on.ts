@@ -1,10 +1,13 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import type { PersonPart } from '../generated/wire.ts';
+import type { CommandUnion, PersonPart } from '../generated/wire.ts';
 import type { Live } from '../live/index.ts';
 import { say } from '../look/index.ts';
 import { shared } from './style.ts';
 import { personName } from './words.ts';
+
+const AWAY =
+  'The board is away: two cannot sign here now. Write it on paper, sign it both, and enter it with its time when the board is back.';
 
 /** Codes that signed on here last, for the next time. */
 const REMEMBERED = 6;
@@ -28,7 +31,11 @@ export class SunupSignOn extends LitElement {
   @state() private locked = '';
   @state() private busy = false;
   private as: PersonPart | undefined;
-  private then: (() => void) | undefined;
+  /** What the identity provider is called by which people sign on too, if there is one. */
+  private provider: string | undefined;
+  private then: ((token?: string) => void) | undefined;
+  /** What is signed beside whoever is signed on; none if somebody signs on. */
+  private second: { kind: CommandUnion['type']; relieves: boolean } | undefined;
   @query('dialog') private readonly dialog!: HTMLDialogElement;
 
   static override styles = [
@@ -98,6 +105,26 @@ export class SunupSignOn extends LitElement {
    * @param then what is done when somebody has signed on
    */
   open(as?: PersonPart, then?: () => void): void {
+    this.second = undefined;
+    this.ask(as, then);
+  }
+
+  /**
+   * Asks a second person for code and PIN, for one touch of this kind.
+   *
+   * @param relieves true if that person is signed on here from then on
+   */
+  openSecond(
+    as: PersonPart,
+    kind: CommandUnion['type'],
+    then: (token?: string) => void,
+    relieves: boolean,
+  ): void {
+    this.second = { kind, relieves };
+    this.ask(as, then);
+  }
+
+  private ask(as: PersonPart | undefined, then: ((token?: string) => void) | undefined): void {
     this.as = as;
     this.then = then;
     this.code = '';
@@ -110,6 +137,7 @@ export class SunupSignOn extends LitElement {
   override render() {
     const { paired, signed } = this.live.state.entry;
     if (!paired) return nothing;
+    this.provider = paired.provider;
     const name = signed ? `${signed.code} · ${say(`role.${signed.role}`)}` : 'Sign on';
     return html`<button @click=${() => this.open()}>
         ${name}${signed ? nothing : html`<small>touches are unsigned</small>`}
@@ -119,6 +147,7 @@ export class SunupSignOn extends LitElement {
 
   private body(signed: string | undefined): TemplateResult {
     const recent = this.codes.filter((c) => c !== signed);
+    const away = this.second !== undefined && this.live.state.stale;
     return html`<form
       @submit=${(e: SubmitEvent) => {
         e.preventDefault();
@@ -126,7 +155,7 @@ export class SunupSignOn extends LitElement {
       }}
     >
       <div class="row">
-        <h2>${this.as ? `Sign on as ${personName(this.as)}` : 'Sign on'}</h2>
+        <h2>${this.heading}</h2>
         <button type="button" @click=${() => this.dialog.close()}>Close</button>
       </div>
       ${
@@ -178,7 +207,7 @@ export class SunupSignOn extends LitElement {
             html`<button
               type=${key === '✓' ? 'submit' : 'button'}
               class=${key === '✓' ? 'main' : ''}
-              ?disabled=${key === '✓' && this.busy}
+              ?disabled=${key === '✓' && (this.busy || away)}
               aria-label=${key === '⌫' ? 'back' : key === '✓' ? 'enter' : key}
               @click=${() => this.press(key)}
             >
@@ -186,7 +215,14 @@ export class SunupSignOn extends LitElement {
             </button>`,
         )}
       </div>
-      <p class="words" role="status">${this.words}</p>
+      ${
+        this.provider && !this.second
+          ? html`<button type="button" ?disabled=${this.busy} @click=${() => void this.away()}>
+              Sign on with ${this.provider}
+            </button>`
+          : nothing
+      }
+      <p class="words" role="status">${away ? AWAY : this.words}</p>
       ${
         this.locked !== '' && signed && signed !== this.locked
           ? html`<button type="button" @click=${() => void this.lift(this.locked)}>
@@ -197,6 +233,11 @@ export class SunupSignOn extends LitElement {
     </form>`;
   }
 
+  private get heading(): string {
+    if (!this.as) return 'Sign on';
+    return `${this.second ? 'Second signature:' : 'Sign on as'} ${personName(this.as)}`;
+  }
+
   private press(key: (typeof KEYS)[number]): void {
     if (key === '✓') return;
     this.pin = key === '⌫' ? this.pin.slice(0, -1) : (this.pin + key).slice(0, 12);
@@ -205,16 +246,31 @@ export class SunupSignOn extends LitElement {
   private async enter(): Promise<void> {
     if (this.busy || this.code === '' || this.pin === '') return;
     this.busy = true;
-    const { code, pin, as } = this;
+    const { code, pin, as, second } = this;
     this.pin = '';
-    const told = await this.live.entry.signOn(code, pin, as?.role, as?.person);
+    const told =
+      second && as
+        ? await this.live.countersign(code, pin, as.person, second.kind)
+        : await this.live.entry.signOn(code, pin, as?.role, as?.person);
     this.busy = false;
     this.words = told.words;
     this.locked = told.words.includes('locked') ? code : '';
     if (!told.done) return;
     this.keep(code);
     this.dialog.close();
-    this.then?.();
+    this.then?.(told.token);
+    // What was touched then goes with the sign-on before; what is touched from now on with this one.
+    if (second?.relieves) void this.live.entry.signOn(code, pin, as?.role, as?.person);
+  }
+
+  /** To the identity provider; this page comes back from there, signed on. */
+  private async away(): Promise<void> {
+    this.busy = true;
+    const path = location.pathname + location.search;
+    const told = await this.live.entry.signIn(path, this.as?.role, this.as?.person);
+    this.busy = false;
+    this.words = told.words;
+    if (told.address !== undefined) location.assign(told.address);
   }
 
   private async off(): Promise<void> {

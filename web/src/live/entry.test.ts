@@ -159,6 +159,20 @@ describe('a screen that is paired', () => {
     expect(sent[0]).toMatchObject({ session: 's1' });
   });
 
+  it('shouldSendATouchWithTheSecondPersonsSignature', async () => {
+    const { live, network } = screen();
+    network.last.deliver(PAIRED);
+    const asked = live.countersign('N7', '4809', '7-circulating', 'good');
+    expect(network.last.sent).toContainEqual(
+      expect.objectContaining({ m: 'countersign', code: 'N7', as: '7-circulating', kind: 'good' }),
+    );
+    network.last.deliver({ m: 'told', id: 'countersign', done: true, words: '', token: 't1' });
+    const { token } = await asked;
+    void live.send({ type: 'report-ready', room: '7' }, { second: token! });
+    await settle();
+    expect(network.last.sent.find((m) => m.m === 'send')).toMatchObject({ second: 't1' });
+  });
+
   it('shouldAnswerWhatWasAskedWhenTheSocketIsCut', async () => {
     const { live, network } = screen();
     const asked = live.entry.signOn('K1', '4809');

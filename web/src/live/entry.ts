@@ -31,6 +31,25 @@ export interface EntryLine {
   changed(): void;
 }
 
+/** What an identity provider sends back with a browser. */
+export interface BroughtBack {
+  readonly code: string;
+  readonly state: string;
+  readonly iss?: string;
+}
+
+/** What stands behind the `#` of a page to which a browser came back: what it brought, or nothing. */
+export function broughtBack(hash: string): BroughtBack | undefined {
+  if (!hash.startsWith('#signed-in?')) return undefined;
+  const fields = new URLSearchParams(hash.slice('#signed-in?'.length));
+  const iss = fields.get('iss');
+  return {
+    code: fields.get('code') ?? '',
+    state: fields.get('state') ?? '',
+    ...(iss === null ? {} : { iss }),
+  };
+}
+
 /** A question to the board went unanswered: the socket was cut. */
 const CUT: Omit<Told, 'id'> = {
   m: 'told',
@@ -104,6 +123,33 @@ export class Entry {
       ...(role === undefined ? {} : { role }),
       ...(as === undefined ? {} : { as }),
     });
+  }
+
+  /** Somebody else signs beside whoever is signed on; the answer has the token. */
+  async countersign(
+    code: string,
+    pin: string,
+    as: string,
+    morning: string,
+    kind: string,
+  ): Promise<Told> {
+    const m = 'countersign';
+    return this.question(m, { m, code, pin, as, morning, kind });
+  }
+
+  /** By the identity provider: the answer has the address to go to. */
+  async signIn(path: string, role?: Role, as?: string): Promise<Told> {
+    return this.question('sign-in', {
+      m: 'sign-in',
+      path,
+      ...(role === undefined ? {} : { role }),
+      ...(as === undefined ? {} : { as }),
+    });
+  }
+
+  /** What this browser brought back from there. */
+  async signedIn(back: BroughtBack): Promise<Told> {
+    return this.question('signed-in', { m: 'signed-in', ...back });
   }
 
   async signOff(): Promise<Told> {

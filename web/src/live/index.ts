@@ -1,5 +1,5 @@
 export { ask, type Asked, download, NotDone, troubleWords, wordsOf } from './ask.ts';
-export { type EntryState, pathOf } from './entry.ts';
+export { type BroughtBack, type EntryState, broughtBack, pathOf } from './entry.ts';
 export { LiveController } from './controller.ts';
 export { BeatEvent, ChangeEvent, EarlierEvent, TroubleEvent } from './events.ts';
 export { Live } from './live.ts';

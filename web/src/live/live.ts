@@ -1,4 +1,10 @@
-import type { Answer, CommandUnion, PartUnion, ServerMessageUnion } from '../generated/wire.ts';
+import type {
+  Answer,
+  CommandUnion,
+  PartUnion,
+  ServerMessageUnion,
+  Told,
+} from '../generated/wire.ts';
 import { Channel, type Effect } from './channel.ts';
 import { toldMessage, toldParts } from '../words/index.ts';
 import { MorningClock } from './clock.ts';
@@ -66,6 +72,8 @@ export interface LiveOptions {
 export interface SendOptions {
   readonly seen?: number;
   readonly person?: string;
+  /** The token of a second signature. */
+  readonly second?: string;
   readonly label?: string;
   readonly touch?: string;
   readonly about?: readonly string[];
@@ -138,6 +146,20 @@ export class Live extends EventTarget {
     if (this.options.keeps) this.everyPicture(this.options.keeps);
     this.everyLook();
     this.everyTick();
+  }
+
+  /**
+   * A second person signs what whoever is signed on here will touch now.
+   *
+   * @param kind the type of the command that the answer's token is for
+   */
+  async countersign(
+    code: string,
+    pin: string,
+    as: string,
+    kind: CommandUnion['type'],
+  ): Promise<Told> {
+    return this.entry.countersign(code, pin, as, this.channel.morning ?? '', kind);
   }
 
   /** Closes the socket for good; for tests and pages that go away. */
@@ -235,6 +257,7 @@ export class Live extends EventTarget {
       ...(opts.seen === undefined ? {} : { seen: opts.seen }),
       ...(opts.person === undefined ? {} : { person: opts.person }),
       ...sessionOf(this.entry.state),
+      ...(opts.second === undefined ? {} : { second: opts.second }),
       ...(opts.label === undefined ? {} : { label: opts.label }),
       ...(opts.touch === undefined ? {} : { touch: opts.touch }),
       ...(opts.about === undefined ? {} : { about: opts.about }),

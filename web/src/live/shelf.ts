@@ -12,6 +12,8 @@ export interface Kept {
   readonly person?: string;
   /** Where screens are paired: the sign-on that it was touched under. */
   readonly session?: string;
+  /** The token of a second signature, where the touch has one. */
+  readonly second?: string;
   /** What was said, in words, to show it after a reload; it is not sent. */
   readonly label?: string;
   /** The touch that it was said with, beside other commands; it is not sent. */

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { broughtBack } from '../live/index.ts';
 import { elsewhere, firstLinkIn, inGroups } from './entry.ts';
 
 describe('the page of a new screen', () => {
@@ -10,6 +11,16 @@ describe('the page of a new screen', () => {
     expect(firstLinkIn('#first=AbC-_0123456789')).toBe('AbC-_0123456789');
     expect(firstLinkIn('#first=a b')).toBeUndefined();
     expect(firstLinkIn('')).toBeUndefined();
+  });
+
+  it('shouldTakeWhatCameBackFromTheIdentityProviderAndNothingElse', () => {
+    expect(broughtBack('#signed-in?code=a%2Bb&state=s&iss=https%3A%2F%2Fid')).toEqual({
+      code: 'a+b',
+      state: 's',
+      iss: 'https://id',
+    });
+    expect(broughtBack('#signed-in?error=access_denied&state=s')).toEqual({ code: '', state: 's' });
+    expect(broughtBack('#first=AbC')).toBeUndefined();
   });
 
   it('shouldGoToItsOwnPageUnlessItLooksAtTheWall', () => {

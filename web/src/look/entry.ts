@@ -1,6 +1,13 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { type Live, type Page, inSuite, pathOf } from '../live/index.ts';
+import {
+  type BroughtBack,
+  type Live,
+  type Page,
+  broughtBack,
+  inSuite,
+  pathOf,
+} from '../live/index.ts';
 import { clockHere } from '../words/index.ts';
 import { say } from './words.ts';
 
@@ -37,6 +44,10 @@ export class SunupEntry extends LitElement {
   @property() page: Page = 'wall';
   @state() private wrong = '';
   private readonly first = firstLinkIn(location.hash);
+  /** What this browser brought back from the identity provider, until the board has it. */
+  private back = broughtBack(location.hash);
+  /** Why that did not count. */
+  @state() private refused = '';
 
   static override styles = css`
     :host {
@@ -115,7 +126,8 @@ export class SunupEntry extends LitElement {
   }
 
   private readonly again = (): void => {
-    const { paired } = this.live.state.entry;
+    const { paired, pairing } = this.live.state.entry;
+    if (this.back && (paired || pairing)) void this.end(this.back);
     if (paired && elsewhere(this.page, location.pathname, pathOf(paired)) && !this.wrongPage) {
       this.wrongPage = true;
       location.assign(inSuite(pathOf(paired), paired.suite));
@@ -146,6 +158,19 @@ export class SunupEntry extends LitElement {
         <a href=${inSuite(pathOf(paired), paired.suite)}>${say('entry.elsewhere-go')}</a>
       </section>`;
     }
+    if (this.refused) {
+      return html`<section role="alertdialog" aria-modal="true" aria-label=${say('entry.not-on')}>
+        <h1>${say('entry.not-on')}</h1>
+        <p>${this.refused}</p>
+        <button
+          @click=${() => {
+            this.refused = '';
+          }}
+        >
+          ${say('entry.go-on')}
+        </button>
+      </section>`;
+    }
     if (!pairing) return nothing;
     if (this.first) return this.administrator(this.first);
     return html`<section role="dialog" aria-modal="true" aria-label="this screen">
@@ -161,6 +186,15 @@ export class SunupEntry extends LitElement {
           until: clockHere(pairing.until),
         })}
       </p>
+      ${
+        pairing.provider && (this.page === 'pocket' || this.page === 'desk')
+          ? html`<p>${say('entry.own')}</p>
+              <button @click=${() => void this.signIn()}>
+                ${say('entry.sign-in', { name: pairing.provider })}
+              </button>
+              <p class="wrong" role="alert">${this.wrong}</p>`
+          : nothing
+      }
     </section>`;
   }
 
@@ -201,6 +235,19 @@ export class SunupEntry extends LitElement {
         <p class="wrong" role="alert">${this.wrong}</p>
       </form>
     </section>`;
+  }
+
+  private async end(back: BroughtBack): Promise<void> {
+    this.back = undefined;
+    history.replaceState(null, '', location.pathname + location.search);
+    const told = await this.live.entry.signedIn(back);
+    this.refused = told.done ? '' : told.words;
+  }
+
+  private async signIn(): Promise<void> {
+    const told = await this.live.entry.signIn(location.pathname + location.search);
+    this.wrong = told.words;
+    if (told.address !== undefined) location.assign(told.address);
   }
 
   private async begin(link: string, form: HTMLFormElement): Promise<void> {

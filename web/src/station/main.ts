@@ -225,16 +225,24 @@ export class Station extends BoardPage {
   }
 
   /** After both have signed; what the one who comes wants to see again is open from now on. */
-  handOver({ from, to, again }: HandingOver): void {
-    this.tell(`handed over to ${personName(to)}`, {
-      type: 'hand-over',
-      from: from.person,
-      to: to.person,
-      room: this.room,
-    });
+  handOver(over: HandingOver): void {
+    // Who goes is signed on here, or nobody is: then it is kept without signatures.
+    if (this.person === over.from.person) {
+      this.signedByTwo(over.to, 'hand-over', (second) => this.handedOver(over, second), true);
+    } else {
+      this.handedOver(over);
+      if (this.paired) this.signing?.open(over.to);
+    }
+  }
+
+  private handedOver({ from, to, again }: HandingOver, second?: string): void {
+    this.tell(
+      `handed over to ${personName(to)}`,
+      { type: 'hand-over', from: from.person, to: to.person, room: this.room },
+      { second },
+    );
     this.signed = to.person;
     sessionStorage.setItem(this.storageKey, to.person);
-    if (this.paired) this.signing?.open(to);
     const open = this.view.items.filter((i) => again.has(i.section) && i.state === 'good');
     if (open.length > 0) {
       const sections = [...again].map((s) => sectionName(s).toLowerCase()).join(', ');
@@ -343,12 +351,29 @@ export class Station extends BoardPage {
     this.sendGood(asking, item, evidence);
   }
 
-  sendGood(asking: Asking, item: ItemPart, evidence: EvidenceUnion, witness?: string): void {
+  sendGood(asking: Asking, item: ItemPart, evidence: EvidenceUnion, witness?: PersonPart): void {
+    const send = (second?: string) => this.sentGood(asking, item, evidence, witness, second);
+    if (witness) this.signedByTwo(witness, 'good', send);
+    else send();
+  }
+
+  private sentGood(
+    asking: Asking,
+    item: ItemPart,
+    evidence: EvidenceUnion,
+    witness?: PersonPart,
+    second?: string,
+  ): void {
     const said = evidence.kind === 'number' ? ` ${withUnit(evidence.value, evidence.unit)}` : '';
     const word = evidence.kind === 'choice' ? `: ${evidence.word.replace(/^!/, '')}` : '';
-    this.say(`${short(item.name)}${said}${word}`, [good(item, evidence, this.person, witness)], {
-      about: [item.item, item.section],
-    });
+    this.say(
+      `${short(item.name)}${said}${word}`,
+      [good(item, evidence, this.person, witness?.person)],
+      {
+        about: [item.item, item.section],
+        second,
+      },
+    );
     this.nextAsk(asking);
   }
 

@@ -357,7 +357,7 @@ function witness(at: Station, asking: Asking, item: ItemPart): TemplateResult {
         (p, i) =>
           html`<button
             ?data-first=${i === 0}
-            @click=${() => at.sendGood(asking, item, asking.given ?? { kind: 'touch' }, p.person)}
+            @click=${() => at.sendGood(asking, item, asking.given ?? { kind: 'touch' }, p)}
           >
             ${personName(p)}
           </button>`,

@@ -56,6 +56,9 @@ function who(at: Station): TemplateResult {
       ${personName(me)}<small>${hereWords(at, me)}</small>
     </button>`;
   }
+  // Signed on by code, and nobody of this morning's plan.
+  const { signed } = at.live.state.entry;
+  const words = signed ? `${signed.code} is signed on, without a post` : 'nobody signed on';
   return html`${
       own
         ? html`<button class="first" @click=${() => at.sign(own)}>
@@ -64,7 +67,7 @@ function who(at: Station): TemplateResult {
         : nothing
     }
     <button @click=${() => at.show({ kind: 'who' })}>
-      ${own ? 'Someone else' : 'Who is here?'}<small>nobody signed on</small>
+      ${own ? 'Someone else' : 'Who is here?'}<small>${words}</small>
     </button>`;
 }
 

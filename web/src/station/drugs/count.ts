@@ -52,7 +52,8 @@ export function countPanel(
 }
 
 function entry(at: Station, e: CountEntryShown): TemplateResult {
-  const signed = e.witness ? `${e.by} and ${e.witness}` : e.by;
+  const second = e.unsigned ? `${e.witness} (named, no signature)` : e.witness;
+  const signed = e.witness ? `${e.by} and ${second}` : e.by;
   return html`<div class="line entry">
     <span class=${e.struck ? 'struck' : ''}
       >${e.number + 1}. ${e.words}<small
@@ -135,7 +136,7 @@ function signatures(at: Station, c: Counting): TemplateResult {
   const others = witnesses(at.list('person'), at.room, at.person);
   return html`<p class="dim">Signed by the second person who saw it:</p>
     <div class="kinds">
-      ${others.map((p) => html`<button @click=${() => at.drugs.enter(p.person)}>${personName(p)}</button>`)}
+      ${others.map((p) => html`<button @click=${() => at.drugs.enter(p)}>${personName(p)}</button>`)}
     </div>
     ${others.length === 0 ? html`<p class="wrong">Nobody else has arrived: a second person must sign.</p>` : nothing}`;
 }

@@ -1,4 +1,4 @@
-import type { DrugListPart, DrugsPart } from '../../generated/wire.ts';
+import type { CommandUnion, DrugListPart, DrugsPart, PersonPart } from '../../generated/wire.ts';
 import type { Said } from '../../hands/said.ts';
 import type { Station } from '../main.ts';
 import {
@@ -134,20 +134,25 @@ export class DrugDesk {
 
   /** The package is used although it stopped: why, and who saw it too. */
   useAllTheSame(drug: string, reason: string, witness: string): void {
-    const scanned = this.scanned;
-    if (this.caseId === undefined || !scanned) return;
-    this.putAway();
-    const said = this.at.tell(`${drug} drawn all the same`, {
-      type: 'draw-drugs',
-      caseId: this.caseId,
-      drugs: [drug],
-      scan: scanned.code,
-      reason,
-      witness,
-      ...this.by,
+    const { scanned, caseId } = this;
+    const other = this.at.list('person').find((p) => p.person === witness);
+    if (caseId === undefined || !scanned || !other) return;
+    this.at.signedByTwo(other, 'draw-drugs', (second) => {
+      if (caseId !== this.caseId) return;
+      this.putAway();
+      const command: CommandUnion = {
+        type: 'draw-drugs',
+        caseId,
+        drugs: [drug],
+        scan: scanned.code,
+        reason,
+        witness,
+        ...this.by,
+      };
+      const said = this.at.tell(`${drug} drawn all the same`, command, { second });
+      this.scanned = { ...scanned, said };
+      this.at.requestUpdate();
     });
-    this.scanned = { ...scanned, said };
-    this.at.requestUpdate();
   }
 
   putAway(): void {
@@ -171,17 +176,21 @@ export class DrugDesk {
   }
 
   /** The entry, signed by who is signed on here and by the second person. */
-  enter(witness: string | undefined): void {
-    const c = this.counting;
-    if (!c || this.caseId === undefined) return;
-    const command = counted(this.caseId, c, this.at.person, witness);
+  enter(witness: PersonPart | undefined): void {
+    const { counting: c, caseId } = this;
+    if (!c || caseId === undefined) return;
+    const command = counted(caseId, c, this.at.person, witness?.person);
     if (typeof command === 'string') {
       this.wrong = command;
       this.at.requestUpdate();
       return;
     }
-    this.at.tell(`${c.drug} ${c.kind}`, command);
-    this.count(undefined);
+    const enter = (second?: string) => {
+      this.at.tell(`${c.drug} ${c.kind}`, command, { second });
+      if (this.counting === c) this.count(undefined);
+    };
+    if (witness) this.at.signedByTwo(witness, 'count-drug', enter);
+    else enter();
   }
 
   /** One label, of what was drawn just now. */

@@ -28,12 +28,23 @@ final class PairOptions {
               + " roles and screens stay, and a link for an administrator is printed.")
   private boolean pepperLost;
 
+  @Option(
+      names = "--sign-in",
+      paramLabel = "FILE",
+      description =
+          "With --pair: the file that names the site's identity provider (OpenID Connect), by which"
+              + " people sign on beside code and PIN; ACCESS.md says what stands in it.")
+  private Path provider;
+
   void check(boolean empty) throws Wrong {
     if (pair && !empty) {
       throw Wrong.input("--pair goes with --empty; nobody pairs a demo's screens.");
     }
     if (pepper != null && !pair) {
       throw Wrong.input("--pepper goes with --pair.");
+    }
+    if (provider != null && !pair) {
+      throw Wrong.input("--sign-in goes with --pair.");
     }
     if (pepperLost && !pair) {
       throw Wrong.input("--pepper-lost goes with --pair.");
@@ -46,6 +57,6 @@ final class PairOptions {
 
   /** Null where screens are not paired. */
   PairingOptions options() {
-    return pair ? new PairingOptions(pepper, pepperLost) : null;
+    return pair ? new PairingOptions(pepper, pepperLost, provider) : null;
   }
 }

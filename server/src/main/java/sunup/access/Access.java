@@ -46,15 +46,27 @@ public final class Access implements AutoCloseable {
   private final Passes passes;
   private final SuiteId firstSuite;
   private final Managing managing;
+  private final SigningOn signingOn;
+
+  /** Null where the site has no identity provider. */
+  private final SigningIn signingIn;
+
   private String firstLink;
 
-  private Access(Ledger ledger, Pins pins, Map<SuiteId, Set<RoomId>> suites, byte[] key) {
+  private Access(
+      Ledger ledger,
+      Pins pins,
+      Map<SuiteId, Set<RoomId>> suites,
+      byte[] key,
+      ProviderOptions provider) {
     this.ledger = ledger;
     this.pins = pins;
     this.suites = Map.copyOf(suites);
     this.firstSuite = suites.keySet().iterator().next();
     this.passes = new Passes(key);
     this.managing = new Managing(this);
+    this.signingOn = new SigningOn(this);
+    this.signingIn = provider == null ? null : new SigningIn(this, provider);
   }
 
   /**
@@ -64,6 +76,7 @@ public final class Access implements AutoCloseable {
    * @param pepper file with what goes into every PIN's hash
    * @param makePepper whether it is made if it is missing
    * @param pepperLost whether PINs that were made with another are given up
+   * @param provider by which people sign on too, or null
    * @param suites this board's in order, each with its rooms
    */
   public static Access open(
@@ -71,6 +84,7 @@ public final class Access implements AutoCloseable {
       Path pepper,
       boolean makePepper,
       boolean pepperLost,
+      ProviderOptions provider,
       Clock clock,
       Map<SuiteId, Set<RoomId>> suites)
       throws IOException {
@@ -79,7 +93,7 @@ public final class Access implements AutoCloseable {
       Pins pins = new Pins(database.inOne(c -> Pepper.of(c, pepper, makePepper, pepperLost)));
       byte[] key = database.inOne(Passes::key);
       String link = first(database, clock.realMs());
-      Access made = new Access(Ledger.open(database, clock), pins, suites, key);
+      Access made = new Access(Ledger.open(database, clock), pins, suites, key, provider);
       made.firstLink = link;
       opened = true;
       return made;
@@ -97,6 +111,7 @@ public final class Access implements AutoCloseable {
     return database.inOne(
         c -> {
           AccessStore.forget(c, now - SIGN_ONS_KEPT_MS);
+          AccessStore.closeOwn(c, now);
           if (AccessStore.administered(c)) {
             return null;
           }
@@ -125,9 +140,12 @@ public final class Access implements AutoCloseable {
     return suites;
   }
 
-  /** The suite of a first administrator whose page named none. */
-  SuiteId firstSuite() {
-    return firstSuite;
+  /** The suite of this id, or the first if a page named none, or one that is not ours. */
+  SuiteId suite(String id) {
+    return suites.keySet().stream()
+        .filter(one -> one.value().equals(id))
+        .findFirst()
+        .orElse(firstSuite);
   }
 
   Pins pins() {
@@ -136,6 +154,20 @@ public final class Access implements AutoCloseable {
 
   Managing managing() {
     return managing;
+  }
+
+  SigningOn signingOn() {
+    return signingOn;
+  }
+
+  /** Signing on by the site's identity provider, if it has one. */
+  Optional<SigningIn> signingIn() {
+    return Optional.ofNullable(signingIn);
+  }
+
+  /** The page to which a browser goes that comes back from the identity provider. */
+  public Optional<String> signingInAt(String state) {
+    return signingIn().flatMap(one -> one.page(state));
   }
 
   Passes passes() {
@@ -256,7 +288,28 @@ public final class Access implements AutoCloseable {
       name = first + "." + more;
     }
     PairedScreen made =
-        new PairedScreen(Secrets.token(), name, page, suite, room, ledger.now(), by);
+        new PairedScreen(Secrets.token(), name, page, suite, room, ledger.now(), by, false);
+    return ours(c, fingerprint, made);
+  }
+
+  /** A browser that is one person's own is known while that person is signed on at it. */
+  CompletableFuture<Void> ownScreen(SigningIn.Browser at, String person, Role role, PersonId post) {
+    return ledger.change(
+        c -> {
+          long now = ledger.now();
+          String name = at.page().word() + "-" + at.suite() + "-" + person;
+          String id = Secrets.token();
+          ours(
+              c,
+              at.fingerprint(),
+              new PairedScreen(id, name, at.page(), at.suite(), null, now, person, true));
+          AccessStore.signOn(c, signedOn(id, person, at.suite(), role, post, now));
+          return null;
+        });
+  }
+
+  private PairedScreen ours(Connection c, String fingerprint, PairedScreen made)
+      throws SQLException {
     AccessStore.asksNoMore(c, fingerprint);
     AccessStore.addScreen(c, made);
     AccessStore.addKey(c, fingerprint, made.id(), ledger.now());
@@ -282,8 +335,8 @@ public final class Access implements AutoCloseable {
     return ledger
         .inStore(
             c -> {
-              int tried = AccessStore.tried(c, person, at.id(), ledger.now());
-              if (AccessStore.triedAt(c, at.id()) > TRIES_AT_SCREEN_MAX) {
+              int tried = PinTries.tried(c, person, at.id(), ledger.now());
+              if (PinTries.triedAt(c, at.id()) > TRIES_AT_SCREEN_MAX) {
                 throw new Refusal("Too many wrong PINs at this screen. Wait a quarter of an hour.");
               }
               return tried > AccessStore.TRIES_MAX
@@ -309,7 +362,7 @@ public final class Access implements AutoCloseable {
   private CompletableFuture<Void> untried(String person, PairedScreen at) {
     return ledger.inStore(
         c -> {
-          AccessStore.forgetTries(c, person, at.id());
+          PinTries.forgetTries(c, person, at.id());
           return null;
         });
   }
@@ -357,6 +410,7 @@ public final class Access implements AutoCloseable {
     return fingerprint == null
         ? Optional.empty()
         : all.screenOf(fingerprint)
+            .filter(at -> !at.own() || all.signedAt(at.id(), ledger.now()).isPresent())
             .map(
                 at ->
                     new Asker(
@@ -371,6 +425,7 @@ public final class Access implements AutoCloseable {
 
   @Override
   public void close() {
+    signingIn().ifPresent(SigningIn::close);
     ledger.close();
   }
 }

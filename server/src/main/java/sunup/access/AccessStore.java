@@ -132,7 +132,8 @@ final class AccessStore {
         new SuiteId(r.getString("suite")),
         room == null ? null : new RoomId(room),
         r.getLong("paired_at"),
-        r.getString("paired_by"));
+        r.getString("paired_by"),
+        r.getInt("own") != 0);
   }
 
   private static SignedOn session(ResultSet r) throws SQLException {
@@ -189,15 +190,31 @@ final class AccessStore {
   static void addScreen(Connection c, PairedScreen s) throws SQLException {
     run(
         c,
-        "INSERT INTO access_screen (id, name, page, suite, room, paired_at, paired_by)"
-            + " VALUES (?, ?, ?, ?, ?, ?, ?)",
+        "INSERT INTO access_screen (id, name, page, suite, room, paired_at, paired_by, own)"
+            + " VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
         s.id(),
         s.name(),
         s.page().word(),
         s.suite().value(),
         s.room() == null ? null : s.room().value(),
         s.pairedAt(),
-        s.pairedBy());
+        s.pairedBy(),
+        s.own() ? 1 : 0);
+  }
+
+  /** People's own browsers are known no longer than their sign-on lasts. */
+  static void closeOwn(Connection c, long now) throws SQLException {
+    List<String> over =
+        all(
+            c,
+            "SELECT id FROM access_screen WHERE own = 1 AND revoked_at IS NULL AND NOT EXISTS"
+                + " (SELECT 1 FROM access_sign_on s WHERE s.screen = access_screen.id"
+                + " AND s.ended_at IS NULL AND s.began_at > ?)",
+            r -> r.getString("id"),
+            now - SESSION_MS);
+    for (String screen : over) {
+      revoke(c, screen, "its sign-on ended", now);
+    }
   }
 
   /** Its keys go, so that no socket of it opens again. */
@@ -331,6 +348,34 @@ final class AccessStore {
     }
   }
 
+  /** Roles that count everywhere become roles of each suite, so that one suite's can change. */
+  static void spreadRoles(Connection c, String person, Set<SuiteId> suites) throws SQLException {
+    List<Role> everywhere =
+        all(
+            c,
+            "SELECT role FROM access_role WHERE person = ? AND suite = ?",
+            r -> role(r, "role"),
+            person,
+            Known.EVERYWHERE);
+    run(c, "DELETE FROM access_role WHERE person = ? AND suite = ?", person, Known.EVERYWHERE);
+    for (SuiteId suite : suites) {
+      for (Role role : everywhere) {
+        run(
+            c,
+            "DELETE FROM access_role WHERE person = ? AND suite = ? AND role = ?",
+            person,
+            suite.value(),
+            role.word());
+        run(
+            c,
+            "INSERT INTO access_role (person, suite, role) VALUES (?, ?, ?)",
+            person,
+            suite.value(),
+            role.word());
+      }
+    }
+  }
+
   static void endPerson(Connection c, String person, long now) throws SQLException {
     run(c, "UPDATE access_person SET ended_at = ? WHERE code = ?", now, person);
     run(c, "DELETE FROM access_role WHERE person = ?", person);
@@ -372,46 +417,5 @@ final class AccessStore {
   /** Who was signed on where is forgotten. */
   static void forget(Connection c, long before) throws SQLException {
     run(c, "DELETE FROM access_sign_on WHERE began_at < ?", before);
-  }
-
-  /** Counts a try before the PIN is looked at, and tells the how manyth in a row it is. */
-  static int tried(Connection c, String person, String screen, long now) throws SQLException {
-    run(c, "DELETE FROM access_tries WHERE last_at <= ?", now - LOCK_MS);
-    int more =
-        run(
-            c,
-            "UPDATE access_tries SET failed = failed + 1, last_at ="
-                + " CASE WHEN failed < ? THEN ? ELSE last_at END WHERE person = ? AND screen = ?",
-            TRIES_MAX,
-            now,
-            person,
-            screen);
-    if (more == 0) {
-      run(
-          c,
-          "INSERT INTO access_tries (person, screen, failed, last_at) VALUES (?, ?, 1, ?)",
-          person,
-          screen,
-          now);
-    }
-    return one(
-        c,
-        "SELECT failed FROM access_tries WHERE person = ? AND screen = ?",
-        r -> r.getInt("failed"),
-        person,
-        screen);
-  }
-
-  /** Tries of all codes at a screen that were not right. */
-  static int triedAt(Connection c, String screen) throws SQLException {
-    return one(
-        c,
-        "SELECT coalesce(sum(failed), 0) AS n FROM access_tries WHERE screen = ?",
-        r -> r.getInt("n"),
-        screen);
-  }
-
-  static void forgetTries(Connection c, String person, String screen) throws SQLException {
-    run(c, "DELETE FROM access_tries WHERE person = ? AND screen = ?", person, screen);
   }
 }

@@ -4,6 +4,7 @@ import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import sunup.access.Known.PairedScreen;
 import sunup.access.Known.SignedOn;
 import sunup.board.Actor;
@@ -25,10 +26,7 @@ public final class Door {
   /** A page gets a new pass this often. */
   private static final long PASS_AGAIN_MS = 3_600_000;
 
-  /** A touch may be this much younger than the end of its sign-on: clocks of screens differ. */
-  private static final long CLOCK_SLACK_MS = 120_000;
-
-  private static final int LETTERS_MAX = 64;
+  private static final String COUNTERSIGN = "countersign";
 
   private final Access access;
   private final Ledger ledger;
@@ -112,6 +110,10 @@ public final class Door {
       prove(prove);
     } else if (message instanceof ClientMessage.FirstLink claim) {
       claim(claim);
+    } else if (message instanceof ClientMessage.SignIn asked) {
+      signIn(asked);
+    } else if (message instanceof ClientMessage.SignedIn back) {
+      signedIn(back);
     } else if (message instanceof ClientMessage.NewKey key) {
       inside("new-key", at -> newKey(at, key));
     } else if (message instanceof ClientMessage.SignOn on) {
@@ -119,6 +121,8 @@ public final class Door {
     } else if (message instanceof ClientMessage.SignOff) {
       inside(
           "sign-off", at -> told("sign-off", access.signOff(at), "Nobody is signed on here now."));
+    } else if (message instanceof ClientMessage.Countersign by) {
+      inside(COUNTERSIGN, at -> countersign(at, by));
     } else if (message instanceof ClientMessage.Manage manage) {
       inside(manage.id(), at -> manage(at, manage));
     } else {
@@ -170,8 +174,15 @@ public final class Door {
     if (ledger.known().screenOf(fingerprint).isPresent()) {
       find();
     } else {
-      line.send(new ServerMessage.Pairing(its.code(), its.address(), its.at(), its.until()));
+      pairing();
     }
+  }
+
+  private void pairing() {
+    String provider =
+        access.signingIn().filter(SigningIn::ownScreens).map(SigningIn::name).orElse(null);
+    line.send(
+        new ServerMessage.Pairing(asks.code(), asks.address(), asks.at(), asks.until(), provider));
   }
 
   private void admit(PairedScreen its) {
@@ -217,7 +228,8 @@ public final class Door {
             screen.page().word(),
             screen.suite().value(),
             screen.room(),
-            access.passes().made(fingerprint, passAt)));
+            access.passes().made(fingerprint, passAt),
+            access.signingIn().map(SigningIn::name).orElse(null)));
   }
 
   /** Something changed, here or at another node. */
@@ -263,6 +275,9 @@ public final class Door {
   /** Every few seconds. */
   public void pulse() {
     if (screen != null) {
+      if (screen.own() && current().isEmpty()) {
+        told("sign-off", access.signOff(screen), "");
+      }
       tellSigned();
       if (ledger.now() - passAt > PASS_AGAIN_MS) {
         pass();
@@ -271,7 +286,7 @@ public final class Door {
       if (ledger.now() >= asks.until()) {
         line.close("the code has ended; another one comes");
       } else {
-        line.send(new ServerMessage.Pairing(asks.code(), asks.address(), asks.at(), asks.until()));
+        pairing();
       }
     }
   }
@@ -300,25 +315,7 @@ public final class Door {
     if (hello.page().equals(Page.WALL.word())) {
       return Page.WALL.actor(screen.name(), null, null);
     }
-    SignedOn now = current().orElse(null);
-    if (now != null && now.id().equals(send.session())) {
-      return Access.actor(screen, Optional.of(now));
-    }
-    SignedOn before = send.session() == null ? null : all.sessions().get(send.session());
-    if (before != null
-        && before.endedAt() != null
-        && before.screen().equals(screen.id())
-        && send.touchedAt() <= before.endedAt() + CLOCK_SLACK_MS
-        && stillMay(all, before)) {
-      return Access.actor(screen, Optional.of(before));
-    }
-    boolean earlier = now == null || send.touchedAt() < now.beganAt() - CLOCK_SLACK_MS;
-    return Access.actor(screen, earlier ? Optional.empty() : Optional.of(now));
-  }
-
-  private static boolean stillMay(Known all, SignedOn one) {
-    Known.Person person = all.people().get(one.person());
-    return person != null && person.may(one.suite(), one.role());
+    return Giver.of(access, screen, current().orElse(null), send);
   }
 
   private void claim(ClientMessage.FirstLink claim) {
@@ -330,11 +327,7 @@ public final class Door {
       told("first-link", Access.failed(new Refusal("This screen is paired already.")), "");
       return;
     }
-    SuiteId suite =
-        access.suites().keySet().stream()
-            .filter(s -> s.value().equals(hello.suite()))
-            .findFirst()
-            .orElse(access.firstSuite());
+    SuiteId suite = access.suite(hello.suite());
     told(
         "first-link",
         access.claim(fingerprint, claim.link(), claim.code(), claim.pin(), suite),
@@ -353,49 +346,44 @@ public final class Door {
   }
 
   private void signOn(PairedScreen at, ClientMessage.SignOn on) {
-    if (at.page() == Page.WALL
-        || on.code().length() > LETTERS_MAX
-        || on.pin().length() > LETTERS_MAX) {
-      told("sign-on", Access.failed(new Refusal("Nobody signs on here like that.")), "");
-      return;
-    }
     Role planned = on.as() == null ? null : line.planned(on.as());
-    told(
-        "sign-on",
-        access
-            .checkPin(at, on.code(), on.pin())
-            .thenCompose(
-                v -> {
-                  try {
-                    Role role = role(at, on, planned);
-                    return access.signOn(at, on.code(), role, on.as());
-                  } catch (Refusal e) {
-                    return Access.failed(e);
-                  }
-                }),
-        on.code() + " is signed on.");
+    told("sign-on", access.signingOn().on(at, on, planned), on.code() + " is signed on.");
   }
 
-  /** In which role somebody signs on whose PIN was right. */
-  private Role role(PairedScreen at, ClientMessage.SignOn on, Role planned) throws Refusal {
-    Known.Person person = ledger.known().people().get(on.code());
-    Role asked = on.role() != null ? on.role() : planned;
-    if (planned != null && asked != planned) {
-      throw new Refusal(
-          on.as() + " is planned as " + planned.word() + ". Sign on as that, or as yourself.");
-    }
-    for (Role role : Role.values()) {
-      boolean wanted = asked == null || role == asked;
-      if (wanted && at.page().mayBe(role) && person != null && person.may(at.suite(), role)) {
-        return role;
-      }
-    }
-    throw new Refusal(
-        asked == null
-            ? "You have no role at this kind of screen. An administrator gives roles at the desk."
-            : "You may not sign on as "
-                + asked.word()
-                + " here. An administrator gives roles at the desk.");
+  private void signIn(ClientMessage.SignIn asked) {
+    Role planned = asked.as() == null ? null : line.planned(asked.as());
+    then(
+        withProvider(one -> one.begin(browser(), asked, origin, planned)),
+        to -> line.send(new ServerMessage.Told("sign-in", true, "", null, null, to)),
+        why -> line.send(new ServerMessage.Told("sign-in", false, why, null)));
+  }
+
+  private void signedIn(ClientMessage.SignedIn back) {
+    then(
+        withProvider(one -> one.end(browser(), back)),
+        code -> line.send(new ServerMessage.Told("signed-in", true, code + " is signed on.", null)),
+        why -> line.send(new ServerMessage.Told("signed-in", false, why, null)));
+  }
+
+  private CompletableFuture<String> withProvider(
+      Function<SigningIn, CompletableFuture<String>> then) {
+    return fingerprint == null || access.signingIn().isEmpty()
+        ? Access.failed(new Refusal("Nobody signs on here like that."))
+        : then.apply(access.signingIn().get());
+  }
+
+  private SigningIn.Browser browser() {
+    Page page = Page.named(hello.page()).orElse(Page.WALL);
+    return new SigningIn.Browser(fingerprint, page, access.suite(hello.suite()));
+  }
+
+  private void countersign(PairedScreen at, ClientMessage.Countersign by) {
+    Role planned = by.as() == null ? null : line.planned(by.as());
+    String words = by.code() + " signed.";
+    then(
+        access.signingOn().second(at, current().orElse(null), by, planned),
+        token -> line.send(new ServerMessage.Told(COUNTERSIGN, true, words, null, token, null)),
+        why -> line.send(new ServerMessage.Told(COUNTERSIGN, false, why, null)));
   }
 
   private void manage(PairedScreen at, ClientMessage.Manage manage) {

@@ -84,7 +84,9 @@ record Known(
    *
    * @param name as the journal tells it, for example {@code station-7}
    * @param room a station's, else null
-   * @param pairedBy code of the person who typed its code
+   * @param pairedBy code of the person who typed its code, or whose own it is
+   * @param own true for a browser of one person, which nobody paired at a desk: it is known as long
+   *     as that person is signed on
    */
   record PairedScreen(
       String id,
@@ -93,7 +95,8 @@ record Known(
       SuiteId suite,
       RoomId room,
       long pairedAt,
-      String pairedBy) {}
+      String pairedBy,
+      boolean own) {}
 
   /**
    * A person's time at a screen.

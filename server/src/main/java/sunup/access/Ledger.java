@@ -53,7 +53,7 @@ final class Ledger implements AutoCloseable {
     return new Ledger(database, clock, known);
   }
 
-  private static ThreadPoolExecutor pool(String name, int waitingMax) {
+  static ThreadPoolExecutor pool(String name, int waitingMax) {
     return new ThreadPoolExecutor(
         1,
         1,
@@ -124,6 +124,7 @@ final class Ledger implements AutoCloseable {
               database.inOne(
                   c -> {
                     T made = work.on(c);
+                    AccessStore.closeOwn(c, now());
                     AccessStore.changed(c);
                     after[0] = AccessStore.read(c, now());
                     return made;
@@ -138,7 +139,7 @@ final class Ledger implements AutoCloseable {
     return later(hashing, work);
   }
 
-  private static <T> CompletableFuture<T> later(Executor pool, Work<T> work) {
+  static <T> CompletableFuture<T> later(Executor pool, Work<T> work) {
     CompletableFuture<T> done = new CompletableFuture<>();
     try {
       pool.execute(

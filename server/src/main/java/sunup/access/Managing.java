@@ -208,7 +208,9 @@ final class Managing {
                     AccessStore.addPerson(c, add.code(), pin, by.person(), now);
                   }
                   Set<Role> roles = new HashSet<>(add.roles());
+                  AccessStore.spreadRoles(c, add.code(), access.suites().keySet());
                   AccessStore.setRoles(c, add.code(), at.suite().value(), roles);
+                  stillAdministered(c);
                   if (!add.code().equals(by.person())) {
                     AccessStore.signOffEverywhere(c, add.code(), now);
                   }
@@ -254,7 +256,22 @@ final class Managing {
       throw new Refusal("There is nobody of this code.");
     }
     AccessStore.endPerson(c, person, ledger.now());
+    stillAdministered(c);
     return new Done(person + " may not sign on any more.", null);
+  }
+
+  /** Refuses a change after which a suite that has an administrator has none. */
+  private void stillAdministered(Connection c) throws SQLException, Refusal {
+    Known after = AccessStore.read(c, ledger.now());
+    for (SuiteId suite : access.suites().keySet()) {
+      if (administered(ledger.known(), suite) && !administered(after, suite)) {
+        throw new Refusal("Suite " + suite + " would have no administrator. Name another first.");
+      }
+    }
+  }
+
+  private static boolean administered(Known all, SuiteId suite) {
+    return all.people().values().stream().anyMatch(p -> p.may(suite, Role.ADMIN));
   }
 
   private Done lifted(Connection c, PairedScreen at, SignedOn by, AccessAsk.Lift lift)
@@ -263,7 +280,7 @@ final class Managing {
       throw new Refusal("A colleague has to do that.");
     }
     PairedScreen where = lift.screen() == null ? at : ofSuite(at, lift.screen());
-    AccessStore.forgetTries(c, lift.person(), where.id());
+    PinTries.forgetTries(c, lift.person(), where.id());
     return new Done(lift.person() + " may try again at " + where.name() + ".", null);
   }
 

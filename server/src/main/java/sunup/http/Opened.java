@@ -17,6 +17,7 @@ import java.util.stream.Collectors;
 import sunup.access.Access;
 import sunup.access.Connections;
 import sunup.access.PairingOptions;
+import sunup.access.ProviderOptions;
 import sunup.archive.Archivist;
 import sunup.archive.FactStore;
 import sunup.archive.ForecastLog;
@@ -59,8 +60,6 @@ record Opened(
   /** Bytes of a site's file. */
   static final long SITE_BYTES_MAX = 1 << 20;
 
-  private static final Decider BOARD = Decider.board();
-
   /**
    * Opens all of it.
    *
@@ -96,7 +95,12 @@ record Opened(
       Cluster cluster = options.cluster() == null ? null : join(vertx, options, journal);
       Suites suites =
           cluster == null
-              ? Suites.open(journal, BOARD, options.clock(), options.types(), null)
+              ? Suites.open(
+                  journal,
+                  Decider.board(options.pairing() != null),
+                  options.clock(),
+                  options.types(),
+                  null)
               : cluster.suites();
       opened.clear();
       return new Opened(sites, suites, cluster, archivist, facts, editions, said, access, identity);
@@ -127,6 +131,7 @@ record Opened(
         pairing.pepper() == null ? options.dataFolder().resolve("pepper") : pairing.pepper(),
         options.database() == null,
         pairing.pepperLost(),
+        pairing.provider() == null ? null : ProviderOptions.read(pairing.provider()),
         options.clock(),
         rooms);
   }
@@ -143,7 +148,13 @@ record Opened(
         options.cluster(),
         options.types(),
         options.clock(),
-        others -> Suites.open(journal, BOARD, options.clock(), options.types(), others));
+        others ->
+            Suites.open(
+                journal,
+                Decider.board(options.pairing() != null),
+                options.clock(),
+                options.types(),
+                others));
   }
 
   private static Journal journal(ServerOptions options) throws IOException {

@@ -205,6 +205,9 @@ public final class SunupServer {
     made.route().handler(guard::check);
     new Webroot("webroot").mount(made);
     new ProtocolPages().mount(made);
+    if (access != null) {
+      new SignedInPage(access).mount(made);
+    }
     if (identity != null && identity.rootPem() != null) {
       new TrustPages(identity).mount(made);
     }

@@ -65,6 +65,9 @@ record Greeting(Page page, Mornings mornings, MorningId chosen, MorningId resume
         || message instanceof ClientMessage.FirstLink
         || message instanceof ClientMessage.SignOn
         || message instanceof ClientMessage.SignOff
+        || message instanceof ClientMessage.SignIn
+        || message instanceof ClientMessage.SignedIn
+        || message instanceof ClientMessage.Countersign
         || message instanceof ClientMessage.Manage;
   }
 

@@ -94,7 +94,10 @@ final class Decisions {
     return "receipts:" + morning;
   }
 
-  /** What a receipt's hash is taken over; of one command alone it is as it always was. */
+  /**
+   * What a receipt's hash is taken over; of one command alone it is as it always was. A second
+   * signature is not in it: sent again after its minute the command is the same.
+   */
   record Payload(
       Command command,
       Actor actor,
@@ -151,7 +154,8 @@ final class Decisions {
 
   private Bytes payload(Submission s) {
     try {
-      byte[] bytes = CANONICAL.writeValueAsBytes(new Payload(s.command(), s.actor(), s.also()));
+      Actor alone = s.actor() == null ? null : s.actor().with(null);
+      byte[] bytes = CANONICAL.writeValueAsBytes(new Payload(s.command(), alone, s.also()));
       return Mac256.of(receiptKey, Bytes.of(bytes));
     } catch (JsonProcessingException e) {
       throw new IllegalStateException("a command could not be written: " + e.getMessage(), e);

@@ -39,7 +39,7 @@ class AccessBackupTest {
             ? SideDatabase.sqlite(store.folder(), "access")
             : SideDatabase.postgres(PostgresServer.shared().address(store.schema()), "access");
     Map<SuiteId, Set<RoomId>> suites = Map.of(SUITE, Set.of(new RoomId("4")));
-    return Access.open(database, pepper, true, lost, clock, suites);
+    return Access.open(database, pepper, true, lost, null, clock, suites);
   }
 
   private static <T> T done(java.util.concurrent.Future<T> future) throws Exception {

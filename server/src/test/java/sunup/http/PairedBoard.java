@@ -23,6 +23,7 @@ import sunup.board.RoomId;
 import sunup.codec.Json;
 import sunup.intake.SiteFile;
 import sunup.live.fake.TickingClock;
+import sunup.suites.Clock;
 import sunup.wire.AccessAsk;
 import sunup.wire.ClientMessage;
 import sunup.wire.ServerMessage;
@@ -54,9 +55,13 @@ abstract class PairedBoard {
 
   void begin(PairingOptions pairing) throws Exception {
     ServerOptions options =
-        ServerOptions.of(folder.resolve("data"), folder.resolve("site.json"), 0, new TickingClock())
+        ServerOptions.of(folder.resolve("data"), folder.resolve("site.json"), 0, clock())
             .pairing(pairing);
     server = await(SunupServer.start(vertx, options));
+  }
+
+  Clock clock() {
+    return new TickingClock();
   }
 
   @AfterEach

@@ -126,6 +126,21 @@ class SignOnTest extends PairedBoard {
   }
 
   @Test
+  void shouldTakeTheFirstAdministratorsRightsAwayAndNeverTheLastOnes() throws Exception {
+    person("K2", OTHER_PIN, Role.ADMIN);
+    KeyHolder other = paired("desk", null);
+    assertThat(other.signOn("K2", OTHER_PIN).done()).isTrue();
+    assertThat(desk.ask(new AccessAsk.SetPerson("K1", null, List.of(Role.DESK))).done()).isFalse();
+
+    assertThat(other.ask(new AccessAsk.SetPerson("K1", null, List.of(Role.DESK))).done()).isTrue();
+
+    assertThat(desk.signOn("K1", PIN, Role.ADMIN, null).done()).isFalse();
+    assertThat(desk.signOn("K1", PIN, Role.DESK, null).done()).isTrue();
+    assertThat(desk.ask(new AccessAsk.EndPerson("K2")).done()).isFalse();
+    assertThat(other.ask(new AccessAsk.EndPerson("K2")).done()).isFalse();
+  }
+
+  @Test
   void shouldChangeOnesOwnPinByThePresentOne() throws Exception {
     person("A7", OTHER_PIN, Role.ANAESTHETIST);
     KeyHolder station = paired("station", "4");

@@ -38,9 +38,14 @@ final class Ask {
     return order.actor().role();
   }
 
-  /** Who did it: the person named, or else the one who signed; or null. */
+  /**
+   * Who did it: the person named, or else the one who signed; or null. Somebody who is signed on
+   * and has no post in this morning's plan speaks by role: the event keeps who gave it.
+   */
   PersonId doer(PersonId named) {
-    return named != null ? named : order.actor().person();
+    PersonId signer = order.actor().person();
+    boolean planned = signer != null && morning.people().containsKey(signer);
+    return named != null ? named : planned ? signer : null;
   }
 
   Recorded recorded(Event event) {

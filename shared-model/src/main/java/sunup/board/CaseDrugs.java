@@ -12,8 +12,12 @@ import sunup.drugs.DrawnDrug;
  *
  * @param syringes in the order in which they were drawn; a syringe's number is its place, from 0
  * @param count controlled drugs
+ * @param signed entries of the count, by number, whose second person signed, and was not only named
  */
-public record CaseDrugs(List<Syringe> syringes, ControlledCount count) {
+public record CaseDrugs(
+    List<Syringe> syringes,
+    ControlledCount count,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Integer> signed) {
   /** Syringes of one case. */
   public static final int SYRINGES_MAX = 200;
 
@@ -55,10 +59,11 @@ public record CaseDrugs(List<Syringe> syringes, ControlledCount count) {
 
   public CaseDrugs {
     syringes = List.copyOf(syringes);
+    signed = List.copyOf(signed);
   }
 
   static CaseDrugs of(CaseId caseId) {
-    return new CaseDrugs(List.of(), ControlledCount.of(caseId));
+    return new CaseDrugs(List.of(), ControlledCount.of(caseId), List.of());
   }
 
   /** True if a usable syringe of the drug is there. */
@@ -69,20 +74,29 @@ public record CaseDrugs(List<Syringe> syringes, ControlledCount count) {
   CaseDrugs with(List<Syringe> more) {
     List<Syringe> all = new ArrayList<>(syringes);
     all.addAll(more);
-    return new CaseDrugs(all, count);
+    return new CaseDrugs(all, count, signed);
   }
 
-  CaseDrugs with(ControlledCount next) {
-    return new CaseDrugs(syringes, next);
+  /**
+   * With one more entry.
+   *
+   * @param bySecond true if its second person signed
+   */
+  CaseDrugs counted(ControlledCount next, boolean bySecond) {
+    List<Integer> all = new ArrayList<>(signed);
+    if (bySecond) {
+      all.add(next.entries().size() - 1);
+    }
+    return new CaseDrugs(syringes, next, all);
   }
 
   CaseDrugs with(int number, UnaryOperator<Syringe> change) {
     List<Syringe> all = new ArrayList<>(syringes);
     all.set(number, change.apply(all.get(number)));
-    return new CaseDrugs(all, count);
+    return new CaseDrugs(all, count, signed);
   }
 
   CaseDrugs voided() {
-    return new CaseDrugs(syringes.stream().map(Syringe::asVoid).toList(), count);
+    return new CaseDrugs(syringes.stream().map(Syringe::asVoid).toList(), count, signed);
   }
 }

@@ -1,7 +1,9 @@
 package sunup.board;
 
 import java.util.LinkedHashMap;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * Every kind of command: how it stands to what happened meanwhile, and whether a draft takes it.
@@ -74,6 +76,16 @@ public enum CommandKind {
 
   public static CommandKind of(Command command) {
     return BY_TYPE.get(command.getClass());
+  }
+
+  /** The kind of this word, as a command's type is written. */
+  public static Optional<CommandKind> named(String word) {
+    return BY_TYPE.values().stream().filter(kind -> kind.word().equals(word)).findFirst();
+  }
+
+  /** As a command's type is written: {@code count-drug}. */
+  public String word() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   public Class<? extends Command> type() {

@@ -36,11 +36,13 @@ final class DrugFacts {
   }
 
   static void counted(Edit edit, Event.DrugCounted e) {
+    Actor by = edit.recorded.actor();
+    boolean bySecond = e.entry().witness() != null && by != null && by.second() != null;
     edit.drugs(
         e.caseId(),
         drugs ->
             drugs.count().take(e.entry()) instanceof ControlledCount.Taken taken
-                ? drugs.with(taken.count())
+                ? drugs.counted(taken.count(), bySecond)
                 : drugs);
   }
 }

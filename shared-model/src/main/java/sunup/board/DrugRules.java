@@ -36,7 +36,11 @@ final class DrugRules {
 
   static Outcome draw(Ask ask, Command.DrawDrugs c) {
     PersonId by = ask.doer(c.by());
-    Refused refused = Ask.first(meets(ask, c.caseId(), by, c.witness()), noList(ask));
+    Refused refused =
+        Ask.first(
+            meets(ask, c.caseId(), by, c.witness()),
+            Rights.checkSecond(ask, CommandKind.DRAW_DRUGS, by, c.witness()),
+            noList(ask));
     if (refused != null) {
       return refused;
     }
@@ -179,7 +183,11 @@ final class DrugRules {
 
   static Outcome count(Ask ask, Command.CountDrug c) {
     PersonId by = ask.doer(c.by());
-    Refused refused = Ask.first(counts(ask, c.caseId(), by, c.witness()), noList(ask));
+    Refused refused =
+        Ask.first(
+            counts(ask, c.caseId(), by, c.witness()),
+            Rights.checkSecond(ask, CommandKind.COUNT_DRUG, by, c.witness()),
+            noList(ask));
     if (refused != null) {
       return refused;
     }

@@ -49,8 +49,9 @@ final class EvidenceCheck {
     if (witness != null && witness.equals(by)) {
       return Ask.refuse(RefusalCode.SAME_PERSON, sheet.desk());
     }
-    if (!sheet.evidence().witness()) {
-      return null;
+    Refused unsigned = Rights.checkSecond(ask, CommandKind.GOOD, by, witness);
+    if (unsigned != null || !sheet.evidence().witness()) {
+      return unsigned;
     }
     if (by == null || witness == null) {
       return Ask.refuse(

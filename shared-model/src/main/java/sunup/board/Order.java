@@ -11,6 +11,24 @@ package sunup.board;
  * @param happenedAt when it was touched by the owner's clock, epoch milliseconds, already clamped
  *     to the morning's opening and now
  * @param now the owner's clock, epoch milliseconds
+ * @param signing true where people sign on: a second person counts only by a signature of his or
+ *     her own, not by being named
  */
 public record Order(
-    CommandId id, Command command, Actor actor, Long seen, long happenedAt, long now) {}
+    CommandId id,
+    Command command,
+    Actor actor,
+    Long seen,
+    long happenedAt,
+    long now,
+    boolean signing) {
+  /** Where nobody signs on, and people are taken as they are named. */
+  public Order(CommandId id, Command command, Actor actor, Long seen, long happenedAt, long now) {
+    this(id, command, actor, seen, happenedAt, now, false);
+  }
+
+  /** The same where people sign on. */
+  public Order whereSigned() {
+    return new Order(id, command, actor, seen, happenedAt, now, true);
+  }
+}

@@ -80,6 +80,15 @@ final class PeopleRules {
     if (c.from().equals(c.to())) {
       return Ask.refuse(RefusalCode.SAME_PERSON, "choose who takes over from " + c.from().value());
     }
+    // What happened is kept also if nobody signs; a signature must be of one of the two.
+    Actor.Second second = ask.order.actor().second();
+    if (second != null) {
+      PersonId named = second.person().equals(c.from()) ? c.from() : c.to();
+      Refused unsigned = Rights.checkSecond(ask, CommandKind.HAND_OVER, null, named);
+      if (unsigned != null) {
+        return unsigned;
+      }
+    }
     return ask.accept(new Event.HandedOver(c.from(), c.to(), c.room()));
   }
 }

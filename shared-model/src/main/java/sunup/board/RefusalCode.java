@@ -32,6 +32,8 @@ public enum RefusalCode {
   OUT_OF_RANGE("%s"),
   @JsonProperty("same-person")
   SAME_PERSON("That must be another person: %s. Choose somebody else."),
+  @JsonProperty("second-unsigned")
+  SECOND_UNSIGNED("%s did not sign, or longer than a minute ago. Ask for code and PIN again."),
   @JsonProperty("nothing-to-undo")
   NOTHING_TO_UNDO("There is nothing left to take back: %s. Say how it stands now."),
   @JsonProperty("case-cancelled")

@@ -36,6 +36,15 @@ public final class Rights {
 
   private static final Map<CommandKind, Set<Role>> TABLE = table();
 
+  /** Kinds of command that two people may sign; the second is one who may give it as well. */
+  private static final Set<CommandKind> BY_TWO =
+      Collections.unmodifiableSet(
+          EnumSet.of(
+              CommandKind.GOOD,
+              CommandKind.DRAW_DRUGS,
+              CommandKind.COUNT_DRUG,
+              CommandKind.HAND_OVER));
+
   /** The prefix of the name of a screen that stands in a room: {@code station-7}. */
   private static final String STATION = "station-";
 
@@ -98,6 +107,38 @@ public final class Rights {
   /** The roles that may give a kind of command. */
   public static Set<Role> who(CommandKind kind) {
     return TABLE.get(kind);
+  }
+
+  /** The roles that may sign such a command beside another: none if it is of one person. */
+  public static Set<Role> whoSigns(CommandKind kind) {
+    return BY_TWO.contains(kind) ? who(kind) : Set.of();
+  }
+
+  /**
+   * Where people sign on, a refusal unless two did: who gives the command, and another by code and
+   * PIN. Where they do not, null.
+   *
+   * @param first whom the command names as who did it, or null
+   * @param named whom it names as the second person, or null if it needs none
+   */
+  static Refused checkSecond(Ask ask, CommandKind kind, PersonId first, PersonId named) {
+    if (!ask.order.signing() || named == null) {
+      return null;
+    }
+    Actor actor = ask.order.actor();
+    if (actor.person() == null || (first != null && !first.equals(actor.person()))) {
+      return Ask.refuse(
+          RefusalCode.EVIDENCE_MISSING,
+          "Two sign for this. Whoever did it signs on at this screen, then the other signs.");
+    }
+    if (named.equals(actor.person())) {
+      return Ask.refuse(RefusalCode.SAME_PERSON, "two sign for this");
+    }
+    Actor.Second second = actor.second();
+    if (second == null || !second.person().equals(named)) {
+      return Ask.refuse(RefusalCode.SECOND_UNSIGNED, named.value());
+    }
+    return whoSigns(kind).contains(second.role()) ? null : askOneOf(whoSigns(kind));
   }
 
   /** NOT_ALLOWED if this actor may not give this command, else null. */

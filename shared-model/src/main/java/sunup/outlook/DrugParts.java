@@ -87,7 +87,7 @@ final class DrugParts {
         morning.settings().drugsFor(day.plan()).stream().map(ApprovedDrug::name).toList(),
         syringes,
         drugs.count().sums().stream().map(DrugParts::sum).toList(),
-        entries(drugs.count()),
+        entries(drugs),
         drugs.count().open());
   }
 
@@ -102,7 +102,8 @@ final class DrugParts {
         sum.comesOut());
   }
 
-  private static List<CountEntryShown> entries(ControlledCount count) {
+  private static List<CountEntryShown> entries(CaseDrugs drugs) {
+    ControlledCount count = drugs.count();
     Set<Integer> struck = new HashSet<>();
     for (ControlledEntry entry : count.entries()) {
       if (entry instanceof ControlledEntry.Struck one) {
@@ -120,6 +121,7 @@ final class DrugParts {
               entry.atMs(),
               entry.by().value(),
               entry.witness() == null ? null : entry.witness().value(),
+              entry.witness() == null || drugs.signed().contains(number) ? null : true,
               struck.contains(number)));
     }
     return shown;

@@ -22,6 +22,9 @@ import sunup.codec.Maybe;
   @JsonSubTypes.Type(value = ClientMessage.FirstLink.class, name = "first-link"),
   @JsonSubTypes.Type(value = ClientMessage.SignOn.class, name = "sign-on"),
   @JsonSubTypes.Type(value = ClientMessage.SignOff.class, name = "sign-off"),
+  @JsonSubTypes.Type(value = ClientMessage.SignIn.class, name = "sign-in"),
+  @JsonSubTypes.Type(value = ClientMessage.SignedIn.class, name = "signed-in"),
+  @JsonSubTypes.Type(value = ClientMessage.Countersign.class, name = "countersign"),
   @JsonSubTypes.Type(value = ClientMessage.Manage.class, name = "manage"),
 })
 @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -65,6 +68,7 @@ public sealed interface ClientMessage {
    * @param person who is signed on, or absent; where screens are paired it says nothing
    * @param session where screens are paired: the sign-on that it was touched under, or absent for a
    *     touch that nobody signed
+   * @param second the token of a {@link Countersign}, or absent
    */
   record Send(
       CommandId id,
@@ -74,6 +78,7 @@ public sealed interface ClientMessage {
       long offset,
       @Maybe PersonId person,
       @Maybe String session,
+      @Maybe String second,
       Command command)
       implements ClientMessage {
     /** Where screens are not paired. */
@@ -85,7 +90,20 @@ public sealed interface ClientMessage {
         long offset,
         PersonId person,
         Command command) {
-      this(id, morning, seen, touchedAt, offset, person, null, command);
+      this(id, morning, seen, touchedAt, offset, person, null, null, command);
+    }
+
+    /** Of one signature. */
+    public Send(
+        CommandId id,
+        MorningId morning,
+        Long seen,
+        long touchedAt,
+        long offset,
+        PersonId person,
+        String session,
+        Command command) {
+      this(id, morning, seen, touchedAt, offset, person, session, null, command);
     }
   }
 
@@ -126,6 +144,32 @@ public sealed interface ClientMessage {
    * @param as the person of this morning's plan that he or she is, or absent
    */
   record SignOn(String code, String pin, @Maybe Role role, @Maybe PersonId as)
+      implements ClientMessage {}
+
+  /**
+   * Somebody wants to sign on by the site's identity provider; the answer has the address to go to.
+   *
+   * @param path of the page, to which the browser comes back
+   * @param role one of the person's, or absent for the one that fits
+   * @param as the person of this morning's plan that he or she is, or absent
+   */
+  record SignIn(String path, @Maybe Role role, @Maybe PersonId as) implements ClientMessage {}
+
+  /**
+   * What the browser brought back from there.
+   *
+   * @param iss the issuer, if the provider names it
+   */
+  record SignedIn(String code, String state, @Maybe String iss) implements ClientMessage {}
+
+  /**
+   * A second person signs one touch of whoever is signed on here. The answer has a token, which
+   * counts once and for a minute, for one command of this kind on this morning from this screen.
+   *
+   * @param as the person of this morning's plan that he or she is, or absent
+   * @param kind the type of the command that is signed, for example {@code count-drug}
+   */
+  record Countersign(String code, String pin, @Maybe PersonId as, MorningId morning, String kind)
       implements ClientMessage {}
 
   /** Nobody is signed on here any more. */

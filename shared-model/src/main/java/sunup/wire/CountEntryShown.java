@@ -10,6 +10,7 @@ import sunup.codec.Maybe;
  * @param number what a command that strikes it names
  * @param words what was entered
  * @param by who signed; witness the second person
+ * @param unsigned true if the second person was only named, absent if he or she signed by PIN
  * @param struck true if it does not count any more
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -20,4 +21,5 @@ public record CountEntryShown(
     long at,
     String by,
     @Maybe String witness,
+    @Maybe Boolean unsigned,
     boolean struck) {}

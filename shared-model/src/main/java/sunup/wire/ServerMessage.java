@@ -107,8 +107,11 @@ public sealed interface ServerMessage {
    * @param address the screen's, as the board sees it
    * @param at when it asked, epoch milliseconds of real time
    * @param until when the code ends
+   * @param provider what the identity provider is called by which somebody may sign on here without
+   *     a code, at a browser of his or her own
    */
-  record Pairing(String code, String address, long at, long until) implements ServerMessage {}
+  record Pairing(String code, String address, long at, long until, @Maybe String provider)
+      implements ServerMessage {}
 
   /**
    * What the screen is.
@@ -116,8 +119,15 @@ public sealed interface ServerMessage {
    * @param screen its name
    * @param room a station's
    * @param pass for requests over HTTP, in the header {@code Sunup-Pass}
+   * @param provider what the identity provider is called by which people sign on here too
    */
-  record Paired(String screen, String page, String suite, @Maybe RoomId room, String pass)
+  record Paired(
+      String screen,
+      String page,
+      String suite,
+      @Maybe RoomId room,
+      String pass,
+      @Maybe String provider)
       implements ServerMessage {}
 
   /**
@@ -134,7 +144,20 @@ public sealed interface ServerMessage {
    *
    * @param id of a manage, else the kind of the message
    * @param words what was done, or why not and what to do
+   * @param token what a command shows for the second signature that was given
+   * @param address of the identity provider, to which the browser goes now
    */
-  record Told(String id, boolean done, String words, @Maybe AccessList list)
-      implements ServerMessage {}
+  record Told(
+      String id,
+      boolean done,
+      String words,
+      @Maybe AccessList list,
+      @Maybe String token,
+      @Maybe String address)
+      implements ServerMessage {
+    /** Words, and perhaps a list. */
+    public Told(String id, boolean done, String words, AccessList list) {
+      this(id, done, words, list, null, null);
+    }
+  }
 }

@@ -155,6 +155,42 @@ class DrugTest {
   }
 
   @Test
+  void shouldTakeASecondSignatureWherePeopleSignOnOnlyFromWhoGaveItAndMay() {
+    Day day = set();
+    Actor alone = Fixture.ANAESTHETIST_1;
+    Command command = count(CountKind.DRAWN, 2, null, Fixture.N1);
+
+    assertThat(signing(day, alone, command)).isEqualTo(RefusalCode.SECOND_UNSIGNED);
+    assertThat(signing(day, with(alone, Fixture.A2, Role.ANAESTHETIST), command))
+        .isEqualTo(RefusalCode.SECOND_UNSIGNED);
+    assertThat(signing(day, with(alone, Fixture.N1, Role.PORTER), command))
+        .isEqualTo(RefusalCode.NOT_ALLOWED);
+    Actor nobody = new Actor(Role.CIRCULATING, null, "station-1");
+    assertThat(signing(day, with(nobody, Fixture.N1, Role.CIRCULATING), command))
+        .isEqualTo(RefusalCode.EVIDENCE_MISSING);
+    signed(day, with(alone, Fixture.N1, Role.CIRCULATING), command);
+    assertThat(day.events()).isNotEmpty();
+    day.by(alone, count(CountKind.WASTED, null, "25", Fixture.N1));
+
+    // Named at a board where nobody signs on, it is kept and told as that.
+    assertThat(day.morning().drugsOf(Fixture.C1).signed()).containsExactly(0);
+    assertThat(day.morning().drugsOf(Fixture.C1).count().entries()).hasSize(2);
+  }
+
+  private static Actor with(Actor actor, PersonId second, Role role) {
+    return actor.with(new Actor.Second(second, role));
+  }
+
+  private static RefusalCode signing(Day day, Actor actor, Command command) {
+    return signed(day, actor, command).code();
+  }
+
+  private static Day signed(Day day, Actor actor, Command command) {
+    CommandId id = new CommandId("signing");
+    return day.order(new Order(id, command, actor, null, day.now(), day.now()).whereSigned());
+  }
+
+  @Test
   void shouldNotLetDrawnDrugsFollowTheirCaseIntoAnotherRoom() {
     Day day = set().by(Fixture.ANAESTHETIST_1, draw("propofol", "ephedrine"));
 

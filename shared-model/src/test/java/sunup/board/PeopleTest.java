@@ -37,6 +37,16 @@ class PeopleTest {
   }
 
   @Test
+  void shouldTakeAWordOfSomebodyWhoIsSignedOnAndNotPlanned() {
+    PersonId float7 = new PersonId("F7");
+    day.by(new Actor(Role.CIRCULATING, float7, "station-1"), good(BAG));
+
+    assertThat(day.state(BAG)).isEqualTo(ItemState.GOOD);
+    assertThat(day.item(BAG).by()).isNull();
+    assertThat(day.journal().get(day.journal().size() - 1).actor().person()).isEqualTo(float7);
+  }
+
+  @Test
   void shouldBeExpectedAtAnotherTimeUntilArriving() {
     day.by(Fixture.DESK, new Command.ExpectPerson(Fixture.A1, Fixture.BOOKED, null));
     assertThat(person(Fixture.A1).expectedAt()).isEqualTo(Fixture.BOOKED);

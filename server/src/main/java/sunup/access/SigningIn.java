@@ -1,0 +1,172 @@
+package sunup.access;
+
+import java.net.URI;
+import java.util.Iterator;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ThreadPoolExecutor;
+import java.util.regex.Pattern;
+import sunup.access.Known.PairedScreen;
+import sunup.board.Role;
+import sunup.board.SuiteId;
+import sunup.wire.ClientMessage;
+
+/**
+ * People who sign on by the identity provider. A browser proves its key on its socket, is sent away
+ * with a state, and gives what it brought back over a socket that is proved by the same key: what
+ * was begun in one browser ends in no other.
+ */
+final class SigningIn implements AutoCloseable {
+  /** How long somebody may take over there. */
+  static final long BEGUN_MS = 10 * 60_000;
+
+  /**
+   * Sign-ons that were begun and have not ended, of a node; beyond it the oldest counts no more.
+   */
+  static final int BEGUN_MAX = 256;
+
+  /** Questions to the provider that wait for the thread; beyond it "try again in a moment". */
+  static final int WAITING_MAX = 32;
+
+  /** Where the provider sends people back to; registered there. */
+  public static final String BACK = "/signed-in";
+
+  private static final int ANSWER_MAX = 4_096;
+  private static final Pattern PATH =
+      Pattern.compile("/(?!/)[A-Za-z0-9/_.%-]{0,100}([?]suite=[A-Za-z0-9%._-]{1,80})?");
+  private static final Set<Page> OWN = Set.of(Page.POCKET, Page.DESK);
+
+  private final Access access;
+  private final Ledger ledger;
+  private final Provider provider;
+  private final ThreadPoolExecutor asking = Ledger.pool("sunup-sign-in", WAITING_MAX);
+  private final Map<String, Begun> begun = new LinkedHashMap<>();
+
+  SigningIn(Access access, ProviderOptions options) {
+    this.access = access;
+    this.ledger = access.ledger();
+    this.provider = new Provider(options);
+  }
+
+  /**
+   * A browser.
+   *
+   * @param fingerprint of the key that it proved
+   * @param page that it shows
+   * @param suite that it shows
+   */
+  record Browser(String fingerprint, Page page, SuiteId suite) {}
+
+  private record Begun(
+      Browser by, ClientMessage.SignIn asked, Role planned, Provider.Begun at, long since) {}
+
+  /** What people call the provider. */
+  String name() {
+    return provider.options().name();
+  }
+
+  boolean ownScreens() {
+    return provider.options().ownScreens();
+  }
+
+  /**
+   * Begins.
+   *
+   * @param origin of the page
+   * @param planned the role of the person of the plan that it shall be, or null if not known
+   * @return where to send the browser
+   */
+  CompletableFuture<String> begin(
+      Browser by, ClientMessage.SignIn asked, String origin, Role planned) {
+    boolean known = ledger.known().screenOf(by.fingerprint()).isPresent();
+    if (!PATH.matcher(asked.path()).matches() || (!known && !mayBeOwn(by))) {
+      return Access.failed(new Refusal("Nobody signs on here like that."));
+    }
+    URI back = URI.create(origin + BACK);
+    return Ledger.later(
+        asking,
+        () -> {
+          Provider.Begun at = provider.begin(back);
+          keep(at.state().getValue(), new Begun(by, asked, planned, at, ledger.now()));
+          return at.address().toString();
+        });
+  }
+
+  private boolean mayBeOwn(Browser by) {
+    return ownScreens() && OWN.contains(by.page());
+  }
+
+  private synchronized void keep(String state, Begun one) {
+    Iterator<Begun> oldest = begun.values().iterator();
+    while (oldest.hasNext()) {
+      boolean over = oldest.next().since() <= ledger.now() - BEGUN_MS;
+      if (!over && begun.size() < BEGUN_MAX) {
+        break;
+      }
+      oldest.remove();
+    }
+    begun.put(state, one);
+  }
+
+  /** The page that a sign-on was begun on; what came back is given to it, and it to the board. */
+  synchronized Optional<String> page(String state) {
+    return Optional.ofNullable(begun.get(state)).map(one -> one.asked().path());
+  }
+
+  /** Ends. A state counts once, whatever comes of it. */
+  CompletableFuture<String> end(Browser by, ClientMessage.SignedIn back) {
+    Begun one = take(back.state(), by);
+    boolean tooLong =
+        back.code().isEmpty() || back.code().length() + back.state().length() > ANSWER_MAX;
+    if (one == null || tooLong) {
+      return Access.failed(
+          new Refusal("This sign-on was not begun here, or is over. Begin it again."));
+    }
+    return Ledger.later(asking, () -> provider.end(one.at(), back.code(), back.iss()))
+        .thenCompose(code -> on(one, code).thenApply(v -> code));
+  }
+
+  private synchronized Begun take(String state, Browser by) {
+    Begun one = begun.get(state);
+    if (one == null
+        || one.since() <= ledger.now() - BEGUN_MS
+        || !one.by().fingerprint().equals(by.fingerprint())) {
+      return null;
+    }
+    return begun.remove(state);
+  }
+
+  private CompletableFuture<Void> on(Begun one, String code) {
+    Browser by = one.by();
+    Optional<PairedScreen> at = ledger.known().screenOf(by.fingerprint());
+    Page page = at.map(PairedScreen::page).orElse(by.page());
+    SuiteId suite = at.map(PairedScreen::suite).orElse(by.suite());
+    ClientMessage.SignIn asked = one.asked();
+    try {
+      Role role =
+          access
+              .signingOn()
+              .role(
+                  new SigningOn.At(page, suite),
+                  code,
+                  new SigningOn.Asked(asked.role(), asked.as(), one.planned()),
+                  Set.of(Role.values()));
+      if (at.isPresent() && (!at.get().own() || at.get().pairedBy().equals(code))) {
+        return access.signOn(at.get(), code, role, asked.as());
+      } else if (at.isEmpty() && mayBeOwn(by)) {
+        return access.ownScreen(by, code, role, asked.as());
+      }
+      throw new Refusal("This browser is somebody else's. Let that person sign off first.");
+    } catch (Refusal e) {
+      return Access.failed(e);
+    }
+  }
+
+  @Override
+  public void close() {
+    asking.shutdownNow();
+  }
+}
