@@ -1,6 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Board, startBoard } from './board.ts';
+import { HEAD, take, touch } from './hands.ts';
 import { complaints, openBrowser, shot, violations } from './chromium.ts';
 
 let browser: Browser;
@@ -88,6 +89,46 @@ describe('the review', () => {
       .getByText(/figures of fewer than 10 are not shown/)
       .first()
       .waitFor();
+    expect(wrong).toEqual([]);
+  });
+
+  it('should play a closed morning on the wall, by keys, and never as if it were live', async () => {
+    const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+    const page = await context.newPage();
+    page.setDefaultTimeout(25_000);
+    await page.goto(`${board.address}/desk`);
+    await take(page, `${HEAD}\n1,07:30,general,,,\n2,07:30,general,,,\n`);
+    await touch(page, 'Close the morning…');
+    await touch(page, 'Close it');
+    await page.getByText('the morning is closed').first().waitFor();
+    const wrong = complaints(page);
+    await page.goto(`${board.address}/review`);
+    await page.getByRole('button', { name: 'Make the facts anew' }).click();
+    await page.getByText(/The morning of .* was the last that was closed/).waitFor();
+    await page.getByText(/durations that it did not move/).click();
+    await page
+      .getByRole('row', { name: /nothing measured: the sheet's word stands/ })
+      .first()
+      .waitFor();
+    await page.getByRole('button', { name: 'Play it' }).click();
+
+    const past = page.getByRole('dialog', { name: /^Past morning, / });
+    await past.getByText('It is over: nothing here happens now.', { exact: false }).waitFor();
+    const band = await past.locator('.band').boundingBox();
+    expect(band?.width).toBe(1280);
+    const clock = past.locator('output');
+    const first = await clock.innerText();
+    await page.keyboard.press('ArrowRight');
+    await past.getByText(/^paused at /).waitFor();
+    expect(await clock.innerText()).not.toBe(first);
+    await page.keyboard.press('ArrowLeft');
+    expect(await clock.innerText()).toBe(first);
+    await page.keyboard.press('End');
+    expect(await past.locator('sunup-mark').count()).toBe(0);
+    expect(await violations(page)).toEqual([]);
+    await shot(page, 'past');
+    await page.keyboard.press('Escape');
+    await past.waitFor({ state: 'detached' });
     expect(wrong).toEqual([]);
   });
 });

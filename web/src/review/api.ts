@@ -195,6 +195,34 @@ export interface Trial {
   replayed?: Score;
 }
 
+export interface Hands {
+  usual: number;
+  oneInTen: number;
+}
+
+/** What the last closing taught of an item. */
+export interface Learned {
+  key: string;
+  name: string;
+  sheet: Hands;
+  before: Hands;
+  now: Hands;
+  measured: number;
+  taught: number;
+  implied: number;
+  unbelieved: number;
+  mornings: number;
+  weight: 'NOTHING' | 'FEW' | 'ENOUGH';
+  delay?: { n: number; usualMs?: number; oneInTenMs?: number };
+}
+
+export interface Closing {
+  closed?: string;
+  mornings: number;
+  items: Learned[];
+  changes: { what: string; before: string; after: string; why: string }[];
+}
+
 export interface Choices {
   cases: number;
   first?: string;

@@ -7,6 +7,7 @@ import {
   ask,
   type Causes,
   type Choices,
+  type Closing,
   type Comparison,
   type Lateness,
   type Progress,
@@ -25,7 +26,9 @@ import {
 import { BESIDE, SET_UP } from '../hands/words.ts';
 import { Live, suiteIn, troubleWords } from '../live/index.ts';
 import { comparePanel, trialPanel } from './belief.ts';
+import type { PastMorning } from '../wall/past.ts';
 import './chart.ts';
+import { learnedPanel } from './learned.ts';
 import { choice, filterBar, isPrice, keptPrice, type Price, priceForm } from './filters.ts';
 import { type Asked, askedIn, filterWords, queryOf, searchOf } from './model.ts';
 import {
@@ -38,6 +41,7 @@ import {
 } from './panels.ts';
 import { roomsPanel } from './rooms.ts';
 import { follow, worded } from '../words/index.ts';
+import { showPast } from './past.ts';
 import { reviewStyle } from './style.ts';
 
 /** What the page has of its questions; each is shown as it comes. */
@@ -50,6 +54,7 @@ interface Answers {
   rooms?: Rooms;
   lateness?: Lateness;
   trial?: Trial;
+  learned?: Closing;
   compared?: { comparisons: Comparison[] };
 }
 
@@ -84,6 +89,9 @@ export class Review extends LitElement {
   @state() private trouble = '';
   @state() private progress: Progress | undefined;
   @state() private taken: Taken | undefined;
+  /** Dates of the closed mornings, the newest first. */
+  @state() private closed: readonly string[] = [];
+  @state() private fetching = false;
   @state() private busy = false;
   @state() private price: Price = keptPrice();
   private asking = new AbortController();
@@ -137,6 +145,7 @@ export class Review extends LitElement {
       follow(await siteStyle());
       this.choices = await ask<Choices>('choices');
       this.progress = await ask<Progress>('archive');
+      this.closed = (await ask<{ dates: string[] }>('closed')).dates;
     } catch (error) {
       this.say(error);
       return;
@@ -182,6 +191,7 @@ export class Review extends LitElement {
       ['rooms', 'rooms', queryOf(this.asked)],
       ['lateness', 'lateness', queryOf(this.asked)],
       ['trial', 'trial', queryOf(this.asked, 'before')],
+      ['learned', 'learned', new URLSearchParams()],
       ...(waits
         ? []
         : [['compared', 'compare', compare] as [keyof Answers, string, URLSearchParams]]),
@@ -260,6 +270,12 @@ export class Review extends LitElement {
           choice('forecasts', 'before', asked, BEFORE, this.choose),
           a.trial && trialPanel(a.trial),
         )}
+        ${part(
+          'What the last closing taught',
+          nothing,
+          a.learned && learnedPanel(a.learned),
+          'noprint',
+        )}
         ${part('Rooms by weekday', nothing, a.rooms && roomsPanel(a.rooms), 'noprint')}
         ${part(
           'Compare honestly',
@@ -270,9 +286,43 @@ export class Review extends LitElement {
               : comparePanel(a.compared.comparisons)),
           'noprint',
         )}
-        ${this.keeping()}
+        ${this.again()} ${this.keeping()}
       </main>`;
   }
+
+  /** A closed morning on the wall again. */
+  private again(): TemplateResult {
+    return html`<section class="noprint">
+      <h2>A past morning on the wall</h2>
+      ${
+        this.closed.length === 0
+          ? html`<p class="withheld">No morning is closed yet.</p>`
+          : html`<form class="filters" @submit=${this.play}>
+              <label>
+                morning of
+                <select name="date">
+                  ${this.closed.map((date) => html`<option value=${date}>${date}</option>`)}
+                </select>
+              </label>
+              <button type="submit" ?disabled=${this.fetching}>Play it</button>
+              <span role="status">${this.fetching ? 'Reading the morning …' : ''}</span>
+            </form>`
+      }
+    </section>`;
+  }
+
+  private readonly play = async (event: SubmitEvent): Promise<void> => {
+    event.preventDefault();
+    const form = new FormData(event.currentTarget as HTMLFormElement);
+    this.fetching = true;
+    try {
+      const query = new URLSearchParams({ date: String(form.get('date')) });
+      showPast(await ask<PastMorning>('past', query));
+    } catch (error) {
+      this.say(error);
+    }
+    this.fetching = false;
+  };
 
   private keeping(): TemplateResult {
     const progress = this.progress;

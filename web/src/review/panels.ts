@@ -32,25 +32,34 @@ export function tableOf(
 ): TemplateResult {
   return html`<details class="numbers">
     <summary>${name} as a table</summary>
-    <div class="scroll" tabindex="0" role="region" aria-label="${name} as a table">
-      <table>
-        <thead>
-          <tr>
-            ${head.map((cell) => html`<th scope="col">${cell}</th>`)}
-          </tr>
-        </thead>
-        <tbody>
-          ${rows.map(
-            ([first, ...rest]) =>
-              html`<tr>
-                <th scope="row">${first}</th>
-                ${rest.map((cell) => html`<td>${cell ?? '–'}</td>`)}
-              </tr>`,
-          )}
-        </tbody>
-      </table>
-    </div>
+    ${dataTable(`${name} as a table`, head, rows)}
   </details>`;
+}
+
+/** A table that the keyboard can move about in. */
+export function dataTable(
+  name: string,
+  head: readonly string[],
+  rows: readonly (readonly (string | number | undefined)[])[],
+): TemplateResult {
+  return html`<div class="scroll" tabindex="0" role="region" aria-label=${name}>
+    <table>
+      <thead>
+        <tr>
+          ${head.map((cell) => html`<th scope="col">${cell}</th>`)}
+        </tr>
+      </thead>
+      <tbody>
+        ${rows.map(
+          ([first, ...rest]) =>
+            html`<tr>
+              <th scope="row">${first}</th>
+              ${rest.map((cell) => html`<td>${cell ?? '–'}</td>`)}
+            </tr>`,
+        )}
+      </tbody>
+    </table>
+  </div>`;
 }
 
 const withheld = (starts: number): TemplateResult =>

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { NeedPart, RoomPart, SuitePart } from '../generated/wire.ts';
 import { LINES_MAX, lineSizes, LOUD_MAX, loudKeys } from './needs.ts';
+import { Past } from './past.ts';
 import { readSettings, smallestLetters } from './settings.ts';
 import { askWords, calm, calmOld, countWords, lookAgain, needFigure, roomWord } from './words.ts';
 
@@ -151,6 +152,33 @@ describe('what the wall says first', () => {
       head: 'As it was at 07:04',
       text: 'Every room looks on time · nobody is needed anywhere',
     });
+  });
+});
+
+describe('a past morning', () => {
+  it('should stand as it stood at its minute, also when it goes back', () => {
+    const late = room({ standing: 'late', word: 'late' });
+    const past = new Past({
+      date: '2026-11-25',
+      zone: 'UTC',
+      from: at('06:30'),
+      to: at('07:40'),
+      kept: 1,
+      recomputed: 0,
+      frames: [
+        { at: at('06:30'), suite: suite(), rooms: [room(), room({ key: 'room/2' })], needs: [] },
+        { at: at('07:00'), rooms: [late] },
+      ],
+    });
+    const standings = (): string[] => past.list('room').map((r) => r.standing);
+    expect(standings()).toEqual(['ahead', 'ahead']);
+    past.goTo(at('07:00'));
+    expect(standings()).toEqual(['late', 'ahead']);
+    past.goTo(at('06:59'));
+    expect(standings()).toEqual(['ahead', 'ahead']);
+    past.goTo(at('09:00'));
+    expect(past.now()).toBe(at('07:40'));
+    expect(past.list('suite')[0]?.onTime).toBe(3);
   });
 });
 

@@ -7,6 +7,7 @@ import { numberRows, WIDTH } from './geometry.ts';
 import { Horizon } from './horizon.ts';
 import { type LineSizes, lineSizes } from './needs.ts';
 import './needs.ts';
+import { Past } from './past.ts';
 import { smallestLetters, type WallSettings } from './settings.ts';
 import { skyStyles } from './sky.css.ts';
 import { wallStyles } from './wall.css.ts';
@@ -27,7 +28,8 @@ interface Drawn {
  */
 @customElement('sunup-wall')
 export class SunupWall extends LitElement {
-  @property({ attribute: false }) live!: Live;
+  /** The board, or a morning that is over; only a live one can be proved. */
+  @property({ attribute: false }) live!: Live | Past;
   @property({ attribute: false }) settings!: WallSettings;
   @state() private height = 1080;
   @state() private fits = true;
@@ -45,9 +47,9 @@ export class SunupWall extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    if (!this.controlled) new LiveController(this, this.live);
+    if (!this.controlled && !(this.live instanceof Past)) new LiveController(this, this.live);
     this.controlled = true;
-    this.live.addEventListener('beat', this.onBeat);
+    this.live.addEventListener(this.beating, this.onBeat);
   }
 
   private controlled = false;
@@ -55,7 +57,12 @@ export class SunupWall extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.observer.disconnect();
-    this.live.removeEventListener('beat', this.onBeat);
+    this.live.removeEventListener(this.beating, this.onBeat);
+  }
+
+  /** What draws it again: a past morning has no heart. */
+  private get beating(): string {
+    return this.live instanceof Past ? 'change' : 'beat';
   }
 
   private readonly onBeat = (): void => this.requestUpdate();
@@ -124,7 +131,7 @@ export class SunupWall extends LitElement {
     );
     const words = this.insteadOfLines();
     return html`
-      <sunup-banner .live=${live}></sunup-banner>
+      ${live instanceof Past ? nothing : html`<sunup-banner .live=${live}></sunup-banner>`}
       <main class=${old ? 'old' : ''}>
         ${this.header(suite, rooms, old)}
         <div class="sky"></div>
@@ -156,11 +163,12 @@ export class SunupWall extends LitElement {
   }
 
   private header(suite: SuitePart | undefined, rooms: readonly RoomPart[], old: boolean) {
+    const { live } = this;
     const clock = suite ? clockTime(this.drawnNow, suite.zone) : '';
     return html`<header>
       <div class="facts">
         <h1>${countWords(suite, rooms, this.drawnNow, this.oldSince)}</h1>
-        ${badge(this.live)}
+        ${live instanceof Past ? html`<span class="demo">${say('past')}</span>` : badge(live)}
         ${
           suite && suite.quiet > 0 && suite.phase === 'open' && !old
             ? html`<span class="quiet">${say('quiet', { rooms: suite.quiet })}</span>`
@@ -176,7 +184,7 @@ export class SunupWall extends LitElement {
         ${suite ? html`<span class="place">${placeWords(suite)}</span>` : nothing}
       </div>
       <span class="clock">${old ? '--:--' : clock}</span>
-      <sunup-mark .live=${this.live}></sunup-mark>
+      ${live instanceof Past ? nothing : html`<sunup-mark .live=${live}></sunup-mark>`}
     </header>`;
   }
 

@@ -32,6 +32,7 @@ const british = {
   'need.nobody': 'nobody yet',
   'need.look-again': 'look again {time}',
   'need.look-now': 'look again now',
+  past: 'past morning',
   caution: 'ready means reported ready, not safe · replaces no check',
   'letters.small': 'too many rooms to be read from {metres} m on {inches} inches',
   'none.head': 'Nothing is planned',

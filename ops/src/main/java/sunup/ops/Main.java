@@ -26,6 +26,7 @@ import sunup.ops.bench.BenchCommand;
       RestoreCommand.class,
       AuditCommand.class,
       BedsideCommand.class,
+      YearCommand.class,
       BenchCommand.class
     })
 public final class Main implements Runnable {

@@ -19,6 +19,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import sunup.board.MorningId;
 import sunup.board.Recorded;
+import sunup.board.SuiteId;
 import sunup.codec.Maybe;
 import sunup.journal.Answer;
 import sunup.journal.EventCodec;
@@ -30,6 +31,9 @@ import sunup.review.facts.FirstCaseFact;
 import sunup.review.facts.ForecastNote;
 import sunup.review.facts.ForecastReplay;
 import sunup.review.facts.NotesDue;
+import sunup.review.facts.Replayed;
+import sunup.review.learn.LessonsReader;
+import sunup.review.replay.PastWall;
 
 /**
  * Keeps the facts in step with the journal. It looks which mornings became longer since their facts
@@ -55,6 +59,7 @@ public final class Archivist implements AutoCloseable {
   private final EventCodec codec;
   private final FactStore store;
   private final ForecastLog log;
+  private final Brought brought;
   private final ScheduledExecutorService thread =
       Executors.newSingleThreadScheduledExecutor(
           task -> {
@@ -90,12 +95,15 @@ public final class Archivist implements AutoCloseable {
   /**
    * @param codec reads the journal's events
    * @param log what the board said
+   * @param brought the history that suites brought
    */
-  public Archivist(Journal journal, EventCodec codec, FactStore store, ForecastLog log) {
+  public Archivist(
+      Journal journal, EventCodec codec, FactStore store, ForecastLog log, Brought brought) {
     this.journal = journal;
     this.codec = codec;
     this.store = store;
     this.log = log;
+    this.brought = brought;
   }
 
   /** Looks now and then, until it is closed. */
@@ -127,6 +135,7 @@ public final class Archivist implements AutoCloseable {
   private void round() {
     int bad = 0;
     try {
+      bring();
       List<Map.Entry<MorningId, Long>> longer = longer();
       for (int i = 0; i < longer.size() && !closed; i++) {
         progress = new Progress(true, i, longer.size(), bad, null);
@@ -141,6 +150,26 @@ public final class Archivist implements AutoCloseable {
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
+  }
+
+  /** Takes the history that was brought since, here or at another node. */
+  void bring() {
+    Map<SuiteId, Integer> here = store.brought();
+    for (Map.Entry<SuiteId, Integer> e : brought.numbers().entrySet()) {
+      if (!e.getValue().equals(here.get(e.getKey()))) {
+        store.history(e.getKey(), e.getValue(), brought.of(e.getKey()));
+      }
+    }
+  }
+
+  /**
+   * Replaces the history of a suite. When this returns it is on the disk, and in this node's
+   * archive if that can be written now.
+   *
+   * @return how many rows the archive took
+   */
+  public long history(SuiteId suite, List<FirstCaseFact> facts) {
+    return store.history(suite, brought.replace(suite, facts), facts);
   }
 
   /** Those that became longer, by date. */
@@ -169,20 +198,16 @@ public final class Archivist implements AutoCloseable {
       throws InterruptedException, TimeoutException {
     Stored stored = ask(then -> journal.load(morning, then));
     try {
-      List<Recorded> events = new ArrayList<>();
-      for (Stored.Event event : stored.events()) {
-        events.add(codec.decode(event.bytes(), stored.privates()));
-      }
+      List<Recorded> events = events(stored);
       if (!FactsBuilder.isClosed(events)) {
         passed.put(morning, length);
         return true;
       }
-      // Of a moment without a kept note, what today's model says of it.
-      List<ForecastNote> said = new ArrayList<>(log.of(morning));
-      Set<NotesDue.Key> kept = said.stream().map(NotesDue.Key::of).collect(Collectors.toSet());
-      said.addAll(ForecastReplay.notes(events, TRIALS, kept));
-      List<FirstCaseFact> facts = FactsBuilder.build(events, said);
-      store.replace(morning, stored.events().size(), facts);
+      List<FirstCaseFact> facts = FactsBuilder.build(events, said(morning, events));
+      FactStore.Taught taught =
+          new FactStore.Taught(
+              LessonsReader.read(events), List.copyOf(Replayed.of(events).end().sheets().values()));
+      store.replace(morning, stored.events().size(), facts, taught);
       passed.remove(morning);
       return true;
     } catch (UnreadableEvent | FactStore.Trouble e) {
@@ -192,6 +217,40 @@ public final class Archivist implements AutoCloseable {
     }
     passed.put(morning, length);
     return false;
+  }
+
+  private List<Recorded> events(Stored stored) throws UnreadableEvent {
+    List<Recorded> events = new ArrayList<>();
+    for (Stored.Event event : stored.events()) {
+      events.add(codec.decode(event.bytes(), stored.privates()));
+    }
+    return events;
+  }
+
+  /** What the board said; of a moment without a kept note, what today's model says of it. */
+  private List<ForecastNote> said(MorningId morning, List<Recorded> events)
+      throws InterruptedException {
+    List<ForecastNote> said = new ArrayList<>(log.of(morning));
+    Set<NotesDue.Key> kept = said.stream().map(NotesDue.Key::of).collect(Collectors.toSet());
+    said.addAll(ForecastReplay.notes(events, TRIALS, kept));
+    return said;
+  }
+
+  /**
+   * A closed morning to be played again, or null if there is none. For threads that may wait.
+   *
+   * @throws FactStore.Trouble if it can't be read now
+   */
+  public PastWall past(MorningId morning) {
+    try {
+      List<Recorded> events = events(ask(then -> journal.load(morning, then)));
+      return FactsBuilder.isClosed(events) ? PastWall.of(events, said(morning, events)) : null;
+    } catch (UnreadableEvent | TimeoutException | IllegalStateException e) {
+      throw new FactStore.Trouble("The morning can't be read: " + e.getMessage(), e);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new FactStore.Trouble("The board is closing.", e);
+    }
   }
 
   private static <T> T ask(Consumer<Consumer<Answer<T>>> question)
@@ -222,5 +281,6 @@ public final class Archivist implements AutoCloseable {
       Thread.currentThread().interrupt();
     }
     store.close();
+    brought.close();
   }
 }

@@ -114,6 +114,7 @@ public final class DuckFacts implements FactStore {
       if (form != FactTable.FORM) {
         throw new SQLException("it has form " + form + " and not " + FactTable.FORM);
       }
+      FactTable.makeLater(c);
       run(c, "SET enable_external_access = false");
       run(c, "SET lock_configuration = true");
       return new DuckFacts(c);
@@ -177,7 +178,8 @@ public final class DuckFacts implements FactStore {
   }
 
   @Override
-  public synchronized void replace(MorningId morning, long seq, List<FirstCaseFact> facts) {
+  public synchronized void replace(
+      MorningId morning, long seq, List<FirstCaseFact> facts, Taught taught) {
     whole(
         () -> {
           drop(morning);
@@ -189,6 +191,7 @@ public final class DuckFacts implements FactStore {
             s.executeUpdate();
           }
           add(Source.JOURNAL, facts.iterator(), facts.size());
+          LessonTable.put(writing, morning, taught);
         });
   }
 
@@ -230,7 +233,7 @@ public final class DuckFacts implements FactStore {
   }
 
   @Override
-  public synchronized long history(SuiteId suite, List<FirstCaseFact> facts) {
+  public synchronized long history(SuiteId suite, int number, List<FirstCaseFact> facts) {
     Set<MorningId> mine = made().keySet();
     List<FirstCaseFact> others =
         facts.stream()
@@ -245,8 +248,28 @@ public final class DuckFacts implements FactStore {
             s.executeUpdate();
           }
           add(Source.HISTORY, others.iterator(), others.size());
+          try (PreparedStatement s =
+              writing.prepareStatement("INSERT OR REPLACE INTO brought VALUES (?, ?)")) {
+            s.setString(1, suite.value());
+            s.setInt(2, number);
+            s.executeUpdate();
+          }
         });
     return others.size();
+  }
+
+  @Override
+  public synchronized Map<SuiteId, Integer> brought() {
+    Map<SuiteId, Integer> numbers = new HashMap<>();
+    try (Statement s = writing.createStatement();
+        ResultSet row = s.executeQuery("SELECT suite, number FROM brought")) {
+      while (row.next()) {
+        numbers.put(new SuiteId(row.getString(1)), row.getInt(2));
+      }
+      return numbers;
+    } catch (SQLException e) {
+      throw trouble(e);
+    }
   }
 
   @Override
@@ -260,6 +283,9 @@ public final class DuckFacts implements FactStore {
           run(writing, "DELETE FROM start WHERE source = '" + word + "'");
           if (source == Source.JOURNAL) {
             run(writing, "DELETE FROM made");
+            run(writing, "DELETE FROM lesson");
+          } else {
+            run(writing, "DELETE FROM brought");
           }
         });
   }

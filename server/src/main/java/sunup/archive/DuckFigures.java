@@ -28,11 +28,25 @@ import sunup.review.charts.Period;
 import sunup.review.charts.RoomByWeekday;
 import sunup.review.facts.FirstCaseFact;
 import sunup.review.facts.Withheld;
+import sunup.review.learn.Closing;
+import sunup.review.trial.Baselines;
 import sunup.review.trial.Said;
+import sunup.review.trial.Trial;
+import sunup.review.trial.TrialSums;
 
 /** Asks the tables. What is more than a sum is made of the sums by {@code sunup.review} itself. */
 final class DuckFigures implements FactFigures {
   private static final double MINUTE = FirstCaseFact.MINUTE;
+
+  /** What the plain ways of a trial learn from, by date. */
+  private static final String DONE =
+      "SELECT day, done_M, count(*) FILTER (came_M), count(*) FROM start $WHERE"
+          + " AND chance_M IS NOT NULL GROUP BY day, done_M ORDER BY day";
+
+  /** Each forecast, in any order. */
+  private static final String SAID =
+      "SELECT suite, day, chance_M, came_M, done_M, acted_M, again_M, named_M"
+          + " FROM start $WHERE AND chance_M IS NOT NULL";
 
   private final DuckDBConnection connection;
 
@@ -250,27 +264,38 @@ final class DuckFigures implements FactFigures {
   }
 
   @Override
-  public List<Said> said(Filter filter, int minutesBefore) {
-    String words =
-        "SELECT suite, day, chance_M, came_M, done_M, acted_M, again_M, named_M"
-            + " FROM start $WHERE AND chance_M IS NOT NULL ORDER BY day, suite, id";
+  public Trial trial(Filter filter, int minutesBefore, long seed) {
+    Where where = new Where(filter);
+    Baselines.Learning learning = new Baselines.Learning();
+    ask(
+        DONE.replace("_M", "_" + minutesBefore),
+        where,
+        row ->
+            learning.count(
+                LocalDate.ofEpochDay(row.getInt(1)),
+                row.getDouble(2),
+                row.getInt(3),
+                row.getInt(4)));
+    TrialSums sums = new TrialSums(learning.learned());
     MorningId[] last = new MorningId[1];
-    return list(
-        words.replace("_M", "_" + minutesBefore),
-        new Where(filter),
+    ask(
+        SAID.replace("_M", "_" + minutesBefore),
+        where,
         row -> {
           last[0] = morning(row, last[0]);
-          int named = row.getInt(8);
-          boolean none = row.wasNull();
-          return new Said(
-              last[0],
-              row.getDouble(3),
-              row.getBoolean(4),
-              row.getDouble(5),
-              row.getBoolean(6),
-              row.getBoolean(7),
-              none ? null : (Integer) named);
+          int first = row.getInt(8);
+          Integer named = row.wasNull() ? null : (Integer) first;
+          sums.add(
+              new Said(
+                  last[0],
+                  row.getDouble(3),
+                  row.getBoolean(4),
+                  row.getDouble(5),
+                  row.getBoolean(6),
+                  row.getBoolean(7),
+                  named));
         });
+    return sums.trial(minutesBefore, seed);
   }
 
   private static MorningId morning(ResultSet row) throws SQLException {
@@ -333,6 +358,23 @@ final class DuckFigures implements FactFigures {
   public Map<String, ComparisonSums> sums(Filter filter, LocalDate at) {
     String key = "CASE WHEN day < " + at.toEpochDay() + " THEN 'before' ELSE 'from' END";
     return CompareSums.of(this::ask, new Where(filter), key, k -> k);
+  }
+
+  @Override
+  public Closing closing(SuiteId suite) {
+    try (Connection c = connection.duplicate()) {
+      return LessonTable.closing(c, suite.value());
+    } catch (SQLException e) {
+      throw DuckFacts.trouble(e);
+    }
+  }
+
+  @Override
+  public List<LocalDate> closed(SuiteId suite) {
+    return list(
+        "SELECT day FROM lesson $WHERE ORDER BY day DESC",
+        new Where(Filter.ALL.inSuite(suite.value())),
+        row -> LocalDate.ofEpochDay(row.getInt(1)));
   }
 
   @Override

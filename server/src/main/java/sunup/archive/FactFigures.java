@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
+import sunup.board.SuiteId;
 import sunup.codec.Maybe;
 import sunup.review.Comparison;
 import sunup.review.ComparisonSums;
@@ -13,7 +14,8 @@ import sunup.review.charts.Lateness;
 import sunup.review.charts.MinutesByCause;
 import sunup.review.charts.Period;
 import sunup.review.charts.RoomByWeekday;
-import sunup.review.trial.Said;
+import sunup.review.learn.Closing;
+import sunup.review.trial.Trial;
 
 /**
  * Figures of the facts that pass a filter: the same that {@code sunup.review} makes of the facts
@@ -79,8 +81,12 @@ public interface FactFigures {
 
   Lateness lateness(Filter filter);
 
-  /** Forecasts of one of the moments with what came of them, by date and suite. */
-  List<Said> said(Filter filter, int minutesBefore);
+  /**
+   * What the board said at one of the moments, on trial.
+   *
+   * @param seed of the drawing of mornings
+   */
+  Trial trial(Filter filter, int minutesBefore, long seed);
 
   /** Starts as comparisons need them. */
   List<Comparison.Start> starts(Filter filter);
@@ -96,6 +102,12 @@ public interface FactFigures {
 
   /** The same of the starts {@code from} a date on and {@code before} it. */
   Map<String, ComparisonSums> sums(Filter filter, LocalDate at);
+
+  /** What the last closed morning of a suite taught. */
+  Closing closing(SuiteId suite);
+
+  /** Dates of the closed mornings of a suite, the newest first. */
+  List<LocalDate> closed(SuiteId suite);
 
   /** All rows by date, suite and room, one after the other. */
   void rows(Filter filter, Consumer<Row> taker);

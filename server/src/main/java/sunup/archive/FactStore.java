@@ -6,6 +6,8 @@ import java.util.Map;
 import sunup.board.MorningId;
 import sunup.board.SuiteId;
 import sunup.review.facts.FirstCaseFact;
+import sunup.review.learn.Lessons;
+import sunup.sheets.ComposedSheet;
 
 /**
  * Keeps the facts of first cases, one row each, in a form that is quick to count. Nothing in it is
@@ -26,8 +28,20 @@ public interface FactStore extends AutoCloseable {
    *
    * @param seq journal sequence that the facts were made at
    * @param facts may be none
+   * @param taught what the morning teaches
    */
-  void replace(MorningId morning, long seq, List<FirstCaseFact> facts);
+  void replace(MorningId morning, long seq, List<FirstCaseFact> facts, Taught taught);
+
+  /**
+   * What a closed morning teaches.
+   *
+   * @param sheets that it was worked by; kept of the newest morning of a suite only
+   */
+  record Taught(Lessons lessons, List<ComposedSheet> sheets) {
+    public Taught {
+      sheets = List.copyOf(sheets);
+    }
+  }
 
   /**
    * Adds rows in bulk. Rows of mornings that are kept already are added to them: forget first, or
@@ -40,9 +54,13 @@ public interface FactStore extends AutoCloseable {
   /**
    * Replaces the history of a suite. Rows of mornings that the journal has are left out.
    *
+   * @param number of what the suite brought
    * @return how many rows were taken
    */
-  long history(SuiteId suite, List<FirstCaseFact> facts);
+  long history(SuiteId suite, int number, List<FirstCaseFact> facts);
+
+  /** The number of the history of each suite that is kept here. */
+  Map<SuiteId, Integer> brought();
 
   /** Drops all rows of a source. */
   void forget(Source source);

@@ -74,6 +74,20 @@ final class FactTable implements AutoCloseable {
     }
   }
 
+  /** What came later and leaves what is kept as it is. */
+  static void makeLater(Connection c) throws SQLException {
+    try (Statement s = c.createStatement()) {
+      s.execute(
+          "CREATE TABLE IF NOT EXISTS brought (suite VARCHAR PRIMARY KEY,"
+              + " number INTEGER NOT NULL)");
+      if (!LessonTable.isThere(c)) {
+        LessonTable.make(c);
+        // What was made without lessons is made anew.
+        s.execute("DELETE FROM made");
+      }
+    }
+  }
+
   long nextId() {
     return nextId;
   }

@@ -44,8 +44,8 @@ public final class LazyFacts implements FactStore {
   }
 
   @Override
-  public void replace(MorningId morning, long seq, List<FirstCaseFact> facts) {
-    facts().replace(morning, seq, facts);
+  public void replace(MorningId morning, long seq, List<FirstCaseFact> facts, Taught taught) {
+    facts().replace(morning, seq, facts, taught);
   }
 
   @Override
@@ -54,8 +54,13 @@ public final class LazyFacts implements FactStore {
   }
 
   @Override
-  public long history(SuiteId suite, List<FirstCaseFact> facts) {
-    return facts().history(suite, facts);
+  public long history(SuiteId suite, int number, List<FirstCaseFact> facts) {
+    return facts().history(suite, number, facts);
+  }
+
+  @Override
+  public Map<SuiteId, Integer> brought() {
+    return facts().brought();
   }
 
   @Override

@@ -19,6 +19,7 @@ import sunup.access.Connections;
 import sunup.access.PairingOptions;
 import sunup.access.ProviderOptions;
 import sunup.archive.Archivist;
+import sunup.archive.Brought;
 import sunup.archive.FactStore;
 import sunup.archive.ForecastLog;
 import sunup.archive.LazyFacts;
@@ -90,7 +91,15 @@ record Opened(
           new ForecastLog(
               () ->
                   SideDatabase.beside(options.dataFolder(), options.database(), ForecastLog.PART));
-      Archivist archivist = new Archivist(journal, codec(options), facts, said);
+      Archivist archivist =
+          new Archivist(
+              journal,
+              codec(options),
+              facts,
+              said,
+              new Brought(
+                  () ->
+                      SideDatabase.beside(options.dataFolder(), options.database(), Brought.PART)));
       // Last, so that no morning is owned by a node that does not come up.
       Cluster cluster = options.cluster() == null ? null : join(vertx, options, journal);
       Suites suites =

@@ -16,6 +16,8 @@ import sunup.archive.Archivist;
 import sunup.archive.FactFigures;
 import sunup.archive.FactStore;
 import sunup.archive.Filter;
+import sunup.board.MorningId;
+import sunup.board.SuiteId;
 import sunup.codec.Maybe;
 import sunup.intake.History;
 import sunup.review.Comparison;
@@ -28,6 +30,7 @@ import sunup.review.charts.Period;
 import sunup.review.charts.RunRule;
 import sunup.review.charts.ShareChart;
 import sunup.review.charts.ValueChart;
+import sunup.review.replay.PastWall;
 import sunup.review.trial.Trial;
 
 /** The review's figures of the cases that the parameters let pass. */
@@ -89,6 +92,9 @@ final class ReviewApi {
   /** Comparisons, corrected for their number. */
   record Compared(List<Comparison> comparisons) {}
 
+  /** The closed mornings of a suite, the newest first. */
+  record Closed(List<LocalDate> dates) {}
+
   /** What became of a file of history. */
   record Taken(long rows, List<Mistake> problems, String words) {}
 
@@ -112,6 +118,11 @@ final class ReviewApi {
     get(router, "/lateness", (f, q) -> f.lateness(q.filter()));
     get(router, "/compare", (f, q) -> new Compared(compare(f, q)));
     get(router, "/trial", (f, q) -> trial(f, q));
+    get(router, "/learned", (f, q) -> f.closing(new SuiteId(q.suite())));
+    get(router, "/closed", (f, q) -> new Closed(f.closed(new SuiteId(q.suite()))));
+    router
+        .get(ROOT + "/past")
+        .handler(c -> Answers.later(vertx, c, pool, () -> kept(f -> past(query(c)))));
     router.get(ROOT + "/rows").handler(this::rows);
     router.get(ROOT + "/archive").handler(c -> Answers.now(c, archivist::progress));
     router
@@ -238,7 +249,19 @@ final class ReviewApi {
 
   private static Trial trial(FactFigures figures, ReviewQuery query) throws Answers.Wrong {
     int before = query.minutesBefore();
-    return Trial.ofSaid(figures.said(query.filter(), before), before, SEED);
+    return figures.trial(query.filter(), before, SEED);
+  }
+
+  private PastWall past(ReviewQuery query) throws Answers.Wrong {
+    LocalDate date = query.date("date");
+    if (date == null) {
+      throw new Answers.Wrong("No date", 400, "Say which morning: date=2026-11-25.");
+    }
+    PastWall past = archivist.past(new MorningId(new SuiteId(query.suite()), date));
+    if (past == null) {
+      throw new Answers.Wrong("No such morning", 404, "No morning of " + date + " is closed.");
+    }
+    return past;
   }
 
   private void rows(RoutingContext context) {
@@ -266,7 +289,7 @@ final class ReviewApi {
             return new Taken(
                 0, new ArrayList<>(mistakes), "Nothing was taken: mend these lines first.");
           }
-          long rows = kept(f -> store.history(suite.site().suite(), read.facts()));
+          long rows = kept(f -> archivist.history(suite.site().suite(), read.facts()));
           return new Taken(
               rows,
               List.of(),

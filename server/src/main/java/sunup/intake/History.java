@@ -11,19 +11,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.regex.Pattern;
-import sunup.board.CaseId;
+import sunup.archive.BroughtCase;
 import sunup.board.DelayReason;
-import sunup.board.MorningId;
-import sunup.board.RoomId;
-import sunup.board.Step;
 import sunup.codec.Fields;
 import sunup.codec.Problem;
-import sunup.review.facts.AsRunFact;
 import sunup.review.facts.FirstCaseFact;
-import sunup.review.facts.FirstCaseFact.Beside;
 import sunup.review.facts.FirstCaseFact.Reported;
 import sunup.review.facts.FirstCaseFact.Settled;
-import sunup.review.facts.FirstCaseFact.Times;
 
 /**
  * First cases of the time before Sunup, one a row: {@code date,room,booked,started} and, if known,
@@ -226,32 +220,18 @@ public final class History {
       Long started,
       boolean cancelled,
       Reported reported) {
-    Step step = site.settings().startEvent();
-    return new FirstCaseFact(
-        1,
-        new MorningId(site.suite(), date),
-        new CaseId("history-" + room),
-        new RoomId(room),
-        known(cell(row, "service")),
-        known(cell(row, "technique")),
-        step,
-        site.settings().graceMinutes(),
-        booked,
-        null,
-        booked,
-        cancelled,
-        new Times(
-            List.of(),
-            null,
-            null,
-            step == Step.WHEELS_IN ? started : null,
-            step == Step.INDUCTION ? started : null,
-            null,
-            step == Step.INCISION ? started : null),
-        AsRunFact.NONE,
-        reported,
-        new Beside(null, 0, 0, 0, 0, 0, 0),
-        List.of());
+    return new BroughtCase(
+            date,
+            room,
+            known(cell(row, "service")),
+            known(cell(row, "technique")),
+            site.settings().startEvent(),
+            site.settings().graceMinutes(),
+            booked,
+            started,
+            cancelled,
+            reported)
+        .fact(site.suite());
   }
 
   private static String known(String text) {

@@ -18,6 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import sunup.archive.FactStore.Source;
 import sunup.board.MorningId;
+import sunup.board.SuiteId;
 import sunup.review.Comparison;
 import sunup.review.ComparisonSums;
 import sunup.review.Measures;
@@ -28,7 +29,7 @@ import sunup.review.charts.MinutesByCause.Grouping;
 import sunup.review.charts.Period;
 import sunup.review.charts.RoomByWeekday;
 import sunup.review.facts.FirstCaseFact;
-import sunup.review.trial.Said;
+import sunup.review.learn.Lessons;
 import sunup.review.trial.Trial;
 
 /** The archive says what the review says of the facts themselves, and keeps what it was given. */
@@ -46,6 +47,11 @@ class FactStoreTest {
       RecursiveComparisonConfiguration.builder()
           .withComparatorForType(close(), Double.class)
           .build();
+
+  private static final FactStore.Taught NOTHING =
+      new FactStore.Taught(
+          new Lessons(List.of(), List.of(), List.of(), List.of(), 0, 0, new Lessons.Left(0, 0, 0)),
+          List.of());
 
   private static DuckFacts kept;
 
@@ -123,8 +129,8 @@ class FactStoreTest {
   @Test
   void shouldJudgeTheBoardByTheSameForecasts() {
     for (int before : List.of(60, 20)) {
-      List<Said> said = figures().said(SOME, before);
-      same(Trial.ofSaid(said, before, 1), Trial.of(SOME_FACTS, before, 1));
+      same(figures().trial(SOME, before, 1), Trial.of(SOME_FACTS, before, 1));
+      same(figures().trial(Filter.ALL, before, 1), Trial.of(FACTS, before, 1));
     }
   }
 
@@ -185,14 +191,16 @@ class FactStoreTest {
     List<FirstCaseFact> own = FACTS.stream().filter(f -> f.morning().equals(morning)).toList();
     try (DuckFacts store = DuckFacts.open(folder)) {
       store.append(Source.HISTORY, FACTS.iterator());
-      store.replace(morning, 40, own.subList(0, 3));
-      store.replace(morning, 41, own);
+      store.replace(morning, 40, own.subList(0, 3), NOTHING);
+      store.replace(morning, 41, own, NOTHING);
       same(store.figures().measures(Filter.ALL), Measures.of(FACTS));
       store.forget(Source.HISTORY);
       assertThat(store.figures().measures(Filter.ALL).cases()).isEqualTo(own.size());
     }
     try (DuckFacts again = DuckFacts.open(folder)) {
       assertThat(again.made()).containsExactly(Map.entry(morning, 41L));
+      assertThat(again.figures().closing(morning.suite()).mornings()).isEqualTo(1);
+      assertThat(again.figures().closing(new SuiteId("other")).mornings()).isZero();
       same(
           again.figures().causes(Filter.ALL, Grouping.KIND), MinutesByCause.of(own, Grouping.KIND));
       again.forget(Source.JOURNAL);

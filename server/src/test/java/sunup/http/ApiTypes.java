@@ -6,6 +6,8 @@ import sunup.archive.FactFigures;
 import sunup.bedside.CaseAnswer;
 import sunup.review.charts.Lateness;
 import sunup.review.charts.RoomByWeekday;
+import sunup.review.learn.Closing;
+import sunup.review.replay.PastWall;
 import sunup.review.trial.Trial;
 import sunup.wire.Tried;
 import sunup.wire.TryAsk;
@@ -29,6 +31,9 @@ public final class ApiTypes {
         CaseAnswer.class,
         ReadingsApi.Found.class,
         FactFigures.Choices.class,
+        Closing.class,
+        PastWall.class,
+        ReviewApi.Closed.class,
         ReviewApi.Summary.class,
         ReviewApi.Groups.class,
         ReviewApi.Shares.class,

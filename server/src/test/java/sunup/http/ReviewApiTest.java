@@ -238,5 +238,9 @@ class ReviewApiTest {
     Waiting.until(() -> cases() == 2);
     assertThat(get("measures").path("measures").path("untold").asInt()).isEqualTo(2);
     assertThat(get("archive").path("unreadable").asInt()).isZero();
+    JsonNode learned = get("learned");
+    assertThat(learned.path("mornings").asInt()).isEqualTo(1);
+    assertThat(learned.path("items").size()).isGreaterThan(5);
+    assertThat(learned.path("items").get(0).path("weight").asText()).isEqualTo("NOTHING");
   }
 }

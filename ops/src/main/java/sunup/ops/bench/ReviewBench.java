@@ -22,7 +22,6 @@ import sunup.archive.Filter;
 import sunup.review.Comparison;
 import sunup.review.Split;
 import sunup.review.charts.MinutesByCause.Grouping;
-import sunup.review.trial.Trial;
 
 /**
  * What the review's questions take over many first cases: each in a store that was opened for it
@@ -111,7 +110,7 @@ final class ReviewBench implements Callable<Integer> {
     all.put("compare before and after", (f, x) -> f.sums(x, at).get("from").compare("a", "b"));
     all.put("compare services", (f, x) -> Comparison.eachOfSums(f.sums(x, Split.SERVICE)));
     all.put("compare rooms", (f, x) -> Comparison.eachOfSums(f.sums(x, Split.ROOM)));
-    all.put("board on trial", (f, x) -> Trial.ofSaid(f.said(x, 20), 20, 1));
+    all.put("board on trial", (f, x) -> f.trial(x, 20, 1));
     return all;
   }
 

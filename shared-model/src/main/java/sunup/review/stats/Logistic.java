@@ -26,7 +26,12 @@ public record Logistic(double a, double b) {
     }
 
     public void add(double x, boolean yes) {
-      at.merge(x, new Counted(yes ? 1 : 0, 1), (old, one) -> old.plus(one.yes(), one.all()));
+      add(x, yes ? 1 : 0, 1);
+    }
+
+    /** So many cases at one x, and of how many of them it is yes. */
+    public void add(double x, int yes, int all) {
+      at.merge(x, new Counted(yes, all), (old, one) -> old.plus(one.yes(), one.all()));
     }
 
     /** Newton's method; steps are halved while they make the fit worse. */

@@ -1,8 +1,8 @@
 package sunup.review.trial;
 
 import java.time.LocalDate;
-import java.util.ArrayList;
-import java.util.List;
+import java.util.HashMap;
+import java.util.Map;
 import sunup.review.stats.Logistic;
 
 /**
@@ -10,51 +10,76 @@ import sunup.review.stats.Logistic;
  * done through a logistic fit. Silent until {@link #LEAST_STARTS} starts of {@link #LEAST_MORNINGS}
  * mornings came before.
  */
-final class Baselines {
+public final class Baselines {
   static final int LEAST_STARTS = 30;
   static final int LEAST_MORNINGS = 5;
 
+  private final Map<LocalDate, Plain> on;
+
   /**
-   * What both would have said of one forecast.
+   * What both say on one date.
    *
-   * @param said the board's
    * @param average the share so far
-   * @param fitted by percent done
+   * @param fit by percent done
    */
-  record Beside(Said said, double average, double fitted) {}
+  record Plain(double average, Logistic fit) {}
 
-  private Baselines() {}
+  private Baselines(Map<LocalDate, Plain> on) {
+    this.on = on;
+  }
 
-  /**
-   * @param said in order of time
-   */
-  static List<Beside> of(List<Said> said) {
-    List<Beside> beside = new ArrayList<>();
-    Logistic.Cases cases = new Logistic.Cases();
-    int came = 0;
-    int n = 0;
-    int mornings = 0;
-    int from = 0;
-    while (from < said.size()) {
-      LocalDate date = said.get(from).morning().date();
-      int to = from;
-      while (to < said.size() && said.get(to).morning().date().equals(date)) {
-        to++;
+  /** Null while they are silent. */
+  Plain on(LocalDate date) {
+    return on.get(date);
+  }
+
+  /** Counts what came, date after date. */
+  public static final class Learning {
+    private final Map<LocalDate, Plain> on = new HashMap<>();
+    private final Logistic.Cases cases = new Logistic.Cases();
+
+    /** Of the dates before; the date's own are added to {@code cases} when the next one begins. */
+    private final Map<Double, int[]> ofDate = new HashMap<>();
+
+    private LocalDate date;
+    private int came;
+    private int n;
+    private int mornings;
+
+    /**
+     * Forecasts of one date with one share done; dates in order.
+     *
+     * @param all how many
+     * @param yes of how many of them the start came on time
+     */
+    public void count(LocalDate day, double done, int yes, int all) {
+      if (!day.equals(date)) {
+        begin(day);
       }
-      List<Said> day = said.subList(from, to);
-      if (n >= LEAST_STARTS && mornings >= LEAST_MORNINGS) {
-        Logistic fit = cases.fit();
-        double average = (double) came / n;
-        day.forEach(s -> beside.add(new Beside(s, average, fit.at(s.done()))));
-      }
-      for (Said s : day) {
-        cases.add(s.done(), s.came());
-        came += s.came() ? 1 : 0;
-        n++;
-      }
-      mornings++;
-      from = to;
+      int[] counted = ofDate.computeIfAbsent(done, k -> new int[2]);
+      counted[0] += yes;
+      counted[1] += all;
     }
-    return beside;
+
+    private void begin(LocalDate day) {
+      if (date != null) {
+        mornings++;
+      }
+      ofDate.forEach(
+          (done, counted) -> {
+            cases.add(done, counted[0], counted[1]);
+            came += counted[0];
+            n += counted[1];
+          });
+      ofDate.clear();
+      date = day;
+      if (n >= LEAST_STARTS && mornings >= LEAST_MORNINGS) {
+        on.put(day, new Plain((double) came / n, cases.fit()));
+      }
+    }
+
+    public Baselines learned() {
+      return new Baselines(Map.copyOf(on));
+    }
   }
 }

@@ -286,4 +286,29 @@ class LearningTest {
     assertThat(nothing.reporting().eachItem()).isCloseTo(0.40, within(1e-12));
     assertThat(nothing.reporting().forgotten()).isCloseTo(0.03, within(1e-12));
   }
+
+  @Test
+  void shouldSayWhatTheLastClosingMovedAndOfWhatTooLittleIsKnown() throws BadJson {
+    SheetItem item = firstLearned();
+    long slow = Math.round(2 * item.hands().usual() * MINUTE);
+    List<Lessons> mornings =
+        Collections.nCopies(7, lessons(List.of(new Took(item.key(), slow, true))));
+    Closing closing = Closing.of(DAY, List.of(sheet()), mornings);
+    Closing.Row first = closing.items().get(0);
+    assertThat(first.key()).isEqualTo(item.key());
+    assertThat(first.name()).isEqualTo(item.desk());
+    assertThat(first.measured()).isEqualTo(7);
+    assertThat(first.taught()).isEqualTo(1);
+    assertThat(first.mornings()).isEqualTo(7);
+    assertThat(first.weight()).isEqualTo(Closing.Weight.ENOUGH);
+    assertThat(first.before().usual()).isGreaterThan(first.sheet().usual());
+    assertThat(first.now().usual()).isGreaterThan(first.before().usual());
+    Closing.Row other = closing.items().get(1);
+    assertThat(other.weight()).isEqualTo(Closing.Weight.NOTHING);
+    assertThat(other.now()).isEqualTo(other.sheet());
+    Closing few = Closing.of(DAY, List.of(sheet()), mornings.subList(0, 5));
+    assertThat(few.items().get(0).weight()).isEqualTo(Closing.Weight.FEW);
+    assertThat(Json.read(Json.write(closing), Closing.class)).isEqualTo(closing);
+    assertThat(Closing.of(null, List.of(), List.of()).items()).isEmpty();
+  }
 }

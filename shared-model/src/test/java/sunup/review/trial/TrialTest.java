@@ -6,6 +6,7 @@ import static sunup.review.facts.InventedFacts.MONDAY;
 import static sunup.review.facts.InventedFacts.on;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.SplittableRandom;
 import net.jqwik.api.ForAll;
@@ -13,6 +14,8 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.Size;
 import org.junit.jupiter.api.Test;
+import sunup.board.MorningId;
+import sunup.board.SuiteId;
 import sunup.codec.BadJson;
 import sunup.codec.Json;
 import sunup.review.facts.FirstCaseFact;
@@ -67,9 +70,19 @@ class TrialTest {
   void shouldTestWhetherChancesAreRight() {
     List<Double> p = List.of(.1, .2, .3, .4, .5, .6, .7, .8, .9, .9);
     List<Boolean> y = List.of(false, false, false, true, false, true, true, true, true, true);
-    assertThat(Trial.spiegelhalter(p, y)).isCloseTo(-1.1113, within(5e-5));
+    assertThat(z(p, y)).isCloseTo(-1.1113, within(5e-5));
     assertThat(Trial.chanceOf(-1.1113)).isCloseTo(.2664, within(5e-4));
-    assertThat(Trial.spiegelhalter(List.of(0.0, .5, 1.0), List.of(true, true, true))).isNull();
+    List<Double> sure = Collections.nCopies(10, .5);
+    assertThat(z(sure, Collections.nCopies(10, true))).isNull();
+  }
+
+  private static Double z(List<Double> chances, List<Boolean> came) {
+    List<Said> said = new ArrayList<>();
+    for (int i = 0; i < chances.size(); i++) {
+      MorningId morning = new MorningId(new SuiteId("s"), MONDAY.plusDays(i));
+      said.add(new Said(morning, chances.get(i), came.get(i), .5, false, false, null));
+    }
+    return Trial.ofSaid(said, 40, 1).all().spiegelhalter();
   }
 
   @Property(tries = 40)

@@ -1,0 +1,178 @@
+package sunup.ops.madeup;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+import sunup.access.Page;
+import sunup.board.Actor;
+import sunup.board.Board;
+import sunup.board.CasePlan;
+import sunup.board.Command;
+import sunup.board.CommandId;
+import sunup.board.Morning;
+import sunup.board.MorningPlan;
+import sunup.board.Order;
+import sunup.board.Outcome;
+import sunup.board.PersonPlan;
+import sunup.board.PlacePlan;
+import sunup.board.Recorded;
+import sunup.board.Role;
+import sunup.board.RoomId;
+import sunup.ops.madeup.Scenario.Truth;
+import sunup.ops.rehearsal.Report;
+import sunup.ops.rehearsal.Script;
+import sunup.ops.rehearsal.Story;
+import sunup.sheets.ComposedSheet;
+import sunup.sheets.SheetItem;
+
+/**
+ * Plays mornings of the simulated hospital by a scenario and the board's own rules, without a
+ * board: what comes out are the events that a board would have kept of them.
+ */
+public final class MadeMornings {
+  private static final long MINUTE = 60_000;
+  private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm");
+
+  private final Scenario scenario;
+
+  public MadeMornings(Scenario scenario) {
+    this.scenario = scenario;
+  }
+
+  /** What one command yielded. */
+  public record Given(CommandId id, List<Recorded> events) {}
+
+  /** The morning that a plan becomes: from its opening to its closing. */
+  public List<Given> play(MorningPlan plan) {
+    long seed = scenario.seed() * 1_000_003 + plan.id().date().toEpochDay();
+    Script script = Script.write(plan, story(plan, seed), seed);
+    Playing playing = new Playing(plan.id().date());
+    Actor desk = new Actor(Role.DESK, null, "desk");
+    long last = plan.beginsAt();
+    playing.give(new Command.Plan(plan), desk, last);
+    playing.give(new Command.OpenMorning(), desk, last);
+    for (Report r : script.reports()) {
+      Actor actor = Page.named(r.page()).orElseThrow().actor(r.screen(), r.person(), playing.now);
+      // What the board refuses is not in its journal: a room that was asked twice, say.
+      playing.give(r.command(), actor, Math.max(last, r.at()));
+      last = Math.max(last, r.at());
+    }
+    playing.give(new Command.CloseMorning(), desk, last + 5 * MINUTE);
+    if (playing.now.phase() != Morning.Phase.CLOSED) {
+      throw new IllegalStateException(plan.id() + " could not be closed: " + playing.refused);
+    }
+    return playing.given;
+  }
+
+  /** A morning under way. */
+  private static final class Playing {
+    private final LocalDate date;
+    private final List<Given> given = new ArrayList<>();
+    private Morning now = Morning.NONE;
+    private String refused = "";
+
+    Playing(LocalDate date) {
+      this.date = date;
+    }
+
+    void give(Command command, Actor actor, long at) {
+      CommandId id = new CommandId("made-" + date + "-" + given.size());
+      Outcome outcome = Board.decide(now, new Order(id, command, actor, now.seq(), at, at));
+      if (outcome instanceof Outcome.Refused no) {
+        refused = no.code().say(no.detail());
+      } else if (outcome instanceof Outcome.Accepted yes) {
+        for (Recorded event : yes.events()) {
+          now = Board.apply(now, now.seq() + 1, event);
+        }
+        if (!yes.events().isEmpty()) {
+          given.add(new Given(id, yes.events()));
+        }
+      }
+    }
+  }
+
+  /** What is special about a morning: the truths that fall on it. */
+  Story story(MorningPlan plan, long seed) {
+    List<Story.Comes> people = new ArrayList<>();
+    List<Story.Arrives> arrivals = new ArrayList<>();
+    List<Story.Opens> places = new ArrayList<>();
+    List<Story.Slow> slow = new ArrayList<>();
+    SplittableRandom random = new SplittableRandom(seed);
+    for (Truth truth : scenario.truths()) {
+      // Each draws apart, so that adding a truth moves no other.
+      SplittableRandom own = random.split();
+      if (!truth.isOn(plan.id().date())) {
+        continue;
+      }
+      if (truth.place() != null) {
+        Double late = drawn(truth, own);
+        if (late != null) {
+          opens(plan, truth, late, places);
+        }
+        continue;
+      }
+      for (CasePlan c : plan.cases()) {
+        Double late = drawn(truth, own);
+        if (late == null || !truth.isIn(c.room().value(), c.service())) {
+          continue;
+        }
+        if (truth.role() != null) {
+          people.addAll(late(plan, truth.role(), c.room(), late));
+        } else {
+          SheetItem item = item(plan, c, truth.comes() != null ? truth.comes() : truth.item());
+          if (item != null && truth.comes() != null) {
+            long at = c.bookedAt() - Math.round((item.plannedBefore() - late) * MINUTE);
+            arrivals.add(new Story.Arrives(c.room(), item.key(), clock(plan, at), null, null));
+          } else if (item != null) {
+            slow.add(new Story.Slow(c.room(), item.key(), late));
+          }
+        }
+      }
+    }
+    return new Story(people, null, null, arrivals, null, places, null, null, slow);
+  }
+
+  /** Minutes if it is so this time, else null. Both are drawn, so that chance moves no minutes. */
+  private static Double drawn(Truth truth, SplittableRandom random) {
+    boolean isSo = random.nextDouble() < truth.chance();
+    double minutes = truth.minutes() * (0.5 + random.nextDouble());
+    return isSo ? (Double) minutes : null;
+  }
+
+  private static void opens(MorningPlan plan, Truth truth, double late, List<Story.Opens> places) {
+    for (PlacePlan place : plan.places()) {
+      if (place.id().value().equals(truth.place())) {
+        String at = clock(plan, place.opensAt() + Math.round(late * MINUTE));
+        // Nobody says so before it should have been open.
+        places.add(new Story.Opens(truth.place(), at, clock(plan, place.opensAt() + 2 * MINUTE)));
+      }
+    }
+  }
+
+  private static List<Story.Comes> late(
+      MorningPlan plan, String role, RoomId room, double minutes) {
+    return plan.people().stream()
+        .filter(p -> p.role().word().equals(role) && room.equals(p.room()))
+        .map(PersonPlan::id)
+        .map(id -> new Story.Comes(id, minutes))
+        .toList();
+  }
+
+  private static SheetItem item(MorningPlan plan, CasePlan c, String key) {
+    for (ComposedSheet sheet : plan.sheets()) {
+      if (sheet.hash().equals(c.sheet())) {
+        return sheet.byKey().get(key);
+      }
+    }
+    return null;
+  }
+
+  private static String clock(MorningPlan plan, long at) {
+    LocalTime time = Instant.ofEpochMilli(at).atZone(plan.settings().zoneId()).toLocalTime();
+    return CLOCK.format(time);
+  }
+}

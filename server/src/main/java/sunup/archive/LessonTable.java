@@ -1,0 +1,104 @@
+package sunup.archive;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.type.TypeReference;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import sunup.board.MorningId;
+import sunup.codec.Json;
+import sunup.review.learn.Closing;
+import sunup.review.learn.Lessons;
+import sunup.sheets.ComposedSheet;
+
+/** The lessons of closed mornings, one row each, and the sheets of the newest. */
+final class LessonTable {
+  /** Lessons of so many of the newest mornings are learned from: about a year's. */
+  static final int LEARNED_FROM = 250;
+
+  private LessonTable() {}
+
+  static boolean isThere(Connection c) throws SQLException {
+    try (Statement s = c.createStatement();
+        ResultSet row =
+            s.executeQuery("SELECT count(*) FROM duckdb_tables() WHERE table_name = 'lesson'")) {
+      row.next();
+      return row.getLong(1) > 0;
+    }
+  }
+
+  static void make(Connection c) throws SQLException {
+    try (Statement s = c.createStatement()) {
+      s.execute(
+          "CREATE TABLE lesson (suite VARCHAR NOT NULL, day INTEGER NOT NULL, body VARCHAR NOT"
+              + " NULL, sheets VARCHAR)");
+    }
+  }
+
+  /** Of one morning, in the place of what stood there; within the caller's transaction. */
+  static void put(Connection c, MorningId morning, FactStore.Taught taught) throws SQLException {
+    String suite = morning.suite().value();
+    int day = (int) morning.date().toEpochDay();
+    drop(c, morning);
+    try (PreparedStatement s = c.prepareStatement("INSERT INTO lesson VALUES (?, ?, ?, ?)")) {
+      s.setString(1, suite);
+      s.setInt(2, day);
+      s.setString(3, Json.write(taught.lessons()));
+      s.setString(4, Json.write(taught.sheets()));
+      s.executeUpdate();
+    }
+    String older =
+        "UPDATE lesson SET sheets = NULL WHERE suite = ? AND sheets IS NOT NULL AND day < (SELECT"
+            + " max(day) FROM lesson WHERE suite = ?)";
+    try (PreparedStatement s = c.prepareStatement(older)) {
+      s.setString(1, suite);
+      s.setString(2, suite);
+      s.executeUpdate();
+    }
+  }
+
+  static void drop(Connection c, MorningId morning) throws SQLException {
+    String words = "DELETE FROM lesson WHERE suite = ? AND day = ?";
+    try (PreparedStatement s = c.prepareStatement(words)) {
+      s.setString(1, morning.suite().value());
+      s.setInt(2, (int) morning.date().toEpochDay());
+      s.executeUpdate();
+    }
+  }
+
+  /** What the last closing of a suite taught. */
+  static Closing closing(Connection c, String suite) throws SQLException {
+    List<Lessons> lessons = new ArrayList<>();
+    List<ComposedSheet> sheets = new ArrayList<>();
+    LocalDate[] last = new LocalDate[1];
+    String words = "SELECT day, body, sheets FROM lesson WHERE suite = ? ORDER BY day DESC LIMIT ";
+    try (PreparedStatement s = c.prepareStatement(words + LEARNED_FROM)) {
+      s.setString(1, suite);
+      try (ResultSet row = s.executeQuery()) {
+        while (row.next()) {
+          if (last[0] == null) {
+            last[0] = LocalDate.ofEpochDay(row.getInt(1));
+            sheets.addAll(read(row.getString(3), new TypeReference<List<ComposedSheet>>() {}));
+          }
+          lessons.add(read(row.getString(2), new TypeReference<Lessons>() {}));
+        }
+      }
+    }
+    Collections.reverse(lessons);
+    return Closing.of(last[0], sheets, lessons);
+  }
+
+  private static <T> T read(String json, TypeReference<T> type) throws SQLException {
+    try {
+      return Json.mapper().readValue(json, type);
+    } catch (JsonProcessingException e) {
+      throw new SQLException("the lessons of a morning can't be read", e);
+    }
+  }
+}

@@ -1,0 +1,97 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { Closing, Hands, Learned } from './api.ts';
+import { minutes } from './model.ts';
+import { dataTable } from './panels.ts';
+
+const both = (hands: Hands): string => `${minutes(hands.usual)} (${minutes(hands.oneInTen)})`;
+
+/** Changes of less than a tenth of a minute are none. */
+const moved = ({ before, now }: Learned): boolean =>
+  Math.abs(now.usual - before.usual) >= 0.1 || Math.abs(now.oneInTen - before.oneInTen) >= 0.1;
+
+/** Why an item stands where it does, or why not. */
+function why(item: Learned): string {
+  const measured = `${item.measured} measured on ${item.mornings} ${
+    item.mornings === 1 ? 'morning' : 'mornings'
+  }`;
+  const left =
+    item.unbelieved === 0 ? '' : `; ${item.unbelieved} too long or too short to be believed`;
+  const implied =
+    item.implied === 0 ? '' : `; ${item.implied} with a beginning that nobody touched`;
+  switch (item.weight) {
+    case 'NOTHING':
+      return `nothing measured${left}: the sheet's word stands`;
+    case 'FEW':
+      return `${measured}: too few, the sheet's word counts as 6 and still weighs more${implied}${left}`;
+    case 'ENOUGH':
+      return `${measured}; the sheet's word counts as 6${implied}${left}`;
+  }
+}
+
+const seconds = (ms: number): string =>
+  ms < 60_000 ? `${Math.round(ms / 1000)} s` : `${minutes(ms / 60_000)} min`;
+
+function delay({ delay }: Learned): string {
+  if (delay === undefined || delay.n === 0) return 'none told';
+  if (delay.usualMs === undefined || delay.oneInTenMs === undefined) {
+    return `${delay.n} told: too few to say`;
+  }
+  return `${seconds(delay.usualMs)} (${seconds(delay.oneInTenMs)}), of ${delay.n}`;
+}
+
+const HEAD = [
+  'item',
+  'the sheet says',
+  'before this closing',
+  'now',
+  'this morning taught',
+  'why, or why not',
+  'told so long after',
+] as const;
+
+const row = (item: Learned): (string | number)[] => [
+  item.name,
+  both(item.sheet),
+  both(item.before),
+  both(item.now),
+  item.taught,
+  why(item),
+  delay(item),
+];
+
+/** What was learned at the last closing: old against new, from how many mornings and why. */
+export function learnedPanel(closing: Closing): TemplateResult {
+  if (closing.closed === undefined) {
+    return html`<p class="withheld">No morning is closed yet: nothing is learned.</p>`;
+  }
+  const changed = closing.items.filter(moved);
+  const rest = closing.items.filter((item) => !moved(item));
+  return html`<p>
+      The morning of ${closing.closed} was the last that was closed; ${closing.mornings}
+      ${closing.mornings === 1 ? 'morning teaches' : 'mornings teach'}. It moved ${changed.length}
+      of ${closing.items.length} durations by a tenth of a minute or more. Minutes are the usual
+      ones, in brackets what one in ten takes longer than.
+    </p>
+    ${
+      changed.length === 0
+        ? nothing
+        : dataTable('Durations that the last closing moved', HEAD, changed.map(row))
+    }
+    ${
+      closing.changes.length === 0
+        ? nothing
+        : dataTable(
+            'How the board is told, as the last closing moved it',
+            ['what', 'before this closing', 'now', 'why'],
+            closing.changes.map((c) => [c.what, c.before, c.after, c.why]),
+          )
+    }
+    <details class="numbers">
+      <summary>${rest.length} durations that it did not move</summary>
+      ${dataTable('Durations that the last closing did not move', HEAD, rest.map(row))}
+    </details>
+    <p class="key">
+      Forecasts go by the sheets. To let them go by what was learned, put these minutes into the
+      suite's own sheets.
+    </p>`;
+}
