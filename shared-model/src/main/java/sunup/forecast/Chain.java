@@ -107,7 +107,7 @@ final class Chain {
       seen[x] = stamp;
       through();
       if (at > begins && x >= 0) {
-        sources();
+        sources(true);
         back();
       }
     }
@@ -117,11 +117,12 @@ final class Chain {
   /** Back through the item's own time to its beginning. */
   private void through() {
     if (whole) {
-      if (course.good(x) > course.natural(x)) {
-        add(BOOKED, -1, -1, course.natural(x), at - course.natural(x));
+      long natural = course.natural(x);
+      if (natural < at) {
+        add(BOOKED, -1, -1, natural, at - Math.max(natural, begins));
       }
-      if (course.extra[x] > 0) {
-        add(MEND, -1, -1, course.natural(x) - course.extra[x], 0);
+      if (course.extra[x] > 0 && natural - course.extra[x] < at) {
+        add(MEND, -1, -1, natural - course.extra[x], 0);
       }
       if (course.handsEnd(x) < at) {
         add(WAITS, -1, -1, course.handsEnd(x), m.waits[x].usual);
@@ -138,13 +139,15 @@ final class Chain {
         add(MEND, p, -1, course.begin(x), 0);
       } else {
         long walk = course.walked[x] && m.place[x] >= 0 ? m.walk[m.place[x]].usual : 0;
-        boolean known = m.state[x] == Model.GOOD;
+        // One reported good and done again for a lapse has its hands and its waiting apart.
+        boolean known = m.state[x] == Model.GOOD && course.position[x] < 0;
         add(WORK, p, -1, course.begin(x), (known ? m.usualOf(x) : m.hands[x].usual) + walk);
       }
     }
   }
 
-  private void sources() {
+  /** Of one that has not begun, or is open again, nobody and no unit is known. */
+  private void sources(boolean begun) {
     sources = 0;
     int last = -1;
     for (int j : m.before[x]) {
@@ -164,14 +167,22 @@ final class Chain {
     if (!m.marks[x]) {
       source(BOOKED, -1, m.notBefore[x]);
     }
-    persons(true);
+    if (begun) {
+      persons(true);
+    }
     if (m.place[x] >= 0) {
       source(PLACE, m.place[x], m.opensAt[m.place[x]]);
     }
+    if (begun) {
+      units();
+      persons(false);
+    }
+  }
+
+  private void units() {
     for (int n = m.firstNeed[x]; n < m.firstNeed[x + 1]; n++) {
       source(EQUIPMENT, n, course.needSince[n]);
     }
-    persons(false);
   }
 
   private void persons(boolean own) {
@@ -266,19 +277,14 @@ final class Chain {
       }
     }
     seen[x] = stamp;
-    if (course.position[x] >= 0 && course.begin(x) < at) {
-      boolean waits = course.handsEnd(x) < at;
-      if (waits) {
-        add(WAITS, -1, -1, course.handsEnd(x), m.waits[x].usual);
-      }
-      whole = false;
+    if (course.position[x] >= 0 && course.begin(x) < at && !course.isOpenAgain(x)) {
       return;
     }
     if (m.isArrival[x] && course.arrival[x] > at) {
       add(ARRIVAL, -1, -1, begins, m.arrivalFrom[x] + m.arrivalLate[x].usual - begins);
       return;
     }
-    sources();
+    sources(false);
     int s = latest();
     long from = s < 0 ? begins : sourceAt[s];
     if (m.inRoom[x] && course.emptied[room] > at) {

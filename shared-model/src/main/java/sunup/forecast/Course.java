@@ -70,6 +70,7 @@ final class Course {
     rare = m.rare;
     Arrays.fill(reopened, Model.EVER);
     Arrays.fill(arrival, Model.EVER);
+    Arrays.fill(position, -1);
   }
 
   /** Everything as it was known at now, before the trial's own draws. */
@@ -121,6 +122,11 @@ final class Course {
   long good(int i) {
     int moment = moments[4 * i + GOOD];
     return moment == EVER ? Model.EVER : moment;
+  }
+
+  /** Whether it was good, lapsed and waits to be done again. */
+  boolean isOpenAgain(int i) {
+    return moments[4 * i + GOOD] == NEVER && moments[4 * i + NATURAL] < NEVER;
   }
 
   void good(int i, long at) {

@@ -49,6 +49,10 @@ final class LastMoments {
     }
   }
 
+  /**
+   * What y, begun then, asks of those before it. From a doing that was not an item's last nobody is
+   * asked for anything: the item's moments are those of its last doing.
+   */
   private void pass(Course c, int y, long begun, int moment) {
     int[] row = m.row;
     int o = y << Rows.SHIFT;
@@ -64,14 +68,14 @@ final class LastMoments {
     int first = row[o + Rows.FIRST_SLOT];
     for (int s = first; s < first + Rows.slots(what); s++) {
       int after = c.after(s);
-      if (after >= 0 && c.person(s) >= 0) {
+      if (after >= 0 && c.handsEnd(after) == c.since(s)) {
         least(2 * after + HANDS, moment);
       }
     }
     first = row[o + Rows.FIRST_NEED];
     for (int n = first; n < first + Rows.needs(what); n++) {
       int after = c.needAfter[n];
-      if (after >= 0) {
+      if (after >= 0 && c.good(after) == c.needSince[n]) {
         least(2 * after + GOOD, moment);
       }
     }

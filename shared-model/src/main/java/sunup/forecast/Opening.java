@@ -20,6 +20,11 @@ final class Opening {
   private final int[] lapsing;
   private final int[] held;
 
+  /** Items whose life was over before now: they are open again before anything is begun. */
+  private final int[] overdue;
+
+  private int overdueCount;
+
   Opening(Trial trial, Kept[] kept) {
     t = trial;
     m = trial.m;
@@ -49,6 +54,7 @@ final class Opening {
       }
     }
     held = with.build().toArray();
+    overdue = new int[m.items];
   }
 
   private int[] items(IntPredicate which) {
@@ -68,6 +74,7 @@ final class Opening {
     Arrays.fill(t.calledAt, Model.NEVER);
     Arrays.fill(t.worked, 0);
     t.roomsLeft = waitingRooms;
+    overdueCount = 0;
     for (int r = 0; r < m.rooms; r++) {
       if (m.occupied[r] != null) {
         course.emptied[r] =
@@ -93,10 +100,20 @@ final class Opening {
       }
     }
     gates();
+    for (int n = 0; n < overdueCount; n++) {
+      t.reopens(overdue[n]);
+    }
+    for (int n = 0; n < overdueCount; n++) {
+      beginsIfReady(overdue[n]);
+    }
     for (int i : open) {
-      if (t.missing[i] == 0 && t.state[i] == Model.OPEN && !floor.isReady(i)) {
-        t.becomesReady(i);
-      }
+      beginsIfReady(i);
+    }
+  }
+
+  private void beginsIfReady(int i) {
+    if (t.missing[i] == 0 && t.state[i] == Model.OPEN && !floor.isReady(i)) {
+      t.becomesReady(i);
     }
   }
 
@@ -169,7 +186,7 @@ final class Opening {
         t.missing[j] -= (short) (h.good[n] <= 0 ? 1 : 0);
       }
       if (h.good[n] <= 0 && m.life[i] > 0 && m.gatedBy[i] >= 0) {
-        t.push(Math.max(0, h.good[n] + m.life[i]), Trial.LAPSES, i);
+        lapses(i, h.good[n] + m.life[i]);
       }
       if (h.good[n] > 0) {
         t.push(h.good[n], Trial.GOOD, i);
@@ -202,7 +219,15 @@ final class Opening {
       floor.take(n);
     }
     for (int i : lapsing) {
-      t.push(Math.max(0, m.good[i] + m.life[i]), Trial.LAPSES, i);
+      lapses(i, m.good[i] + m.life[i]);
+    }
+  }
+
+  private void lapses(int i, long at) {
+    if (at < 0) {
+      overdue[overdueCount++] = i;
+    } else {
+      t.push(at, Trial.LAPSES, i);
     }
   }
 

@@ -399,22 +399,25 @@ final class Trial {
     }
   }
 
-  /** The item is open again unless the step that it gates is under way. */
   private void lapses(int i) {
+    if (reopens(i) && missing[i] == 0) {
+      becomesReady(i);
+    }
+  }
+
+  /** The item is open again unless the step that it gates is under way. */
+  boolean reopens(int i) {
     boolean stale = state[i] != Model.GOOD || course.good(i) + m.life[i] > now;
     if (stale || redone[i] == REDOS || state[m.gatedBy[i]] != Model.OPEN) {
-      return;
+      return false;
     }
     state[i] = Model.OPEN;
     redone[i]++;
+    course.reopened[i] = course.good(i) + m.life[i];
     course.good(i, Model.NEVER);
-    course.reopened[i] = now;
     for (int j : m.dependants[i]) {
       if (state[j] == Model.OPEN && missing[j]++ == 0) {
-        floor.unready(j);
-        if (m.slotsOf(j) > 1) {
-          dispatch.waitsNoMore(j);
-        }
+        unready(j, m.row[(j << Rows.SHIFT) + Rows.WHAT]);
       }
     }
     int waitsFor = 0;
@@ -429,8 +432,6 @@ final class Trial {
       push(m.notBefore[i], TIME_COMES, i);
     }
     missing[i] = (short) waitsFor;
-    if (waitsFor == 0) {
-      becomesReady(i);
-    }
+    return true;
   }
 }

@@ -121,7 +121,7 @@ final class DrugParts {
               entry.atMs(),
               entry.by().value(),
               entry.witness() == null ? null : entry.witness().value(),
-              entry.witness() == null || drugs.signed().contains(number) ? null : true,
+              (entry.witness() == null || drugs.signed().contains(number)) ? null : true,
               struck.contains(number)));
     }
     return shown;
