@@ -97,6 +97,12 @@ it('should pair a station by its code, sign its nurse on by PIN, and close it wh
   await desk.locator('input[name=role-holding]').check();
   await touch(desk, /^Add$/);
   await desk.getByText('H7 may sign on').waitFor();
+  await touch(desk, 'Add a person');
+  await desk.getByLabel('code, no name').fill('V7');
+  await desk.getByLabel('first PIN').fill(NURSE_PIN);
+  await desk.locator('input[name=role-supervisor]').check();
+  await touch(desk, /^Add$/);
+  await desk.getByText('V7 may sign on').waitFor();
   await touch(station, /^Sign on/);
   await station.getByLabel('your code').fill('H7');
   for (const digit of NURSE_PIN) await touch(station, digit);
@@ -110,12 +116,6 @@ it('should pair a station by its code, sign its nurse on by PIN, and close it wh
   await station.getByText('nothing is planned yet').waitFor({ state: 'hidden' });
 
   // A phone of one's own, paired at no desk, is known while its person is signed on.
-  await touch(desk, 'Add a person');
-  await desk.getByLabel('code, no name').fill('V7');
-  await desk.getByLabel('first PIN').fill(NURSE_PIN);
-  await desk.locator('input[name=role-supervisor]').check();
-  await touch(desk, /^Add$/);
-  await desk.getByText('V7 may sign on').waitFor();
   const phone = await screen('/pocket');
   await phone.locator('sunup-entry .code').waitFor();
   const back = await byProvider(phone, 'V7');

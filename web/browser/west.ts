@@ -77,9 +77,10 @@ export async function writtenInWest(page: Page, address: string): Promise<void> 
   // NIST SP 811, B.8.
   expect(cylinder.days[0]!.value).toBeCloseTo(1987.017, 3);
 
+  await touch(page, /^anesthetist of 1/);
   await touch(page, 'Enter from paper');
   await type('1201');
-  await touch(page, 'am');
+  await page.getByRole('button', { name: 'am', exact: true }).click();
   await touch(page, 'Done at this time');
   await page.getByText('From paper: done at 12:01 am, entered now').waitFor();
 
@@ -108,10 +109,10 @@ async function writtenAsInWest(page: Page, name: string): Promise<void> {
     };
     return shown(document.body);
   });
+  await shot(page, `real-west-${name}`);
   expect(text).toMatch(/\d{1,2}:\d\d [ap]m/);
-  expect(text.match(/\b(?:0\d|1[3-9]|2[0-3]):[0-5]\d\b/g), name).toBeNull();
-  const british = new RegExp(`\\b(?:${PAIRS.map(([word]) => word).join('|')})\\b`, 'gi');
+  expect(text.match(/.{0,60}(?<![\d:])(?:0\d|1[3-9]|2[0-3]):[0-5]\d\b/g), name).toBeNull();
+  const british = new RegExp(`.{0,60}\\b(?:${PAIRS.map(([word]) => word).join('|')})\\b`, 'gi');
   expect(text.match(british), name).toBeNull();
   expect(await violations(page), name).toEqual([]);
-  await shot(page, `real-west-${name}`);
 }

@@ -11,7 +11,6 @@ import { MorningClock } from './clock.ts';
 import {
   PATH,
   PICTURE_AGE_MAX_MS,
-  PICTURE_ANEW_MS,
   PICTURE_MS,
   STALE_LOOK_MS,
   TICK_MS,
@@ -23,7 +22,7 @@ import { Entry, type EntryState } from './entry.ts';
 import type { ScreenKey } from './key.ts';
 import { uuidv7 } from './ids.ts';
 import { Outbox, type Sent } from './outbox.ts';
-import type { Kept, Picture, Shelf } from './shelf.ts';
+import { type Kept, type Picture, pictureChanged, type Shelf } from './shelf.ts';
 import { type OpenSocket, Socket } from './socket.ts';
 import { realTimers, type Timers } from './timers.ts';
 
@@ -296,7 +295,7 @@ export class Live extends EventTarget {
     if (morning !== undefined && lastLiveAt !== null && !this.readState().stale) {
       const parts = [...this.channel.parts.values()].filter(keeps);
       const keptAt = this.timers.date();
-      if (!this.shown || changed(this.shown, morning, parts, keptAt)) {
+      if (!this.shown || pictureChanged(this.shown, morning, parts, keptAt)) {
         const clock = this.now();
         const rate = this.clock.rate;
         this.shown = { morning, parts, keptAt, clock, rate, lastLiveAt };
@@ -443,20 +442,4 @@ function defaultUrl(): string {
 /** Two suites may name their screens alike; what is kept of one never goes to the other. */
 function shelfName(options: LiveOptions): string {
   return options.suite === undefined ? options.screen : `${options.suite}:${options.screen}`;
-}
-
-/** True if the picture is another than the one kept, or that one's time of proof is getting old. */
-function changed(
-  kept: Picture,
-  morning: string,
-  parts: readonly PartUnion[],
-  date: number,
-): boolean {
-  return (
-    date - kept.keptAt >= PICTURE_ANEW_MS ||
-    kept.morning !== morning ||
-    kept.parts.length !== parts.length ||
-    // A part that changed is another object.
-    parts.some((part, i) => part !== kept.parts[i])
-  );
 }

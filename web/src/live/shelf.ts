@@ -1,4 +1,5 @@
 import type { CommandUnion, PartUnion } from '../generated/wire.ts';
+import { PICTURE_ANEW_MS } from './constants.ts';
 
 /** A command that is not answered yet. */
 export interface Kept {
@@ -53,4 +54,20 @@ export interface Shelf {
   remove(id: string): void;
   /** Keeps this picture instead of the one before. */
   show(picture: Picture): void;
+}
+
+/** True if the picture is another than the one kept, or that one's time of proof is getting old. */
+export function pictureChanged(
+  kept: Picture,
+  morning: string,
+  parts: readonly PartUnion[],
+  date: number,
+): boolean {
+  return (
+    date - kept.keptAt >= PICTURE_ANEW_MS ||
+    kept.morning !== morning ||
+    kept.parts.length !== parts.length ||
+    // A part that changed is another object.
+    parts.some((part, i) => part !== kept.parts[i])
+  );
 }

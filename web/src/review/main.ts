@@ -317,7 +317,7 @@ export class Review extends LitElement {
     this.fetching = true;
     try {
       const query = new URLSearchParams({ date: String(form.get('date')) });
-      showPast(await ask<PastMorning>('past', query));
+      showPast(await ask<PastMorning>('past', query), this, event.submitter);
     } catch (error) {
       this.say(error);
     }

@@ -203,6 +203,7 @@ export class SunupPast extends LitElement {
       @close=${() => {
         this.stop();
         this.remove();
+        this.dispatchEvent(new Event('over'));
       }}
     >
       <div class="band">
@@ -257,10 +258,22 @@ export class SunupPast extends LitElement {
   }
 }
 
-/** Shows a past morning over the page; where it came from has the focus again when it is closed. */
-export function showPast(morning: PastMorning): void {
+/**
+ * Shows a past morning in the place of the page, which comes back as it was when it is closed.
+ *
+ * @param page what is hidden meanwhile
+ * @param from has the focus again afterwards
+ */
+export function showPast(morning: PastMorning, page: HTMLElement, from: HTMLElement | null): void {
+  const scrolled = scrollY;
   const shown = document.createElement('sunup-past') as SunupPast;
   shown.className = 'night';
   shown.morning = morning;
+  shown.addEventListener('over', () => {
+    page.style.display = '';
+    scrollTo(0, scrolled);
+    from?.focus();
+  });
+  page.style.display = 'none';
   document.body.append(shown);
 }

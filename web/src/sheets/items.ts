@@ -174,7 +174,7 @@ function taken(at: Sheets, sheet: Sheet): TemplateResult {
               (key) =>
                 html`<li class="undo row">
                   ${key}<button
-                    aria-label="put back ${key}"
+                    aria-label="Put it back: ${key}"
                     @click=${() => at.put({ does: 'put-back', sheet: sheet.name, key })}
                   >
                     Put it back

@@ -93,7 +93,8 @@ record SheetView(
             : techniqueWith(draft.sheets() == null ? old : draft.sheets(), options);
     ComposedSheet before = UsableSheets.list(old, technique, options);
     ComposedSheet after = UsableSheets.list(draft.sheets(), technique, options);
-    ComposedSheet shown = after == null ? before : after;
+    ComposedSheet made = after == null ? before : after;
+    ComposedSheet shown = made == null ? plain(old, text(sheet.path("on"))) : made;
     return new SheetView(
         named.name(),
         named.title(),
@@ -114,6 +115,13 @@ record SheetView(
         before == null ? null : SheetMinutes.of(before),
         after == null ? null : SheetMinutes.of(after),
         text);
+  }
+
+  /** What a sheet that makes no list yet finds: the list of its base, or of the first one. */
+  private static ComposedSheet plain(Sheets sheets, String on) {
+    return sheets == null
+        ? null
+        : UsableSheets.list(sheets, on == null ? sheets.techniques().get(0).name() : on, List.of());
   }
 
   private static String text(JsonNode value) {

@@ -38,8 +38,8 @@ final class TwistedProvider {
     NOT
   }
 
-  private final RSAKey key = key();
-  private final RSAKey other = key();
+  private static final RSAKey KEY = key();
+  private static final RSAKey OTHER = key();
   private HttpServer server;
   private volatile String subject = "A7";
   private volatile String nonce;
@@ -126,7 +126,7 @@ final class TwistedProvider {
               .put("response_types_supported", new JsonArray().add("code"))
               .put("subject_types_supported", new JsonArray().add("public"))
               .put("id_token_signing_alg_values_supported", new JsonArray().add("RS256"));
-      case "/keys" -> new JsonObject(new JWKSet(key.toPublicJWK()).toString());
+      case "/keys" -> new JsonObject(new JWKSet(KEY.toPublicJWK()).toString());
       default -> token(request);
     };
   }
@@ -166,7 +166,7 @@ final class TwistedProvider {
       made.sign(
           secret
               ? new MACSigner(SECRET)
-              : new RSASSASigner(signed == Signed.BY_ANOTHER_KEY ? other : key));
+              : new RSASSASigner(signed == Signed.BY_ANOTHER_KEY ? OTHER : KEY));
       return made.serialize();
     } catch (JOSEException e) {
       throw new IllegalStateException(e);

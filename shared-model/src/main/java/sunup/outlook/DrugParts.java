@@ -121,10 +121,15 @@ final class DrugParts {
               entry.atMs(),
               entry.by().value(),
               entry.witness() == null ? null : entry.witness().value(),
-              (entry.witness() == null || drugs.signed().contains(number)) ? null : true,
+              onlyNamed(entry, drugs.signed(), number) ? true : null,
               struck.contains(number)));
     }
     return shown;
+  }
+
+  /** Whether an entry's second person is in it without having signed. */
+  private static boolean onlyNamed(ControlledEntry entry, List<Integer> signed, int number) {
+    return entry.witness() != null && !signed.contains(number);
   }
 
   private static CountKind kind(ControlledEntry entry) {

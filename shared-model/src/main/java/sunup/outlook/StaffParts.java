@@ -147,15 +147,11 @@ final class StaffParts {
         item.revision());
   }
 
-  /** What stays with the room and outlasts a case needs no second look for the next one. */
+  /** The machine's checks of the day need no second look for the next case. */
   private static Long goodUntil(RoomSheet sheet, Line line) {
     SheetItem asks = line.asks();
     boolean carries =
-        sheet.startedAt() != null
-            && asks.belongs() == SheetItem.Belongs.ROOM
-            && line.state() == ItemState.GOOD
-            && asks.life() != null
-            && asks.life().outlastsTheCase();
+        sheet.startedAt() != null && line.state() == ItemState.GOOD && asks.outlastsItsCase();
     return carries ? line.item().since() + asks.life().minutes() * 60_000L : null;
   }
 

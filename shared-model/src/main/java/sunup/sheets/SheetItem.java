@@ -115,4 +115,16 @@ public record SheetItem(
         plannedLate,
         asa);
   }
+
+  /**
+   * True if what was good for one case is good for the next one in the room. Only checks of the
+   * machine are: what touched the last patient, a drip or a syringe, is never, whatever its clock
+   * says.
+   */
+  public boolean outlastsItsCase() {
+    return section == Section.MACHINE
+        && belongs == Belongs.ROOM
+        && life != null
+        && life.outlastsTheCase();
+  }
 }

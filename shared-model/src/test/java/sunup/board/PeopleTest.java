@@ -84,7 +84,7 @@ class PeopleTest {
     PersonId other = new PersonId("A9");
     Actor signed = new Actor(Role.ANAESTHETIST, other, "pocket-A9");
     day.by(signed, good(BAG));
-    assertThat(day.code()).isEqualTo(RefusalCode.UNKNOWN);
+    assertThat(day.code()).isEqualTo(RefusalCode.NOT_ALLOWED);
 
     day.by(Fixture.DESK, standIn("A9", Role.ANAESTHETIST, Fixture.R1));
     assertThat(person(other).plan().plannedAt()).isEqualTo(Fixture.BEGIN + 20 * Fixture.MINUTE);

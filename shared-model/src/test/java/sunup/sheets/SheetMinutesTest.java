@@ -65,8 +65,7 @@ class SheetMinutesTest {
     assertThat(changes.taken()).containsExactly("airway.tubes", "start.airway");
     assertThat(changes.changed())
         .contains(
-            new SheetChanges.Change(
-                "start.release", "after", "[\"start.airway\"]", "[\"start.spinal\"]"),
+            new SheetChanges.Change("start.release", "after", "start.airway", "start.spinal"),
             new SheetChanges.Change(
                 "room.table",
                 "desk",

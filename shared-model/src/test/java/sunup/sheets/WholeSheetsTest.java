@@ -75,7 +75,7 @@ class WholeSheetsTest {
     assertThat(problems(draft(Edits.addSheet("My Sheet", Map.of("kind", "option")))))
         .anyMatch(p -> p.contains("must be lower-case letters"));
     assertThat(problems(draft(Edits.addSheet("other", Map.of("kind", "base")))))
-        .anyMatch(p -> p.contains("must be technique or option"));
+        .anyMatch(p -> p.contains("must be technique, option or personal"));
     assertThat(problems(draft(Edits.head("block", Map.of("version", 7)))))
         .anyMatch(p -> p.contains("version") && p.contains("can't be set on a sheet"));
   }

@@ -1,0 +1,39 @@
+import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
+import { shot, violations } from './chromium.ts';
+import { touch } from './hands.ts';
+
+/** Vaporisers become a choice of words that lapses, at the page of the sheets. */
+export async function asksForALevel(page: Page): Promise<void> {
+  await touch(page, 'change machine.vaporisers');
+  await page.getByLabel('asked for').selectOption('choice');
+  await page.getByLabel('good words, with commas').fill('full');
+  await page.getByLabel('words for a fault').fill('low, empty');
+  await page.getByLabel('lapses after minutes').fill('600');
+  await touch(page, 'Put it into the draft');
+  await page
+    .locator('.case')
+    .getByText(/evidence kind touch, now kind choice, choices \(full, !low, !empty\)/)
+    .first()
+    .waitFor();
+}
+
+/** An option of the suite's own that takes an item away and does not go with sedation. */
+export async function newOption(page: Page): Promise<void> {
+  await touch(page, 'Add a sheet…');
+  await page.getByLabel('what the desk calls it').fill('Awake intubation');
+  await shot(page, 'real-sheets-new');
+  await touch(page, 'Add it to the draft');
+  await page
+    .getByText(/^awake-intubation\.json, line \d+$/)
+    .first()
+    .waitFor();
+  await page.getByLabel('an item that it finds on the list').selectOption('monitors.record');
+  await touch(page, 'Take it away');
+  await touch(page, 'Title and what it goes with');
+  await page.getByRole('group', { name: 'Does not go with' }).getByLabel('Sedation').check();
+  await shot(page, 'real-sheets-head');
+  expect(await violations(page)).toEqual([]);
+  await touch(page, 'Put it into the draft');
+  await page.getByText('Not with sedation.').waitFor();
+}
