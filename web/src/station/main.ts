@@ -3,14 +3,8 @@ import { customElement } from 'lit/decorators.js';
 import type { EvidenceUnion, ItemPart, PersonPart, Section, Step } from '../generated/wire.ts';
 import { refusals } from '../hands/bands.ts';
 import type { Series } from '../hands/readings.ts';
-import {
-  cannotBe,
-  openNames,
-  outsideBand,
-  readIn,
-  type SectionView,
-  short,
-} from '../hands/items.ts';
+import { cannotBe, openNames, outsideBand, readIn, short } from '../hands/items.ts';
+import type { SectionView } from '../hands/items.ts';
 import { keepOwnFiles } from '../hands/own-files.ts';
 import { BoardPage } from '../hands/page.ts';
 import '../look/index.ts';

@@ -414,6 +414,22 @@ final class AccessStore {
         s.beganAt());
   }
 
+  /** Somebody signed beside whoever is signed on, and is not signed on. */
+  static void signedBeside(Connection c, SignedOn s) throws SQLException {
+    run(
+        c,
+        "INSERT INTO access_sign_on (id, screen, person, suite, role, post, began_at, ended_at)"
+            + " VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+        s.id(),
+        s.screen(),
+        s.person(),
+        s.suite().value(),
+        s.role().word(),
+        s.post() == null ? null : s.post().value(),
+        s.beganAt(),
+        s.endedAt());
+  }
+
   /** Who was signed on where is forgotten. */
   static void forget(Connection c, long before) throws SQLException {
     run(c, "DELETE FROM access_sign_on WHERE began_at < ?", before);

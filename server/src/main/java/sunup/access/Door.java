@@ -277,6 +277,8 @@ public final class Door {
     if (screen != null) {
       if (screen.own() && current().isEmpty()) {
         told("sign-off", access.signOff(screen), "");
+        line.close("its sign-on has ended");
+        return;
       }
       tellSigned();
       if (ledger.now() - passAt > PASS_AGAIN_MS) {
@@ -351,6 +353,12 @@ public final class Door {
   }
 
   private void signIn(ClientMessage.SignIn asked) {
+    if (screen == null && asked.as() != null) {
+      // It has not entered, so what is planned for that post is not known to it.
+      String first = "Sign on as yourself first.";
+      line.send(new ServerMessage.Told("sign-in", false, first, null));
+      return;
+    }
     Role planned = asked.as() == null ? null : line.planned(asked.as());
     then(
         withProvider(one -> one.begin(browser(), asked, origin, planned)),

@@ -37,6 +37,10 @@ final class Giver {
         && stillMay(all, before)) {
       return signed(access, screen, before, send);
     }
+    if (screen.own()) {
+      // Of no sign-on that counts: never the page's own rights, which nobody here was given.
+      return Page.WALL.actor(screen.name(), null, null);
+    }
     boolean earlier = now == null || send.touchedAt() < now.beganAt() - CLOCK_SLACK_MS;
     return earlier ? Access.actor(screen, Optional.empty()) : signed(access, screen, now, send);
   }

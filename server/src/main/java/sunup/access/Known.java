@@ -76,7 +76,14 @@ record Known(
     return sessions.values().stream()
         .filter(one -> one.screen().equals(screen) && one.endedAt() == null)
         .filter(one -> one.beganAt() > now - AccessStore.SESSION_MS)
+        .filter(this::stillMay)
         .findFirst();
+  }
+
+  /** False once the role was taken away, whatever else ended. */
+  private boolean stillMay(SignedOn one) {
+    Person person = people.get(one.person());
+    return person != null && person.may(one.suite(), one.role());
   }
 
   /**

@@ -123,9 +123,10 @@ final class Ledger implements AutoCloseable {
           T done =
               database.inOne(
                   c -> {
+                    // First, so that of two nodes one waits and checks what the other has done.
+                    AccessStore.changed(c);
                     T made = work.on(c);
                     AccessStore.closeOwn(c, now());
-                    AccessStore.changed(c);
                     after[0] = AccessStore.read(c, now());
                     return made;
                   });

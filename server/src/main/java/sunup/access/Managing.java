@@ -224,6 +224,10 @@ final class Managing {
       return Access.failed(new Refusal(wrong));
     }
     boolean own = ask.old() != null;
+    if (own && at.own()) {
+      // Wrong PINs lock a person at a screen, and one's own browser is another screen each time.
+      return Access.failed(new Refusal("PINs are changed at the site's screens."));
+    }
     if (own != ask.person().equals(by.person())) {
       return Access.failed(
           new Refusal("Your own PIN is changed with your present one, and no other with yours."));

@@ -23,11 +23,15 @@ import com.nimbusds.openid.connect.sdk.AuthenticationRequest;
 import com.nimbusds.openid.connect.sdk.Nonce;
 import com.nimbusds.openid.connect.sdk.OIDCTokenResponse;
 import com.nimbusds.openid.connect.sdk.OIDCTokenResponseParser;
+import com.nimbusds.openid.connect.sdk.Prompt;
 import com.nimbusds.openid.connect.sdk.claims.IDTokenClaimsSet;
 import com.nimbusds.openid.connect.sdk.op.OIDCProviderMetadata;
 import com.nimbusds.openid.connect.sdk.validators.IDTokenValidator;
 import java.io.IOException;
 import java.net.URI;
+import java.time.Instant;
+import java.util.Date;
+import java.util.List;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -40,6 +44,10 @@ import org.slf4j.LoggerFactory;
  */
 final class Provider {
   private static final int TIMEOUT_MS = 5_000;
+
+  /** Clocks of board and provider may differ by so much. */
+  private static final long CLOCKS_MS = 60_000;
+
   private static final int KEYS_BYTES_MAX = 256 * 1024;
 
   /** What every provider can sign with; another algorithm, or none, is refused. */
@@ -60,19 +68,27 @@ final class Provider {
    *
    * @param address where the person is sent
    * @param state comes back with the answer
+   * @param freshFrom the person must have logged in at the provider since, epoch milliseconds; 0
+   *     for whenever
    */
-  record Begun(URI address, State state, Nonce nonce, CodeVerifier verifier, URI back) {}
+  record Begun(
+      URI address, State state, Nonce nonce, CodeVerifier verifier, URI back, long freshFrom) {}
 
   ProviderOptions options() {
     return options;
   }
 
-  /** Begins one. */
-  Begun begin(URI back) throws Refusal {
+  /**
+   * Begins one.
+   *
+   * @param shared true at a screen that many use: who was there before is not to be taken for who
+   *     is there now, so the provider must ask
+   */
+  Begun begin(URI back, boolean shared, long now) throws Refusal {
     State state = new State();
     Nonce nonce = new Nonce();
     CodeVerifier verifier = new CodeVerifier();
-    URI address =
+    AuthenticationRequest.Builder request =
         new AuthenticationRequest.Builder(
                 ResponseType.CODE,
                 new Scope("openid", "profile"),
@@ -81,10 +97,12 @@ final class Provider {
             .endpointURI(published().getAuthorizationEndpointURI())
             .state(state)
             .nonce(nonce)
-            .codeChallenge(verifier, CodeChallengeMethod.S256)
-            .build()
-            .toURI();
-    return new Begun(address, state, nonce, verifier, back);
+            .codeChallenge(verifier, CodeChallengeMethod.S256);
+    if (shared) {
+      request.prompt(new Prompt(Prompt.Type.LOGIN)).maxAge(0);
+    }
+    URI address = request.build().toURI();
+    return new Begun(address, state, nonce, verifier, back, shared ? now - CLOCKS_MS : 0);
   }
 
   /**
@@ -114,12 +132,20 @@ final class Provider {
       OIDCTokenResponse tokens = (OIDCTokenResponse) response.toSuccessResponse();
       IDTokenClaimsSet claims =
           validator.validate(tokens.getOIDCTokens().getIDToken(), begun.nonce());
+      if (begun.freshFrom() > 0 && loggedInBefore(claims, begun.freshFrom())) {
+        throw refused("nobody logged in for it");
+      }
       return person(claims);
     } catch (BadJOSEException | GeneralException | ClassCastException e) {
       throw refused(e.getMessage());
     } catch (IOException | JOSEException e) {
       throw away(e);
     }
+  }
+
+  private static boolean loggedInBefore(IDTokenClaimsSet claims, long moment) {
+    Date at = claims.getAuthenticationTime();
+    return at == null || at.toInstant().isBefore(Instant.ofEpochMilli(moment));
   }
 
   private com.nimbusds.oauth2.sdk.http.HTTPResponse exchange(
@@ -143,7 +169,18 @@ final class Provider {
 
   private OIDCProviderMetadata published() throws Refusal {
     try {
-      return OIDCProviderMetadata.resolve(new Issuer(options.issuer()), TIMEOUT_MS, TIMEOUT_MS);
+      OIDCProviderMetadata told =
+          OIDCProviderMetadata.resolve(new Issuer(options.issuer()), TIMEOUT_MS, TIMEOUT_MS);
+      for (URI at :
+          List.of(
+              told.getAuthorizationEndpointURI(),
+              told.getTokenEndpointURI(),
+              told.getJWKSetURI())) {
+        if (!options.issuer().getScheme().equals(at.getScheme())) {
+          throw new IOException(at + " is not " + options.issuer().getScheme());
+        }
+      }
+      return told;
     } catch (IOException | GeneralException e) {
       throw away(e);
     }

@@ -81,7 +81,9 @@ final class SigningIn implements AutoCloseable {
    */
   CompletableFuture<String> begin(
       Browser by, ClientMessage.SignIn asked, String origin, Role planned) {
-    boolean known = ledger.known().screenOf(by.fingerprint()).isPresent();
+    Optional<Known.PairedScreen> screen = ledger.known().screenOf(by.fingerprint());
+    boolean known = screen.isPresent();
+    boolean shared = known && !screen.get().own();
     if (!PATH.matcher(asked.path()).matches() || (!known && !mayBeOwn(by))) {
       return Access.failed(new Refusal("Nobody signs on here like that."));
     }
@@ -89,7 +91,7 @@ final class SigningIn implements AutoCloseable {
     return Ledger.later(
         asking,
         () -> {
-          Provider.Begun at = provider.begin(back);
+          Provider.Begun at = provider.begin(back, shared, ledger.now());
           keep(at.state().getValue(), new Begun(by, asked, planned, at, ledger.now()));
           return at.address().toString();
         });

@@ -88,11 +88,23 @@ final class SigningOn {
               try {
                 Role role = role(new At(at), by.code(), new Asked(null, by.as(), planned), may);
                 PersonId who = by.as() == null ? new PersonId(by.code()) : by.as();
-                return CompletableFuture.completedFuture(
-                    seconds.give(
-                        new Seconds.Signer(by.code(), new Actor.Second(who, role)),
-                        new Seconds.Purpose(first.id(), by.morning(), kind),
-                        ledger.now()));
+                long now = ledger.now();
+                SignedOn kept =
+                    new SignedOn(
+                        Secrets.token(), at.id(), by.code(), at.suite(), role, who, now, now);
+                // The event names the post; whose code it was is kept as that of a sign-on is.
+                return ledger
+                    .inStore(
+                        c -> {
+                          AccessStore.signedBeside(c, kept);
+                          return null;
+                        })
+                    .thenApply(
+                        done ->
+                            seconds.give(
+                                new Seconds.Signer(by.code(), new Actor.Second(who, role)),
+                                new Seconds.Purpose(first.id(), by.morning(), kind),
+                                now));
               } catch (Refusal e) {
                 return Access.failed(e);
               }

@@ -154,6 +154,7 @@ final class TwistedProvider {
                     .audience(CLIENT)
                     .issueTime(Date.from(now))
                     .expirationTime(Date.from(now.plusSeconds(300)))
+                    .claim("auth_time", now.getEpochSecond())
                     .claim("nonce", nonce))
             .build();
     try {
