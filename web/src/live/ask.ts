@@ -3,7 +3,15 @@ import { passHeaders } from './pass.ts';
 import { inSuite, suiteIn } from './suite.ts';
 
 /** The server's own words when it does not do what was asked, or that it is not there. */
-export class NotDone extends Error {}
+export class NotDone extends Error {
+  /** What the board answered; undefined if it did not. */
+  readonly status: number | undefined;
+
+  constructor(words: string, status?: number) {
+    super(words);
+    this.status = status;
+  }
+}
 
 /** What is asked of the server beside the socket. */
 export interface Asked {
@@ -78,7 +86,8 @@ async function answered<T>(
 
 function notDone(response: Response, body: unknown, asked: Asked): NotDone {
   const otherwise = asked.otherwise === undefined ? '' : ` ${asked.otherwise}.`;
-  return new NotDone(wordsOf(body) ?? `The board answered ${response.status}.${otherwise}`);
+  const words = wordsOf(body) ?? `The board answered ${response.status}.${otherwise}`;
+  return new NotDone(words, response.status);
 }
 
 /** What went wrong, for people. */

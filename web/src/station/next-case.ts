@@ -1,4 +1,5 @@
 import { html, type TemplateResult } from 'lit';
+import { dateOf } from '../look/index.ts';
 import type { ItemPart } from '../generated/wire.ts';
 import { keyWords } from '../hands/items.ts';
 import { SET_UP, sectionName } from '../hands/words.ts';
@@ -62,6 +63,6 @@ export function nextCaseSheet(at: Station, view: StationView): TemplateResult {
 }
 
 function until(at: Station, time: number): string {
-  const far = time - at.now > 12 * 3_600_000;
+  const far = dateOf(time, at.zone) !== dateOf(at.now, at.zone);
   return `${at.hhmm(time)}${far ? ' tomorrow' : ''}`;
 }

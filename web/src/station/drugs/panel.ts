@@ -1,4 +1,5 @@
 import { both, capital, worded } from '../../words/index.ts';
+import { dateOf } from '../../look/index.ts';
 import { html, nothing, type TemplateResult } from 'lit';
 import { classMap } from 'lit/directives/class-map.js';
 import type { SyringeShown } from '../../generated/wire.ts';
@@ -69,9 +70,9 @@ function stateWords(at: Station, line: DrugLine): string {
   }
 }
 
-/** A time of day says which day only if it is not within the next twelve hours. */
+/** A time of day says which day only if it is not today. */
 function until(at: Station, syringe: SyringeShown): string {
-  const far = syringe.lapsesAt - at.now > 12 * 3_600_000;
+  const far = dateOf(syringe.lapsesAt, at.zone) !== dateOf(at.now, at.zone);
   return `${at.hhmm(syringe.lapsesAt)}${far ? ' tomorrow' : ''}`;
 }
 

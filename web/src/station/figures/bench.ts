@@ -66,7 +66,11 @@ export class Bench {
     this.confirmed = true;
     const was = this.figure;
     const now = list.find((one) => one.card.name === was?.card.name);
-    if (was === undefined || now === undefined) return;
+    if (was === undefined) return;
+    if (now === undefined) {
+      this.open(undefined);
+      return;
+    }
     this.figure = now;
     if (now.off === was.off && now.fingerprint === was.fingerprint) return;
     this.blankAnswer();

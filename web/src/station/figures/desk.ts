@@ -1,4 +1,4 @@
-import { troubleWords } from '../../live/index.ts';
+import { NotDone, troubleWords } from '../../live/index.ts';
 import { figures, type Listed, work } from './api.ts';
 import { Bench } from './bench.ts';
 
@@ -16,6 +16,7 @@ export class FiguresDesk {
   private readonly changed: () => void;
   private readonly now: () => number;
   private wanted: string | undefined;
+  private looks = 0;
   private looking: ReturnType<typeof setInterval> | undefined;
 
   /** @param now by the board's clock */
@@ -70,14 +71,23 @@ export class FiguresDesk {
   /** Looks again, in silence, whether what is shown is still released. */
   private look(): void {
     if (typeof this.list !== 'object') return;
+    const look = ++this.looks;
     void figures().then(
       (list) => {
+        // An answer that was overtaken may be from before a figure was taken back.
+        if (look !== this.looks) return;
         this.list = list;
         this.bench.follow(list);
         this.changed();
       },
-      () => {
+      (e: unknown) => {
+        if (look !== this.looks) return;
         this.bench.confirmed = false;
+        // It answered, and none is on: not the same as a board that is away.
+        if (e instanceof NotDone && e.status !== undefined) {
+          this.bench.open(undefined);
+          this.list = e.message;
+        }
         this.changed();
       },
     );

@@ -114,8 +114,8 @@ final class Placement {
     }
 
     @Override
-    public boolean must() {
-      return leaving || ownClock.off();
+    public boolean atOnce() {
+      return ownClock.off();
     }
   }
 
@@ -392,7 +392,10 @@ final class Placement {
     one.local = null;
     one.at = null;
     one.relieving = false;
-    one.heir = null;
+    if (one.heir != null) {
+      one.leaving = leaving;
+      one.heir = null;
+    }
     one.nobodySince = now();
     one.tell(new Place.Nowhere());
     suites.release(one.morning, () -> lane.run(then));

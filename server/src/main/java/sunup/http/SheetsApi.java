@@ -21,6 +21,7 @@ import sunup.codec.Problem;
 import sunup.editions.Editions;
 import sunup.editions.Overtaken;
 import sunup.editions.Published;
+import sunup.intake.Planner;
 import sunup.sheets.Edition;
 import sunup.sheets.EditionChanges;
 import sunup.sheets.SheetDraft;
@@ -214,6 +215,13 @@ final class SheetsApi {
   private List<Problem> problems(Hosted.Suite suite, SheetDraft draft) throws Answers.Wrong {
     List<Problem> all = new ArrayList<>(draft.problems());
     all.addAll(coming.needing(suite, draft.gone()));
+    if (draft.sheets() != null) {
+      List<Problem> lacks = new ArrayList<>(Planner.check(suite.site(), draft.sheets()));
+      if (draft.on().sheets() != null) {
+        lacks.removeAll(Planner.check(suite.site(), draft.on().sheets()));
+      }
+      all.addAll(lacks);
+    }
     return all;
   }
 

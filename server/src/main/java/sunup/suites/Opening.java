@@ -2,6 +2,7 @@ package sunup.suites;
 
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Consumer;
 import sunup.board.CommandId;
 import sunup.board.Morning;
@@ -107,6 +108,11 @@ final class Opening {
                     .execute(
                         () -> {
                           if (answer instanceof Answer.Known<Stored> known) {
+                            if (bound.isBeside(known.value())) {
+                              bound = new Bound();
+                              load(won, then);
+                              return;
+                            }
                             then.accept(read(won, known.value()));
                           } else if (answer instanceof Answer.Away<Stored> away) {
                             then.accept(new Away(away.words()));
@@ -135,6 +141,7 @@ final class Opening {
       }
     }
     if (won == null) {
+      before.refs = Set.copyOf(stored.privates().keySet());
       bound = before;
     } else if (!before.matches(stored.head())) {
       // While somebody else still writes, head and events may be read a moment apart.
@@ -159,7 +166,13 @@ final class Opening {
   private static final class Bound {
     long seq;
     Morning state = Morning.NONE;
+    Set<String> refs = Set.of();
     private sunup.journal.Bytes chain = Chain.START;
+
+    /** What was read is not what stands: a value in it was erased, or the journal lost its end. */
+    boolean isBeside(Stored now) {
+      return now.head().seq() < seq || !now.privates().keySet().containsAll(refs);
+    }
 
     boolean follows(Stored.Event event) {
       if (event.seq() != seq + 1) {

@@ -276,11 +276,14 @@ class SheetsApiTest {
 
     JsonNode seen = check(0, "general", needed).body();
     Got refused = publish(0, "draft-0001", needed);
-    Got free = publish(0, "draft-0002", gone.replace("NAME", "epidural"));
+    Got named = publish(0, "draft-0002", gone.replace("NAME", "epidural"));
+    Got free = publish(0, "draft-0003", gone.replace("NAME", "mri"));
 
     assertThat(seen.path("problems").toString())
         .contains("can't go: " + tomorrow + " room 2, 07:45 is booked with it");
     assertThat(refused.status()).isEqualTo(422);
+    // The site's drug list says which cases each is for.
+    assertThat(named.words()).contains("site.json, drugs").contains("'epidural' is not known");
     assertThat(free.status()).as(free.words()).isEqualTo(200);
   }
 

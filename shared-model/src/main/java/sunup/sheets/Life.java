@@ -1,7 +1,7 @@
 package sunup.sheets;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
-import java.util.Locale;
+import java.util.regex.Pattern;
 
 /**
  * How long an item stays good.
@@ -12,11 +12,15 @@ import java.util.Locale;
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record Life(Integer minutes, String ends, String source) {
+  private static final Pattern EACH_TIME =
+      Pattern.compile(
+          "\\b(cases?|patients?|uses?|used|operations?|procedures?)\\b", Pattern.CASE_INSENSITIVE);
+
   /**
-   * True if what was good for one case is good for the next one too: time ends it, and the words do
-   * not name the case.
+   * True if what was good for one case is good for the next one too: time ends it, and the words
+   * name neither a case nor a patient nor a use.
    */
   public boolean outlastsTheCase() {
-    return minutes != null && (ends == null || !ends.toLowerCase(Locale.ROOT).contains("case"));
+    return minutes != null && (ends == null || !EACH_TIME.matcher(ends).find());
   }
 }

@@ -91,6 +91,10 @@ public record PastWall(
       first = Math.min(first, day.target());
       last = Math.max(last, start == null ? day.target() : start);
     }
+    if (last == Long.MIN_VALUE) {
+      first = opened;
+      last = opened;
+    }
     // The next whole minute: by then it is open.
     long from = minute(Math.max(opened, first - BEFORE)) + MINUTE;
     long to = Math.max(from, minute(last)) + AFTER;
