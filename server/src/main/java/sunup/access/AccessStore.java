@@ -401,21 +401,11 @@ final class AccessStore {
 
   static void signOn(Connection c, SignedOn s) throws SQLException {
     endAt(c, s.screen(), s.beganAt());
-    run(
-        c,
-        "INSERT INTO access_sign_on (id, screen, person, suite, role, post, began_at)"
-            + " VALUES (?, ?, ?, ?, ?, ?, ?)",
-        s.id(),
-        s.screen(),
-        s.person(),
-        s.suite().value(),
-        s.role().word(),
-        s.post() == null ? null : s.post().value(),
-        s.beganAt());
+    keep(c, s);
   }
 
-  /** Somebody signed beside whoever is signed on, and is not signed on. */
-  static void signedBeside(Connection c, SignedOn s) throws SQLException {
+  /** Keeps a sign-on; one that ended at once is of somebody who signed beside another. */
+  static void keep(Connection c, SignedOn s) throws SQLException {
     run(
         c,
         "INSERT INTO access_sign_on (id, screen, person, suite, role, post, began_at, ended_at)"

@@ -34,7 +34,7 @@ final class Giver {
         && before.endedAt() != null
         && before.screen().equals(screen.id())
         && send.touchedAt() <= before.endedAt() + CLOCK_SLACK_MS
-        && stillMay(all, before)) {
+        && all.stillMay(before)) {
       return signed(access, screen, before, send);
     }
     if (screen.own()) {
@@ -61,10 +61,5 @@ final class Giver {
                     send.morning(),
                     send.second(),
                     CommandKind.of(send.command())));
-  }
-
-  private static boolean stillMay(Known all, SignedOn one) {
-    Known.Person person = all.people().get(one.person());
-    return person != null && person.may(one.suite(), one.role());
   }
 }

@@ -81,7 +81,7 @@ record Known(
   }
 
   /** False once the role was taken away, whatever else ended. */
-  private boolean stillMay(SignedOn one) {
+  boolean stillMay(SignedOn one) {
     Person person = people.get(one.person());
     return person != null && person.may(one.suite(), one.role());
   }

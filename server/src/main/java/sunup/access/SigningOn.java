@@ -96,7 +96,7 @@ final class SigningOn {
                 return ledger
                     .inStore(
                         c -> {
-                          AccessStore.signedBeside(c, kept);
+                          AccessStore.keep(c, kept);
                           return null;
                         })
                     .thenApply(
