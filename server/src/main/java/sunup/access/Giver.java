@@ -55,7 +55,6 @@ final class Giver {
             access
                 .signingOn()
                 .shown(
-                    screen,
                     by.id(),
                     send.id(),
                     send.morning(),

@@ -3,11 +3,10 @@ package sunup.access;
 import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import sunup.board.Actor;
+import sunup.access.Known.SignedOn;
 import sunup.board.CommandId;
 import sunup.board.CommandKind;
 import sunup.board.MorningId;
-import sunup.board.Role;
 
 /**
  * Signatures that second people gave by PIN and that no command has shown yet. A token counts for a
@@ -33,21 +32,9 @@ final class Seconds {
    */
   record Purpose(String session, MorningId morning, CommandKind kind) {}
 
-  /**
-   * Who signed.
-   *
-   * @param code of the person
-   * @param who as the board knows him or her
-   */
-  record Signer(String code, Actor.Second who) {
-    Role role() {
-      return who.role();
-    }
-  }
+  private record Given(SignedOn by, Purpose purpose, long at, CommandId shownBy) {}
 
-  private record Given(Signer by, Purpose purpose, long at, CommandId shownBy) {}
-
-  synchronized String give(Signer by, Purpose purpose, long now) {
+  synchronized String give(SignedOn by, Purpose purpose, long now) {
     Iterator<Given> oldest = given.values().iterator();
     while (oldest.hasNext()) {
       boolean old = oldest.next().at() <= now - AGAIN_MS;
@@ -62,7 +49,7 @@ final class Seconds {
   }
 
   /** Who signed this command, or null if its token does not count for it. */
-  synchronized Signer shown(String token, CommandId by, Purpose purpose, long now) {
+  synchronized SignedOn shown(String token, CommandId by, Purpose purpose, long now) {
     Given one = token == null ? null : given.get(token);
     if (one == null || !one.purpose().equals(purpose)) {
       return null;

@@ -102,9 +102,7 @@ final class SigningOn {
                     .thenApply(
                         done ->
                             seconds.give(
-                                new Seconds.Signer(by.code(), new Actor.Second(who, role)),
-                                new Seconds.Purpose(first.id(), by.morning(), kind),
-                                now));
+                                kept, new Seconds.Purpose(first.id(), by.morning(), kind), now));
               } catch (Refusal e) {
                 return Access.failed(e);
               }
@@ -113,16 +111,11 @@ final class SigningOn {
 
   /** Who signed a command beside whoever gave it under this sign-on, or null. */
   Actor.Second shown(
-      PairedScreen at,
-      String session,
-      CommandId id,
-      MorningId morning,
-      String token,
-      CommandKind k) {
-    Seconds.Signer by =
-        seconds.shown(token, id, new Seconds.Purpose(session, morning, k), ledger.now());
-    Known.Person person = by == null ? null : ledger.known().people().get(by.code());
-    return person != null && person.may(at.suite(), by.role()) ? by.who() : null;
+      String session, CommandId id, MorningId morning, String token, CommandKind kind) {
+    SignedOn by =
+        seconds.shown(token, id, new Seconds.Purpose(session, morning, kind), ledger.now());
+    boolean counts = by != null && ledger.known().stillMay(by);
+    return counts ? new Actor.Second(by.post(), by.role()) : null;
   }
 
   private static boolean tooLong(String code, String pin) {

@@ -200,6 +200,7 @@ public final class DuckFacts implements FactStore {
         List.of(
             "DELETE FROM piece WHERE id IN (SELECT id FROM start WHERE suite = ? AND day = ?)",
             "DELETE FROM start WHERE suite = ? AND day = ?",
+            "DELETE FROM lesson WHERE suite = ? AND day = ?",
             "DELETE FROM made WHERE suite = ? AND day = ?")) {
       try (PreparedStatement s = writing.prepareStatement(words)) {
         s.setString(1, morning.suite().value());

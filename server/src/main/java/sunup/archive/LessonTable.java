@@ -41,11 +41,10 @@ final class LessonTable {
     }
   }
 
-  /** Of one morning, in the place of what stood there; within the caller's transaction. */
+  /** Of one morning of which nothing stands there; within the caller's transaction. */
   static void put(Connection c, MorningId morning, FactStore.Taught taught) throws SQLException {
     String suite = morning.suite().value();
     int day = (int) morning.date().toEpochDay();
-    drop(c, morning);
     try (PreparedStatement s = c.prepareStatement("INSERT INTO lesson VALUES (?, ?, ?, ?)")) {
       s.setString(1, suite);
       s.setInt(2, day);
@@ -59,15 +58,6 @@ final class LessonTable {
     try (PreparedStatement s = c.prepareStatement(older)) {
       s.setString(1, suite);
       s.setString(2, suite);
-      s.executeUpdate();
-    }
-  }
-
-  static void drop(Connection c, MorningId morning) throws SQLException {
-    String words = "DELETE FROM lesson WHERE suite = ? AND day = ?";
-    try (PreparedStatement s = c.prepareStatement(words)) {
-      s.setString(1, morning.suite().value());
-      s.setInt(2, (int) morning.date().toEpochDay());
       s.executeUpdate();
     }
   }

@@ -35,6 +35,7 @@ import sunup.journal.Journal;
 import sunup.journal.PostgresJournal;
 import sunup.journal.SideDatabase;
 import sunup.journal.SqliteJournal;
+import sunup.suites.Company;
 import sunup.suites.Decider;
 import sunup.suites.Suites;
 import sunup.tls.Identity;
@@ -87,30 +88,17 @@ record Opened(
       }
       Editions editions = Editions.beside(options.dataFolder(), options.database());
       FactStore facts = new LazyFacts(options.dataFolder());
-      ForecastLog said =
-          new ForecastLog(
-              () ->
-                  SideDatabase.beside(options.dataFolder(), options.database(), ForecastLog.PART));
+      ForecastLog said = new ForecastLog(() -> beside(options, ForecastLog.PART));
       Archivist archivist =
           new Archivist(
               journal,
               codec(options),
               facts,
               said,
-              new Brought(
-                  () ->
-                      SideDatabase.beside(options.dataFolder(), options.database(), Brought.PART)));
+              new Brought(() -> beside(options, Brought.PART)));
       // Last, so that no morning is owned by a node that does not come up.
       Cluster cluster = options.cluster() == null ? null : join(vertx, options, journal);
-      Suites suites =
-          cluster == null
-              ? Suites.open(
-                  journal,
-                  Decider.board(options.pairing() != null),
-                  options.clock(),
-                  options.types(),
-                  null)
-              : cluster.suites();
+      Suites suites = cluster == null ? suites(journal, options, null) : cluster.suites();
       opened.clear();
       return new Opened(sites, suites, cluster, archivist, facts, editions, said, access, identity);
     } catch (IOException e) {
@@ -136,7 +124,7 @@ record Opened(
           site.suite(), site.rooms().stream().map(SiteFile.Room::id).collect(Collectors.toSet()));
     }
     return Access.open(
-        SideDatabase.beside(options.dataFolder(), options.database(), "access"),
+        beside(options, "access"),
         pairing.pepper() == null ? options.dataFolder().resolve("pepper") : pairing.pepper(),
         options.database() == null,
         pairing.pepperLost(),
@@ -157,13 +145,23 @@ record Opened(
         options.cluster(),
         options.types(),
         options.clock(),
-        others ->
-            Suites.open(
-                journal,
-                Decider.board(options.pairing() != null),
-                options.clock(),
-                options.types(),
-                others));
+        others -> suites(journal, options, others));
+  }
+
+  /**
+   * @param others the other nodes, or null
+   */
+  private static Suites suites(Journal journal, ServerOptions options, Company others) {
+    return Suites.open(
+        journal,
+        Decider.board(options.pairing() != null),
+        options.clock(),
+        options.types(),
+        others);
+  }
+
+  private static SideDatabase beside(ServerOptions options, String part) throws IOException {
+    return SideDatabase.beside(options.dataFolder(), options.database(), part);
   }
 
   private static Journal journal(ServerOptions options) throws IOException {

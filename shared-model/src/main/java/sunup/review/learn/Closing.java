@@ -25,9 +25,6 @@ import sunup.sheets.SheetItem;
  */
 public record Closing(
     @Maybe LocalDate closed, int mornings, List<Row> items, List<Change> changes) {
-  /** So many measured durations count as much as the sheet's word. */
-  static final int SHEET_COUNTS = 6;
-
   public Closing {
     items = List.copyOf(items);
     changes = List.copyOf(changes);
@@ -134,7 +131,8 @@ public record Closing(
     return new Closing(closed, lessons.size(), rows, told);
   }
 
+  /** Enough are as many as the sheet's word counts for. */
   private static Weight weight(int n) {
-    return n == 0 ? Weight.NOTHING : n < SHEET_COUNTS ? Weight.FEW : Weight.ENOUGH;
+    return n == 0 ? Weight.NOTHING : n < CutStudent.KAPPA ? Weight.FEW : Weight.ENOUGH;
   }
 }
