@@ -1,7 +1,7 @@
 import { LitElement } from 'lit';
 import type { CommandUnion, PartUnion, PersonPart, SuitePart } from '../generated/wire.ts';
 import { EarlierEvent, Live, type Page, suiteIn } from '../live/index.ts';
-import { entryOver, type SunupEntry } from '../look/index.ts';
+import { dateOf, entryOver, type SunupEntry } from '../look/index.ts';
 import { clockSeconds } from '../words/index.ts';
 import { hhmm } from './clock.ts';
 import { type Said, SaidLog, type Saying } from './said.ts';
@@ -118,6 +118,12 @@ export abstract class BoardPage extends LitElement {
 
   hhmm(at: number | undefined): string {
     return hhmm(at, this.zone);
+  }
+
+  /** A time to come says which day only if it is not today. */
+  until(at: number | undefined): string {
+    const far = at !== undefined && dateOf(at, this.zone) !== dateOf(this.now, this.zone);
+    return `${this.hhmm(at)}${far ? ' tomorrow' : ''}`;
   }
 
   hhmmss(at: number): string {

@@ -10,7 +10,7 @@ import type {
   Step,
 } from '../generated/wire.ts';
 import { say } from '../look/words.ts';
-import { both, worded } from '../words/index.ts';
+import { both, capital, worded } from '../words/index.ts';
 
 /** Words for people. Plain, short, lower case; one place, so that a site can change them. */
 
@@ -35,8 +35,7 @@ export const BESIDE: readonly Section[] = [
 
 /** A section as a heading. */
 export function sectionName(section: Section): string {
-  const word = say(`section.${section}`);
-  return word.charAt(0).toUpperCase() + word.slice(1);
+  return capital(say(`section.${section}`));
 }
 
 export function sectionLetter(section: Section): string {

@@ -3,7 +3,7 @@ import type { Closing, Hands, Learned } from './api.ts';
 import { minutes } from './model.ts';
 import { dataTable } from './panels.ts';
 
-const both = (hands: Hands): string => `${minutes(hands.usual)} (${minutes(hands.oneInTen)})`;
+const handsWords = (hands: Hands): string => `${minutes(hands.usual)} (${minutes(hands.oneInTen)})`;
 
 /** Changes of less than a tenth of a minute are none. */
 const moved = ({ before, now }: Learned): boolean =>
@@ -51,9 +51,9 @@ const HEAD = [
 
 const row = (item: Learned): (string | number)[] => [
   item.name,
-  both(item.sheet),
-  both(item.before),
-  both(item.now),
+  handsWords(item.sheet),
+  handsWords(item.before),
+  handsWords(item.now),
   item.taught,
   why(item),
   delay(item),

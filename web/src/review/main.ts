@@ -40,9 +40,13 @@ import {
   summaryPanel,
 } from './panels.ts';
 import { roomsPanel } from './rooms.ts';
-import { follow, worded } from '../words/index.ts';
+import { follow, toldIn, worded } from '../words/index.ts';
 import { showPast } from './past.ts';
 import { reviewStyle } from './style.ts';
+
+/** Fields of a past morning, and of what was learned, that hold words of the board. */
+const PAST: ReadonlySet<string> = new Set(['word', 'words']);
+const LEARNED: ReadonlySet<string> = new Set(['name', 'what', 'why']);
 
 /** What the page has of its questions; each is shown as it comes. */
 interface Answers {
@@ -273,7 +277,7 @@ export class Review extends LitElement {
         ${part(
           'What the last closing taught',
           nothing,
-          a.learned && learnedPanel(a.learned),
+          a.learned && learnedPanel(toldIn(a.learned, LEARNED)),
           'noprint',
         )}
         ${part('Rooms by weekday', nothing, a.rooms && roomsPanel(a.rooms), 'noprint')}
@@ -317,7 +321,8 @@ export class Review extends LitElement {
     this.fetching = true;
     try {
       const query = new URLSearchParams({ date: String(form.get('date')) });
-      showPast(await ask<PastMorning>('past', query), this, event.submitter);
+      const past = await ask<PastMorning>('past', query);
+      showPast(toldIn(past, PAST), this, event.submitter);
     } catch (error) {
       this.say(error);
     }

@@ -1,6 +1,6 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import { clockTime } from '../look/index.ts';
+import { clockTime, dateWords } from '../look/index.ts';
 import { Past, type PastMorning } from '../wall/past.ts';
 import { readSettings, smallestLetters } from '../wall/settings.ts';
 import '../wall/wall.ts';
@@ -13,19 +13,8 @@ const SPEEDS = [1, 2, 5, 10, 30] as const;
 
 const NO_KEYS = 'input, select';
 
-/** "Monday, 2 March 2026" */
-export function longDate(date: string): string {
-  return new Date(`${date}T00:00:00Z`).toLocaleDateString('en-GB', {
-    weekday: 'long',
-    day: 'numeric',
-    month: 'long',
-    year: 'numeric',
-    timeZone: 'UTC',
-  });
-}
-
 /** Where the figures of a past morning come from. */
-export function sourceWords({ kept, recomputed }: PastMorning): string {
+function sourceWords({ kept, recomputed }: PastMorning): string {
   const log = `figures as the board kept them (${kept})`;
   const made = `of moments that nobody kept, what today's model says (${recomputed})`;
   if (recomputed === 0) return kept === 0 ? 'no figures were kept' : log;
@@ -196,7 +185,7 @@ export class SunupPast extends LitElement {
 
   override render(): TemplateResult {
     const { morning, past } = this;
-    const title = `Past morning, ${longDate(morning.date)}`;
+    const title = `Past morning, ${dateWords(morning.date)} ${morning.date.slice(0, 4)}`;
     return html`<dialog
       aria-label=${title}
       @keydown=${this.onKey}

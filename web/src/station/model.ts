@@ -107,7 +107,6 @@ export function good(
   };
 }
 
-/** People who may sign on here: the room's own first, then those who serve it, then roaming. */
 /** Who of those that are here can be the second person beside somebody, for a room. */
 export function witnesses(
   people: readonly PersonPart[],
@@ -122,6 +121,7 @@ export function witnesses(
   );
 }
 
+/** People who may sign on here: the room's own first, then those who serve it, then roaming. */
 export function peopleFor(people: readonly PersonPart[], room: string): PersonPart[] {
   const away: readonly Role[] = [
     'manager',

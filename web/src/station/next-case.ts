@@ -1,5 +1,4 @@
 import { html, type TemplateResult } from 'lit';
-import { dateOf } from '../look/index.ts';
 import type { ItemPart } from '../generated/wire.ts';
 import { keyWords } from '../hands/items.ts';
 import { SET_UP, sectionName } from '../hands/words.ts';
@@ -47,7 +46,7 @@ export function nextCaseSheet(at: Station, view: StationView): TemplateResult {
               ${good.map(
                 (i, n) =>
                   html`${n === 0 ? '' : ', '}${keyWords(i)}
-                    <span class="dim">until ${until(at, i.goodUntil!)}</span>`,
+                    <span class="dim">until ${at.until(i.goodUntil)}</span>`,
               )}
             </p>`
       }
@@ -60,9 +59,4 @@ export function nextCaseSheet(at: Station, view: StationView): TemplateResult {
         The board follows first cases: the next one is kept in your record and on the printed sheet.
       </p>`,
   );
-}
-
-function until(at: Station, time: number): string {
-  const far = dateOf(time, at.zone) !== dateOf(at.now, at.zone);
-  return `${at.hhmm(time)}${far ? ' tomorrow' : ''}`;
 }

@@ -42,6 +42,7 @@ export class SunupWall extends LitElement {
   private oldSince: number | null | undefined;
   private sortedOf: readonly RoomPart[] = [];
   private sorted: readonly RoomPart[] = [];
+  private numberRows = 1;
 
   static override styles = [wallStyles, skyStyles];
 
@@ -86,6 +87,8 @@ export class SunupWall extends LitElement {
     if (list !== this.sortedOf) {
       this.sortedOf = list;
       this.sorted = [...list].sort((a, b) => a.order - b.order);
+      const names = this.sorted.map((room) => room.room);
+      this.numberRows = numberRows(names, this.letter);
     }
     return this.sorted;
   }
@@ -123,12 +126,7 @@ export class SunupWall extends LitElement {
     }
     this.oldSince = old ? live.lastLiveAt : undefined;
     const { suite, rooms, needs } = this.drawn;
-    const names = rooms.map((room) => room.room);
-    const sizes = lineSizes(
-      this.letter,
-      this.height - this.frameHeight,
-      numberRows(names, this.letter),
-    );
+    const sizes = lineSizes(this.letter, this.height - this.frameHeight, this.numberRows);
     const words = this.insteadOfLines();
     return html`
       ${live instanceof Past ? nothing : html`<sunup-banner .live=${live}></sunup-banner>`}

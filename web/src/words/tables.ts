@@ -78,7 +78,6 @@ export const PAIRS: readonly (readonly [string, string])[] = [
   ['oesophagus', 'esophagus'],
   ['orthopaedic', 'orthopedic'],
   ['orthopaedics', 'orthopedics'],
-  ['oxygenise', 'oxygenize'],
   ['paediatric', 'pediatric'],
   ['paediatrics', 'pediatrics'],
   ['porter', 'transporter'],

@@ -70,6 +70,9 @@ export function toldMessage(message: ServerMessageUnion): ServerMessageUnion {
       return { ...message, parts: toldParts(message.parts) };
     case 'frame':
       return { ...message, set: toldParts(message.set) };
+    case 'beat':
+    case 'tock':
+      return message;
     default:
       return toldIn(message, WORDS);
   }

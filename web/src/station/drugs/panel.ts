@@ -1,8 +1,6 @@
 import { both, capital, worded } from '../../words/index.ts';
-import { dateOf } from '../../look/index.ts';
 import { html, nothing, type TemplateResult } from 'lit';
 import { classMap } from 'lit/directives/class-map.js';
-import type { SyringeShown } from '../../generated/wire.ts';
 import { onSubmit } from '../../hands/forms.ts';
 import { goingWords } from '../../hands/bands.ts';
 import { personName } from '../../hands/words.ts';
@@ -66,14 +64,8 @@ function stateWords(at: Station, line: DrugLine): string {
     case 'lapsed':
       return `lapsed ${at.hhmm(line.syringe?.lapsesAt)}: draw again`;
     case 'drawn':
-      return `${at.hhmm(line.syringe?.drawnAt)} · until ${until(at, line.syringe!)}`;
+      return `${at.hhmm(line.syringe?.drawnAt)} · until ${at.until(line.syringe?.lapsesAt)}`;
   }
-}
-
-/** A time of day says which day only if it is not today. */
-function until(at: Station, syringe: SyringeShown): string {
-  const far = dateOf(syringe.lapsesAt, at.zone) !== dateOf(at.now, at.zone);
-  return `${at.hhmm(syringe.lapsesAt)}${far ? ' tomorrow' : ''}`;
 }
 
 function chosen(at: Station, lines: readonly DrugLine[]): TemplateResult | typeof nothing {

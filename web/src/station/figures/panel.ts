@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { classMap } from 'lit/directives/class-map.js';
 import { padKeys, typedKey } from '../../hands/pad.ts';
-import { worded } from '../../words/index.ts';
+import { capital, worded } from '../../words/index.ts';
 import type { Station } from '../main.ts';
 import type { StationView } from '../model.ts';
 import type { Answer, Card, Entry, Input, Line, Listed, Worked } from './api.ts';
@@ -65,7 +65,7 @@ function list(at: Station): TemplateResult {
     ${reasons.map(
       (why) =>
         html`<p class="off">
-          <b>${sentence(why)}</b>:
+          <b>${capital(why)}</b>:
           ${off
             .filter((f) => f.off === why)
             .map((f) => f.card.title)
@@ -89,8 +89,6 @@ function needsBoard(): TemplateResult {
     hand with a second person.
   </p>`;
 }
-
-const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function page(at: Station, listed: Listed): TemplateResult {
   const card = listed.card;
@@ -179,7 +177,7 @@ function side(at: Station): TemplateResult {
     case 'worked':
       return known(at) || !bench.ofPatient ? worked(at, answer) : hidden(at);
     case 'off':
-      return html`<p class="wrong" role="alert">${sentence(answer.why)}.</p>`;
+      return html`<p class="wrong" role="alert">${capital(answer.why)}.</p>`;
     case 'refused':
     case 'asked-again':
       return html`${reasons(bench.card, answer)} ${entering(at)}`;
@@ -224,7 +222,7 @@ function worked(at: Station, answer: Worked): TemplateResult {
         ? html`<p class="second">A second person works it out too before it is used.</p>`
         : nothing
     }
-    ${answer.cautions.map((c) => html`<p class="second">${sentence(c)}.</p>`)}
+    ${answer.cautions.map((c) => html`<p class="second">${capital(c)}.</p>`)}
     <p class="back"><b>Read back</b> ${answer.given.join(' · ')}</p>
     <p class="back"><b>Sum</b> ${answer.worked}</p>
     ${
