@@ -98,6 +98,7 @@ final class Figures {
     job.figuring = sight.figuring(job.want.state(), job.want.now(), pace.trialsFull());
     if (job.figuring != null) {
       pool.together(job.figuring.sharing(pace.trialsFirst()));
+      pool.together(job.figuring.reading());
       job.result = job.figuring.result();
     }
   }

@@ -45,6 +45,11 @@ public record OutlookSight(SiteSettings site, double rate) implements Sight {
       }
 
       @Override
+      public Runnable reading() {
+        return run.reading();
+      }
+
+      @Override
       public Forecast result() {
         return run.result();
       }

@@ -36,6 +36,11 @@ public interface Sight {
      */
     Runnable sharing(int upTo);
 
+    /** What {@link #result} has to read of the trials done, as such work. */
+    default Runnable reading() {
+      return () -> {};
+    }
+
     /** The figures of the trials done; at least one. */
     Forecast result();
   }

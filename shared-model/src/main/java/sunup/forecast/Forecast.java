@@ -106,7 +106,13 @@ public record Forecast(
       String thing,
       String where,
       double share,
-      long until) {}
+      long until) {
+
+    /** The same as a share of more. */
+    Share as(double ofMore) {
+      return new Share(room, kind, item, thing, where, ofMore, until);
+    }
+  }
 
   /**
    * One item.

@@ -15,6 +15,7 @@ public final class Run {
   private final List<Part> parts = new ArrayList<>();
   private final boolean isWhole;
   private int trials;
+  private Results results;
 
   /**
    * Prepares a forecast; no trial is run yet.
@@ -125,17 +126,28 @@ public final class Run {
     throw new IllegalArgumentException("this run has no room " + room);
   }
 
-  /** The figures of the trials run so far, of a run of all rooms; at least one must have been. */
-  public Forecast result() {
+  /**
+   * The figures of the trials run so far as work that several threads may do together, like {@link
+   * #sharing}; {@link #result} does what of it nobody did.
+   */
+  public Runnable reading() {
     if (!isWhole) {
       throw new IllegalStateException("a run of some rooms has no figures of the suite");
     }
     if (trials == 0) {
       throw new IllegalStateException("advance before asking for a result");
     }
-    if (inputs == null) {
-      inputs = InputKey.of(in);
+    results = new Results(in, inputs, trials, parts);
+    return results;
+  }
+
+  /** The figures of the trials run so far, of a run of all rooms; at least one must have been. */
+  public Forecast result() {
+    if (results == null || results.trials != trials) {
+      reading();
     }
-    return new Results(in, inputs, trials).read(parts, components);
+    results.run();
+    inputs = results.name();
+    return results.forecast(components.stream().map(rooms -> names(in, rooms)).toList());
   }
 }

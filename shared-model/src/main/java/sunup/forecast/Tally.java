@@ -1,55 +1,41 @@
 package sunup.forecast;
 
-import java.util.Arrays;
-
 /**
  * What one thread counts of the trials that it plays, and how it reads the moments of each. Tallies
  * of several add up to that of one alone.
  */
 final class Tally {
-  /** Late pieces of one room: what each was, when it ended and how much it carried. */
+  /** One room's late minutes. */
   static final class Late {
     long total;
-    int late;
     int onTime;
     int capped;
-    int count;
-    long[] key = new long[64];
-    int[] end = new int[64];
-    long[] piece = new long[64];
 
-    void add(long k, long ended, long ms) {
-      reserve(1);
-      key[count] = k;
-      end[count] = Moments.cut(ended);
-      piece[count++] = ms;
-    }
+    /** Of the total what ended before now. */
+    long lost;
 
-    private void reserve(int more) {
-      if (count + more > key.length) {
-        int size = Math.max(count + more, 2 * count);
-        key = Arrays.copyOf(key, size);
-        end = Arrays.copyOf(end, size);
-        piece = Arrays.copyOf(piece, size);
+    /** The rest of it, by what carried it. */
+    final Sums sums = new Sums();
+
+    void add(int kind, long key, long ended, long ms) {
+      int end = Moments.cut(ended);
+      if (end <= 0 && kind != Chain.PLAN) {
+        lost += ms;
+      } else {
+        sums.add(key, ms, end);
       }
     }
 
-    /** Takes over all that another has. The order of pieces does not matter to any figure. */
     private void takeOver(Late other) {
       total += other.total;
-      late += other.late;
       onTime += other.onTime;
       capped += other.capped;
-      reserve(other.count);
-      System.arraycopy(other.key, 0, key, count, other.count);
-      System.arraycopy(other.end, 0, end, count, other.count);
-      System.arraycopy(other.piece, 0, piece, count, other.count);
-      count += other.count;
+      lost += other.lost;
+      sums.takeOver(other.sums);
       other.total = 0;
-      other.late = 0;
       other.onTime = 0;
       other.capped = 0;
-      other.count = 0;
+      other.lost = 0;
     }
   }
 
@@ -131,7 +117,6 @@ final class Tally {
       l.onTime++;
     }
     if (s > m.target[r]) {
-      l.late++;
       l.total += s - m.target[r];
       explain(c, r, s, l);
     }
@@ -147,12 +132,14 @@ final class Tally {
     }
     Pieces.split(Math.min(s, m.begins[r]), m.target[r], n, chain.length, chain.allowed, pieces);
     if (pieces[0] > 0) {
-      l.add(key(Chain.PLAN, -1, -1, -1), m.begins[r], pieces[0]);
+      l.add(Chain.PLAN, key(Chain.PLAN, -1, -1, -1), m.begins[r], pieces[0]);
     }
     for (int k = 0; k < n; k++) {
       int i = chain.item[k];
       if (pieces[k + 1] > 0) {
-        l.add(key(chain.kind[k], i, chain.thing[k], chain.where[k]), chain.end[k], pieces[k + 1]);
+        int kind = chain.kind[k];
+        long key = key(kind, i, chain.thing[k], chain.where[k]);
+        l.add(kind, key, chain.end[k], pieces[k + 1]);
       }
       if (seen[i] != stamp) {
         seen[i] = stamp;

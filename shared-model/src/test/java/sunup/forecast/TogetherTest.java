@@ -55,8 +55,10 @@ class TogetherTest {
       for (int n : new int[] {1, 2, 5}) {
         Run run = new Run(in);
         together(n, run.sharing(FIRST));
+        together(n, run.reading());
         assertThat(run.result()).as("morning %d on %d threads", seed, n).isEqualTo(few);
         together(n, run.sharing(ALL));
+        together(n, run.reading());
         assertThat(run.result()).as("morning %d on %d threads", seed, n).isEqualTo(all);
       }
     }

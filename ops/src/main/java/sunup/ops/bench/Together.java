@@ -21,7 +21,12 @@ final class Together {
 
   static Forecast run(ForecastInput in, int threads) throws InterruptedException {
     Run run = new Run(in);
-    Runnable work = run.sharing(in.trials());
+    all(threads, run.sharing(in.trials()));
+    all(threads, run.reading());
+    return run.result();
+  }
+
+  private static void all(int threads, Runnable work) throws InterruptedException {
     CountDownLatch back = new CountDownLatch(threads - 1);
     for (int n = 1; n < threads; n++) {
       HELPERS.execute(
@@ -32,6 +37,5 @@ final class Together {
     }
     work.run();
     back.await();
-    return run.result();
   }
 }
