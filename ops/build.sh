@@ -2,6 +2,18 @@
 
 say() { echo "sunup: $*" >&2; }
 
+# usage SCRIPT: what the comment at its top says
+usage() { sed -n '2,${/^#/!q;s/^# \{0,1\}//p}' "$1"; }
+
+# help_wanted SCRIPT ARGUMENTS: says how it is used and ends, if an argument asks for it
+help_wanted() {
+  local script=$1 one
+  shift
+  for one in "$@"; do
+    case $one in -h | --help) usage "$script"; exit 0 ;; esac
+  done
+}
+
 need() {
   command -v "$1" >/dev/null 2>&1 && return 0
   say "$1 is missing. $2"
