@@ -6,8 +6,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Random;
+import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import java.util.stream.Stream;
@@ -52,12 +54,14 @@ public final class FaultRing {
     for (String page : List.of("wall", "holding", "desk")) {
       screens.add(new Client(vertx, page + "-front", page, List.of(cluster.front())).watch());
     }
+    Set<Client> tied = new HashSet<>();
     for (int place = 1; place <= FaultyCluster.NODES && !rolls(kinds); place++) {
       // A screen that stands beside its node: cut off with it, and must say so.
       List<String> its = List.of(cluster.beside(place));
-      screens.add(new Client(vertx, "wall-at-node-" + place, "wall", its).watch());
+      tied.add(new Client(vertx, "wall-at-node-" + place, "wall", its).watch());
     }
-    this.live = new LiveWatch(screens, writers);
+    screens.addAll(tied);
+    this.live = new LiveWatch(screens, writers, tied);
   }
 
   /**
@@ -163,7 +167,8 @@ public final class FaultRing {
     figures.fault(fault, back);
     System.out.printf(
         "%-18s node %d: longest wait for an answer %5d ms, whole %5d ms after its end,"
-            + " oldest board shown as live %5d ms, longest silence %5d ms%n",
+            + " oldest board shown as live %5d ms, longest silence of a screen behind the proxy"
+            + " %5d ms%n",
         fault.words(), place, back, ms(until - ended), live.oldestLive(), silent);
   }
 

@@ -8,6 +8,7 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicLong;
@@ -42,6 +43,7 @@ final class LiveWatch {
 
   private final List<Client> screens;
   private final List<Client> writers;
+  private final Set<Client> tied;
   private final int[] read;
   private final TreeMap<Long, Long> answered = new TreeMap<>();
   private final Map<Client, Long> beats = new HashMap<>();
@@ -55,7 +57,15 @@ final class LiveWatch {
   private final List<String> silences = Collections.synchronizedList(new ArrayList<>());
 
   LiveWatch(List<Client> screens, List<Client> writers) {
+    this(screens, writers, Set.of());
+  }
+
+  /**
+   * @param tied those of the screens that can go to no other node: their silences do not count
+   */
+  LiveWatch(List<Client> screens, List<Client> writers, Set<Client> tied) {
     this.screens = List.copyOf(screens);
+    this.tied = Set.copyOf(tied);
     this.writers = List.copyOf(writers);
     this.read = new int[writers.size()];
     thread.setDaemon(true);
@@ -97,7 +107,9 @@ final class LiveWatch {
     Map.Entry<Long, Long> lacks = answered.higherEntry(screen.upTo());
     long age = lacks == null ? 0 : ms(now - lacks.getValue());
     boolean live = ms(now - beatAt) <= STALE_MS && !screen.readOnly();
-    longestSilence.accumulateAndGet(ms(now - beatAt), Math::max);
+    if (!tied.contains(client)) {
+      longestSilence.accumulateAndGet(ms(now - beatAt), Math::max);
+    }
     if (live) {
       oldestLive.accumulateAndGet(age, Math::max);
     }
@@ -136,7 +148,7 @@ final class LiveWatch {
     return oldestLive.getAndSet(0);
   }
 
-  /** Milliseconds, the longest while that a screen had no heartbeat; begins anew. */
+  /** Milliseconds, the longest while that a screen not tied had no heartbeat; begins anew. */
   long longestSilence() {
     return longestSilence.getAndSet(0);
   }

@@ -100,13 +100,7 @@ public record Forecast(
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   public record Share(
-      String room,
-      String kind,
-      String item,
-      String thing,
-      String where,
-      double share,
-      long until) {
+      String room, String kind, String item, String thing, String where, double share, long until) {
 
     /** The same as a share of more. */
     Share as(double ofMore) {

@@ -32,7 +32,11 @@ final class BenchGroup implements AutoCloseable {
   /** Suites that are served at the same time by the clients. */
   static final int AT_ONCE = 16;
 
+  /** A command without an answer for so long is given again. */
   private static final long ANSWER_MS = 8_000;
+
+  /** How long a frame takes is what is measured: one is missed only after this. */
+  private static final long FRAME_MS = 30_000;
   private static final long AGAIN_MS = 250;
   private static final int ASKED_AT_MOST = 20;
 
@@ -87,7 +91,7 @@ final class BenchGroup implements AutoCloseable {
     post(at + "take?suite=" + name + "&hash=" + preview.path("hash").asText(), cases);
     Answer opened = told(desk, new Command.OpenMorning());
     if (opened.upTo() != null) {
-      desk.frameAt(opened.upTo(), ANSWER_MS);
+      desk.frameAt(opened.upTo(), FRAME_MS);
     }
     int near = nodes.get(number % nodes.size()).port();
     BenchScreen station = BenchScreen.open(vertx, near, "station", "station-1", name);
@@ -151,7 +155,7 @@ final class BenchGroup implements AutoCloseable {
       throw new IllegalStateException("A touch was not taken: " + answer);
     }
     long answered = System.nanoTime() - from;
-    long framed = suite.desk.frameAt(answer.upTo(), ANSWER_MS) - from;
+    long framed = suite.desk.frameAt(answer.upTo(), FRAME_MS) - from;
     synchronized (answers) {
       answers.add(answered);
       frames.add(framed);
