@@ -34,12 +34,12 @@ class KillTest {
   private static final int NTH = 40;
 
   /** Different points inside a commit, found within so many tries. */
-  private static final int POINTS = 4;
+  private static final int POINTS = 3;
 
   private static final int TRIES = 8;
 
   /** A write to the files late enough that many commands were answered before it. */
-  private static final int FIRST_WRITE = 800;
+  private static final int FIRST_WRITE = 300;
 
   @TempDir Path folder;
   private int runs;

@@ -17,7 +17,7 @@ import org.junit.jupiter.api.io.TempDir;
  */
 @EnabledOnOs(OS.LINUX)
 class SyncTest {
-  private static final int COMMANDS = 400;
+  private static final int COMMANDS = 150;
   private static final List<String> TRACE = List.of("-e", "trace=pwrite64,fdatasync,fsync,write");
 
   @TempDir Path folder;

@@ -73,6 +73,8 @@ public final class TestScreen {
             vertx.createWebSocketClient(
                 new WebSocketClientOptions()
                     .setReceiveBufferSize(8 * 1024)
+                    // A test ends without waiting for the farewell of a socket that reads nothing.
+                    .setClosingTimeout(1)
                     .setMaxMessageSize(64 * 1024 * 1024)));
     // The handlers must be there before the first message is read: connected on the client's loop.
     screen.socket =
