@@ -44,6 +44,8 @@ export async function startBoard(args: readonly string[] = [], data?: string): P
       'sunup.ops.Main',
       'run',
       '--cold',
+      '--past',
+      '0',
       ...port,
       '--data',
       folder,

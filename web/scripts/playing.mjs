@@ -38,6 +38,8 @@ async function start(args) {
       'run',
       '--port',
       '0',
+      '--past',
+      '0',
       ...args,
     ],
     { stdio: ['ignore', 'pipe', 'ignore'] },

@@ -4,6 +4,7 @@ import type { NeedPart, SignPart } from '../generated/wire.ts';
 import { nextTimes } from '../hands/clock.ts';
 import { onSubmit, textField, timeField, timeIn } from '../hands/forms.ts';
 import { personName, roleName } from '../hands/words.ts';
+import { learnedPanel } from './learned.ts';
 import type { Desk } from './main.ts';
 import { type DeskRow, peopleInOrder, toAsk } from './model.ts';
 
@@ -43,7 +44,8 @@ export function needsPanel(at: Desk, rows: DeskRow[]): TemplateResult {
                 </div>`,
             )}`
         : nothing
-    }`;
+    }
+    ${learnedPanel(at)}`;
 }
 
 /** Something that is not as planned and can still be mended: in which rooms, and until when. */

@@ -221,6 +221,10 @@ export interface Closing {
   mornings: number;
   items: Learned[];
   changes: { what: string; before: string; after: string; why: string }[];
+  /** What the next opening goes by. */
+  next?: { items: { key: string; hands: Hands }[] };
+  /** Whether the suite's openings go by it at all. */
+  used: boolean;
 }
 
 export interface Choices {
@@ -265,9 +269,9 @@ export function ask<T>(
   return askBoard<T>(path(figure, query), { signal });
 }
 
-/** How this site's pages write: this page has no morning that would say it. */
-export async function siteStyle(): Promise<HouseStyle | undefined> {
-  return (await askBoard<{ style?: HouseStyle }>('/api/site')).style;
+/** How this site's pages write, and whether it is invented: this page has no morning to say it. */
+export function siteSays(): Promise<{ style?: HouseStyle; demo: boolean }> {
+  return askBoard('/api/site');
 }
 
 /** Hands over a file of history, or asks to make the facts anew. */

@@ -44,20 +44,38 @@ const HEAD = [
   'the sheet says',
   'before this closing',
   'now',
+  'the next opening goes by',
   'this morning taught',
   'why, or why not',
   'told so long after',
 ] as const;
 
-const row = (item: Learned): (string | number)[] => [
+/** What the next opening goes by, as far as the site lets it: a quarter from one to the next. */
+function next({ key }: Learned, closing: Closing): string {
+  const time = closing.next?.items.find((item) => item.key === key);
+  return closing.used && time !== undefined ? handsWords(time.hands) : 'the sheet';
+}
+
+const row = (closing: Closing) => (item: Learned): (string | number)[] => [
   item.name,
   handsWords(item.sheet),
   handsWords(item.before),
   handsWords(item.now),
+  next(item, closing),
   item.taught,
   why(item),
   delay(item),
 ];
+
+/** Whether forecasts go by it, and what else can be done. */
+function goesBy(closing: Closing): string {
+  if (!closing.used) {
+    return "Forecasts go by the sheets: the site's file says learnDurations false. To let them go by what was learned, take that out, or put these minutes into the suite's own sheets.";
+  }
+  const n = closing.next?.items.length ?? 0;
+  const how = n === 0 ? 'no duration yet' : n === 1 ? '1 duration' : `${n} durations`;
+  return `The next morning that is opened goes by ${how} of these, all else by its sheet: those that were measured six times or more, each at most a quarter from what the morning before went by. Where that is not wanted set learnDurations to false in the site's file.`;
+}
 
 /** What was learned at the last closing: old against new, from how many mornings and why. */
 export function learnedPanel(closing: Closing): TemplateResult {
@@ -75,7 +93,7 @@ export function learnedPanel(closing: Closing): TemplateResult {
     ${
       changed.length === 0
         ? nothing
-        : dataTable('Durations that the last closing moved', HEAD, changed.map(row))
+        : dataTable('Durations that the last closing moved', HEAD, changed.map(row(closing)))
     }
     ${
       closing.changes.length === 0
@@ -88,10 +106,7 @@ export function learnedPanel(closing: Closing): TemplateResult {
     }
     <details class="numbers">
       <summary>${rest.length} durations that it did not move</summary>
-      ${dataTable('Durations that the last closing did not move', HEAD, rest.map(row))}
+      ${dataTable('Durations that the last closing did not move', HEAD, rest.map(row(closing)))}
     </details>
-    <p class="key">
-      Forecasts go by the sheets. To let them go by what was learned, put these minutes into the
-      suite's own sheets.
-    </p>`;
+    <p class="key">${goesBy(closing)}</p>`;
 }

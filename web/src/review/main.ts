@@ -16,7 +16,7 @@ import {
   type Rule,
   saveRows,
   send,
-  siteStyle,
+  siteSays,
   type ShareChart,
   type Summary,
   type Taken,
@@ -62,6 +62,9 @@ interface Answers {
   compared?: { comparisons: Comparison[] };
 }
 
+/** How often a page that has nothing yet looks again. */
+const FIRST_LOOK_MS = 3_000;
+
 const SPLITS: readonly [string, string][] = [
   ['room', 'each room with the others'],
   ['service', 'each service with the others'],
@@ -98,6 +101,9 @@ export class Review extends LitElement {
   @state() private fetching = false;
   @state() private busy = false;
   @state() private price: Price = keptPrice();
+  /** All of it is invented. */
+  @state() private demo = false;
+  private waiting = false;
   private asking = new AbortController();
 
   /** Where screens are paired, who this one is: of the morning nothing is shown here. */
@@ -146,7 +152,9 @@ export class Review extends LitElement {
   private async begin(): Promise<void> {
     this.trouble = '';
     try {
-      follow(await siteStyle());
+      const site = await siteSays();
+      follow(site.style);
+      this.demo = site.demo;
       this.choices = await ask<Choices>('choices');
       this.progress = await ask<Progress>('archive');
       this.closed = (await ask<{ dates: string[] }>('closed')).dates;
@@ -156,6 +164,7 @@ export class Review extends LitElement {
     }
     await this.askAll();
     if (this.progress.working) await this.follow();
+    void this.waitForFirst();
   }
 
   private say(error: unknown): void {
@@ -228,6 +237,7 @@ export class Review extends LitElement {
     const a = answers;
     return html`<header>
         <h1>Review</h1>
+        ${this.demo ? html`<b class="demo">demo: all of it is invented</b>` : nothing}
         <p>
           ${filterWords(asked)} · ${choices.cases} kept
           ${choices.first === undefined ? '' : `, ${choices.first} to ${choices.last ?? ''}`}
@@ -397,6 +407,21 @@ export class Review extends LitElement {
       this.progress = await ask<Progress>('archive');
     }
     await this.begin();
+  }
+
+  /** A page that was opened before there was anything shows it once there is. */
+  private async waitForFirst(): Promise<void> {
+    if (this.waiting) return;
+    this.waiting = true;
+    try {
+      while (this.isConnected && this.choices?.cases === 0) {
+        await new Promise((then) => setTimeout(then, FIRST_LOOK_MS));
+        if ((await ask<Choices>('choices')).cases > 0) await this.begin();
+      }
+    } catch (error) {
+      this.say(error);
+    }
+    this.waiting = false;
   }
 
   private readonly bring = async (event: Event): Promise<void> => {

@@ -39,6 +39,10 @@ export const reviewStyle = css`
     margin: 0;
     flex: 1;
   }
+  header .demo {
+    border: 2px solid var(--ink);
+    padding: 2px 8px;
+  }
   .filters {
     display: flex;
     flex-wrap: wrap;

@@ -20,6 +20,7 @@ const SENTENCES: Partial<Record<PartUnion['part'], ReadonlySet<string>>> = {
   move: new Set(['words', 'who']),
   idea: new Set(['words', 'who']),
   eve: new Set(['words']),
+  learned: new Set(['item']),
   drugs: new Set(['open']),
 };
 

@@ -14,6 +14,8 @@ import sunup.intake.CaseListResult;
 import sunup.intake.Planner;
 import sunup.intake.SiteFile;
 import sunup.intake.SiteReader;
+import sunup.ops.madeup.Gauges;
+import sunup.ops.madeup.Scenario;
 import sunup.ops.rehearsal.Script;
 import sunup.ops.rehearsal.Story;
 import sunup.sheets.Sheets;
@@ -22,11 +24,23 @@ import sunup.sheets.Sheets;
  * A hospital with a case list and a story, to be rehearsed.
  *
  * @param cases the case list as it is in its file, CSV
+ * @param past what its mornings before were like; null for one without a past
  */
-record Demo(SiteFile site, String cases, Story story) {
+record Demo(SiteFile site, String cases, Story story, Scenario past) {
   /** The invented hospital that comes with the program, as its files are in the folder. */
   static Demo in(DemoFolder folder) throws IOException, Wrong {
-    return read(folder.file("site.json"), folder.file("cases.csv"), folder.file("story.json"));
+    Demo demo = read(folder.file("site.json"), folder.file("cases.csv"), folder.file("story.json"));
+    Path past = folder.file("past.json");
+    try {
+      Demo whole = new Demo(demo.site, demo.cases, demo.story, Scenario.read(text(past)));
+      List<String> wrong = whole.past.mistakes(whole.plan(LocalDate.EPOCH));
+      if (!wrong.isEmpty()) {
+        throw Wrong.input(past + " can't be used:\n  " + String.join("\n  ", wrong));
+      }
+      return whole;
+    } catch (BadJson e) {
+      throw Wrong.input(past + ": " + e.getMessage());
+    }
   }
 
   /**
@@ -49,7 +63,7 @@ record Demo(SiteFile site, String cases, Story story) {
     if (read.site() == null) {
       throw wrong(Path.of(name), read.problems());
     }
-    return new Demo(read.site(), cases, story);
+    return new Demo(read.site(), cases, story, null);
   }
 
   private static String text(Path file) throws IOException, Wrong {
@@ -76,10 +90,16 @@ record Demo(SiteFile site, String cases, Story story) {
   /** The morning as it is played from a seed. */
   Script script(LocalDate date, long seed) throws Wrong {
     try {
-      return Script.write(plan(date), story, seed);
+      MorningPlan plan = plan(date);
+      return Script.write(plan, past == null ? story : story.showing(gauges(plan, seed)), seed);
     } catch (IllegalArgumentException e) {
       throw Wrong.input(e.getMessage());
     }
+  }
+
+  /** Its machines go on as their past went. */
+  private List<Story.Shows> gauges(MorningPlan plan, long seed) {
+    return new Gauges(seed, past.before(plan.id().date(), 1, seed).leaks()).on(plan);
   }
 
   private static Wrong wrong(Path file, List<Problem> problems) {

@@ -7,10 +7,12 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.stream.Stream;
 import sunup.codec.BadJson;
 import sunup.codec.Json;
+import sunup.codec.Maybe;
 
 /**
  * The folder of a demo: what was played when it was last seen alive, so that a demo that was killed
@@ -24,9 +26,18 @@ final class DemoFolder {
    *
    * @param seed of the rehearsal
    * @param morningClock the morning's time when it was last written, epoch milliseconds
+   * @param past what is still to be laid down of its past, or null
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  record Kept(long seed, long morningClock) {}
+  record Kept(long seed, long morningClock, @Maybe Past past) {}
+
+  /**
+   * Mornings before a demo's morning.
+   *
+   * @param before that morning's date
+   * @param mornings how many
+   */
+  record Past(LocalDate before, int mornings) {}
 
   private final Path folder;
 

@@ -50,6 +50,9 @@ final class RunCommand implements Callable<Integer> {
   /** A morning with something of everything. */
   static final long DEFAULT_SEED = 14;
 
+  /** About a year. */
+  private static final int PAST_MOST = 250;
+
   /** How often the demo's clock is written down, real milliseconds. */
   private static final int KEEP_MS = 250;
 
@@ -89,6 +92,15 @@ final class RunCommand implements Callable<Integer> {
 
   @Option(names = "--date", description = "Demo: the morning's date (today).")
   private LocalDate date;
+
+  @Option(
+      names = "--past",
+      paramLabel = "MORNINGS",
+      description =
+          "A new demo: so many closed mornings before it, invented like it, for the review and the"
+              + " machines' readings, 0 for none (${DEFAULT-VALUE}).",
+      defaultValue = "40")
+  private int past;
 
   @Option(names = "--no-rehearsal", description = "Demo: nobody plays; report by hand.")
   private boolean noRehearsal;
@@ -149,6 +161,9 @@ final class RunCommand implements Callable<Integer> {
   private void check() throws Wrong {
     if (!(speed >= 1 && speed <= 60)) {
       throw Wrong.input("--speed must be 1 to 60.");
+    }
+    if (past < 0 || past > PAST_MOST) {
+      throw Wrong.input("--past must be 0 to " + PAST_MOST + " mornings.");
     }
     if (!(spare >= 0 && spare <= 1)) {
       throw Wrong.input("--spare must be 0 to 1.");
@@ -246,7 +261,8 @@ final class RunCommand implements Callable<Integer> {
               .on(database.address(), nodes.cluster())
               .through(doors.doors(folder.folder()))
               .sparing(spare),
-          (vertx, server) -> play(vertx, server.port(), folder, demo, plays, clock),
+          (vertx, server) ->
+              play(vertx, server, folder, demo, plays, clock, past(kept, from, demo)),
           aboutDemo(demo.site().settings().zoneId(), from, speed, kept != null));
     } finally {
       if (once != null) {
@@ -254,6 +270,16 @@ final class RunCommand implements Callable<Integer> {
       }
     }
     return 0;
+  }
+
+  /** What a new demo is still to get, or one that was killed while it got it; else null. */
+  private DemoFolder.Past past(DemoFolder.Kept kept, long from, Demo demo) {
+    if (kept != null) {
+      return kept.past();
+    }
+    LocalDate day =
+        Instant.ofEpochMilli(from).atZone(demo.site().settings().zoneId()).toLocalDate();
+    return past == 0 || beside ? null : new DemoFolder.Past(day, past);
   }
 
   private long from(Demo demo, DemoFolder.Kept kept) {
@@ -280,26 +306,36 @@ final class RunCommand implements Callable<Integer> {
   }
 
   private Runnable play(
-      Vertx vertx, int actual, DemoFolder folder, Demo demo, long plays, Clock clock)
+      Vertx vertx,
+      SunupServer server,
+      DemoFolder folder,
+      Demo demo,
+      long plays,
+      Clock clock,
+      DemoFolder.Past wanted)
       throws Exception {
+    int actual = server.port();
     if (!beside) {
       new DemoDesk(actual).begin(demo.cases(), clock.morningMs());
     }
-    folder.keep(new DemoFolder.Kept(plays, clock.morningMs()));
-    long keeping = vertx.setPeriodic(KEEP_MS, t -> keep(folder, plays, clock));
+    DemoPast laying = new DemoPast(server.journal(), server::reviewNow, demo, wanted, plays);
+    folder.keep(new DemoFolder.Kept(plays, clock.morningMs(), wanted));
+    long keeping = vertx.setPeriodic(KEEP_MS, t -> keep(folder, plays, clock, laying));
     Player player = noRehearsal || beside ? null : rehearse(vertx, actual, demo, plays, clock);
+    laying.begin();
     return () -> {
       vertx.cancelTimer(keeping);
       if (player != null) {
         player.close();
       }
-      keep(folder, plays, clock);
+      laying.close();
+      keep(folder, plays, clock, laying);
     };
   }
 
-  private static void keep(DemoFolder folder, long plays, Clock clock) {
+  private static void keep(DemoFolder folder, long plays, Clock clock, DemoPast laying) {
     try {
-      folder.keep(new DemoFolder.Kept(plays, clock.morningMs()));
+      folder.keep(new DemoFolder.Kept(plays, clock.morningMs(), laying.left()));
     } catch (IOException e) {
       LOG.warn("the demo's clock can't be written down: {}", e.getMessage());
     }

@@ -5,37 +5,21 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.SecureRandom;
-import java.time.DayOfWeek;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.TimeUnit;
-import java.util.concurrent.TimeoutException;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import sunup.board.CasePlan;
 import sunup.board.MorningPlan;
-import sunup.board.Recorded;
 import sunup.codec.BadJson;
-import sunup.journal.Append;
-import sunup.journal.Appended;
-import sunup.journal.Bytes;
-import sunup.journal.EventCodec;
-import sunup.journal.Head;
 import sunup.journal.Journal;
-import sunup.journal.PrivateValue;
-import sunup.journal.Receipt;
 import sunup.journal.SqliteJournal;
-import sunup.journal.TakenOver;
 import sunup.ops.madeup.MadeMornings;
 import sunup.ops.madeup.Scenario;
+import sunup.ops.madeup.Weekdays;
 
 /** Makes an invented year of closed mornings that hides truths, for the review to find them. */
 @Command(
@@ -49,9 +33,6 @@ import sunup.ops.madeup.Scenario;
           + " REVIEW.md explains it."
     })
 final class YearCommand implements Callable<Integer> {
-  private static final long MINUTE = 60_000;
-  private static final long ANSWER_SECONDS = 60;
-
   @Spec private CommandSpec spec;
 
   @Option(
@@ -121,15 +102,7 @@ final class YearCommand implements Callable<Integer> {
       Scenario read = Scenario.read(text);
       LocalDate any = read.from() == null ? LocalDate.of(2026, 1, 5) : read.from();
       MorningPlan plan = demo.plan(any);
-      List<String> wrong =
-          read.mistakes(
-              plan.cases().stream()
-                  .map(CasePlan::service)
-                  .filter(s -> s != null)
-                  .distinct()
-                  .toList(),
-              plan.rooms().stream().map(Object::toString).toList(),
-              plan.places().stream().map(p -> p.id().value()).toList());
+      List<String> wrong = read.mistakesWithTime(plan);
       if (!wrong.isEmpty()) {
         throw Wrong.input(name + " can't be used:\n  " + String.join("\n  ", wrong));
       }
@@ -141,25 +114,17 @@ final class YearCommand implements Callable<Integer> {
 
   private void make(Demo demo, Scenario scenario) throws IOException, InterruptedException, Wrong {
     PrintWriter out = spec.commandLine().getOut();
-    SecureRandom random = new SecureRandom();
-    EventCodec codec =
-        new EventCodec(
-            count -> {
-              byte[] bytes = new byte[count];
-              random.nextBytes(bytes);
-              return bytes;
-            });
     MadeMornings mornings = new MadeMornings(scenario);
     int made = 0;
     try (Journal journal = SqliteJournal.open(folder)) {
+      LaidMornings laid = new LaidMornings(journal);
       LocalDate date = scenario.from();
       for (; !date.isAfter(scenario.to()); date = date.plusDays(1)) {
-        DayOfWeek day = date.getDayOfWeek();
-        if (day == DayOfWeek.SATURDAY || day == DayOfWeek.SUNDAY) {
+        if (!Weekdays.isOne(date)) {
           continue;
         }
         MorningPlan plan = demo.plan(date);
-        write(journal, codec, plan, mornings.play(plan));
+        laid.lay(plan.id(), mornings.play(plan));
         made++;
         if (made % 20 == 0) {
           out.printf("%d mornings, up to %s%n", made, date);
@@ -173,50 +138,5 @@ final class YearCommand implements Callable<Integer> {
             + " them in the background, and the page says how far it is.%n",
         data);
     out.flush();
-  }
-
-  private static void write(
-      Journal journal, EventCodec codec, MorningPlan plan, List<MadeMornings.Given> given)
-      throws InterruptedException, Wrong {
-    CompletableFuture<TakenOver> taken = new CompletableFuture<>();
-    journal.takeOver(plan.id(), null, taken::complete);
-    if (!(known(taken) instanceof TakenOver.Won won)) {
-      throw Wrong.failed("The journal does not take " + plan.id() + ".");
-    }
-    Head head = won.head();
-    List<CompletableFuture<Appended>> told = new ArrayList<>();
-    for (MadeMornings.Given one : given) {
-      Head after = head;
-      List<Bytes> events = new ArrayList<>();
-      List<PrivateValue> privates = new ArrayList<>();
-      for (Recorded recorded : one.events()) {
-        long eraseAfter = recorded.recordedAt() + 24 * 60 * MINUTE;
-        EventCodec.Encoded encoded = codec.encode(recorded, eraseAfter);
-        events.add(encoded.bytes());
-        privates.addAll(encoded.privates());
-        after = after.after(encoded.bytes());
-      }
-      Bytes payload = Bytes.of(one.id().value().getBytes(StandardCharsets.UTF_8));
-      Receipt receipt = new Receipt(one.id(), payload, head.seq(), after.seq(), null);
-      CompletableFuture<Appended> done = new CompletableFuture<>();
-      told.add(done);
-      journal.append(
-          new Append(plan.id(), head.epoch(), head.seq(), after.chain(), events, receipt, privates),
-          done::complete);
-      head = after;
-    }
-    for (CompletableFuture<Appended> done : told) {
-      if (!(known(done) instanceof Appended.Durable)) {
-        throw Wrong.failed("The journal did not keep " + plan.id() + ". Look at the disk.");
-      }
-    }
-  }
-
-  private static <T> T known(CompletableFuture<T> answer) throws InterruptedException, Wrong {
-    try {
-      return answer.get(ANSWER_SECONDS, TimeUnit.SECONDS);
-    } catch (ExecutionException | TimeoutException e) {
-      throw Wrong.failed("The journal does not answer. Look at the disk.");
-    }
   }
 }

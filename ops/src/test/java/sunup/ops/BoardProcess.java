@@ -35,6 +35,8 @@ final class BoardProcess implements AutoCloseable {
                 "sunup.ops.Main",
                 "run",
                 "--cold",
+                "--past",
+                "0",
                 "--port",
                 "0"));
     command.addAll(List.of(args));

@@ -3,10 +3,13 @@ package sunup.archive;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
@@ -17,6 +20,8 @@ import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import sunup.board.LearnedTimes;
+import sunup.board.Morning;
 import sunup.board.MorningId;
 import sunup.board.Recorded;
 import sunup.board.SuiteId;
@@ -32,6 +37,7 @@ import sunup.review.facts.ForecastNote;
 import sunup.review.facts.ForecastReplay;
 import sunup.review.facts.NotesDue;
 import sunup.review.facts.Replayed;
+import sunup.review.learn.Closing;
 import sunup.review.learn.LessonsReader;
 import sunup.review.replay.PastWall;
 
@@ -49,6 +55,9 @@ public final class Archivist implements AutoCloseable {
 
   /** The journal may take so long to answer. */
   private static final long ANSWER_MS = 30_000;
+
+  /** Past mornings that are kept as they were answered. */
+  static final int PASTS_KEPT = 4;
 
   /** Of the forecasts that are made again for the trial of the board. */
   private static final int TRIALS = 256;
@@ -76,6 +85,14 @@ public final class Archivist implements AutoCloseable {
    * was: an open morning is not read through every minute. The thread's.
    */
   private final Map<MorningId, Long> seen = new HashMap<>();
+
+  private final Map<SuiteId, LearnedTimes> learned = new ConcurrentHashMap<>();
+
+  /** The last past mornings that were asked for, the oldest first. */
+  private final Map<MorningId, Past> pasts = new LinkedHashMap<>();
+
+  /** A past morning as it was at a length of its journal. */
+  private record Past(int length, PastWall wall) {}
 
   private volatile Progress progress = new Progress(false, 0, 0, 0, null);
   private volatile boolean closed;
@@ -112,6 +129,11 @@ public final class Archivist implements AutoCloseable {
         thread.scheduleWithFixedDelay(this::round, FIRST_MS, EVERY_MS, TimeUnit.MILLISECONDS);
   }
 
+  /** Looks now. */
+  public void look() {
+    thread.execute(this::round);
+  }
+
   public Progress progress() {
     return progress;
   }
@@ -141,6 +163,7 @@ public final class Archivist implements AutoCloseable {
         progress = new Progress(true, i, longer.size(), bad, null);
         bad += make(longer.get(i).getKey(), longer.get(i).getValue()) ? 0 : 1;
       }
+      learn(longer);
       progress = new Progress(false, longer.size(), longer.size(), bad, null);
     } catch (RuntimeException | TimeoutException e) {
       if (!closed) {
@@ -150,6 +173,29 @@ public final class Archivist implements AutoCloseable {
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
+  }
+
+  /** Of the suites that have something new, and after a start of all. */
+  private void learn(List<Map.Entry<MorningId, Long>> longer) {
+    Set<SuiteId> suites =
+        longer.stream().map(e -> e.getKey().suite()).collect(Collectors.toCollection(HashSet::new));
+    if (learned.isEmpty()) {
+      store.made().keySet().forEach(morning -> suites.add(morning.suite()));
+    }
+    for (SuiteId suite : suites) {
+      Closing closing = store.figures().closing(suite);
+      if (closing.next() != null) {
+        learned.put(suite, closing.next());
+      }
+    }
+  }
+
+  /**
+   * What a suite's closed mornings taught, for its next opening: at once and from any thread; null
+   * if nothing, or before the first look.
+   */
+  public LearnedTimes learned(SuiteId suite) {
+    return learned.get(suite);
   }
 
   /** Takes the history that was brought since, here or at another node. */
@@ -204,9 +250,10 @@ public final class Archivist implements AutoCloseable {
         return true;
       }
       List<FirstCaseFact> facts = FactsBuilder.build(events, said(morning, events));
+      Morning end = Replayed.of(events).end();
       FactStore.Taught taught =
           new FactStore.Taught(
-              LessonsReader.read(events), List.copyOf(Replayed.of(events).end().sheets().values()));
+              LessonsReader.read(events), List.copyOf(end.sheets().values()), end.learned());
       store.replace(morning, stored.events().size(), facts, taught);
       passed.remove(morning);
       return true;
@@ -244,12 +291,27 @@ public final class Archivist implements AutoCloseable {
   public PastWall past(MorningId morning) {
     try {
       List<Recorded> events = events(ask(then -> journal.load(morning, then)));
-      return FactsBuilder.isClosed(events) ? PastWall.of(events, said(morning, events)) : null;
+      return FactsBuilder.isClosed(events) ? past(morning, events) : null;
     } catch (UnreadableEvent | TimeoutException | IllegalStateException e) {
       throw new FactStore.Trouble("The morning can't be read: " + e.getMessage(), e);
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
       throw new FactStore.Trouble("The board is closing.", e);
+    }
+  }
+
+  /** Its forecasts may have to be made again, so a few are kept. */
+  private PastWall past(MorningId morning, List<Recorded> events) throws InterruptedException {
+    synchronized (pasts) {
+      Past kept = pasts.remove(morning);
+      if (kept == null || kept.length() != events.size()) {
+        kept = new Past(events.size(), PastWall.of(events, said(morning, events)));
+      }
+      pasts.put(morning, kept);
+      if (pasts.size() > PASTS_KEPT) {
+        pasts.remove(pasts.keySet().iterator().next());
+      }
+      return kept.wall();
     }
   }
 

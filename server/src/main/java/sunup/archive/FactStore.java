@@ -3,6 +3,7 @@ package sunup.archive;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
+import sunup.board.LearnedTimes;
 import sunup.board.MorningId;
 import sunup.board.SuiteId;
 import sunup.review.facts.FirstCaseFact;
@@ -36,8 +37,9 @@ public interface FactStore extends AutoCloseable {
    * What a closed morning teaches.
    *
    * @param sheets that it was worked by; kept of the newest morning of a suite only
+   * @param went the learned times that it went by, or null
    */
-  record Taught(Lessons lessons, List<ComposedSheet> sheets) {
+  record Taught(Lessons lessons, List<ComposedSheet> sheets, LearnedTimes went) {
     public Taught {
       sheets = List.copyOf(sheets);
     }

@@ -85,6 +85,7 @@ final class FactTable implements AutoCloseable {
         // What was made without lessons is made anew.
         s.execute("DELETE FROM made");
       }
+      LessonTable.makeLater(c);
     }
   }
 

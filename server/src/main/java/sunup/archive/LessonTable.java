@@ -11,6 +11,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import sunup.board.LearnedTimes;
 import sunup.board.MorningId;
 import sunup.codec.Json;
 import sunup.review.learn.Closing;
@@ -41,15 +42,25 @@ final class LessonTable {
     }
   }
 
+  /** What came later: before it no morning went by anything but its sheets. */
+  static void makeLater(Connection c) throws SQLException {
+    try (Statement s = c.createStatement()) {
+      s.execute("ALTER TABLE lesson ADD COLUMN IF NOT EXISTS went VARCHAR");
+    }
+  }
+
   /** Of one morning of which nothing stands there; within the caller's transaction. */
   static void put(Connection c, MorningId morning, FactStore.Taught taught) throws SQLException {
     String suite = morning.suite().value();
     int day = (int) morning.date().toEpochDay();
-    try (PreparedStatement s = c.prepareStatement("INSERT INTO lesson VALUES (?, ?, ?, ?)")) {
+    try (PreparedStatement s =
+        c.prepareStatement(
+            "INSERT INTO lesson (suite, day, body, sheets, went) VALUES (?, ?, ?, ?, ?)")) {
       s.setString(1, suite);
       s.setInt(2, day);
       s.setString(3, Json.write(taught.lessons()));
       s.setString(4, Json.write(taught.sheets()));
+      s.setString(5, taught.went() == null ? null : Json.write(taught.went()));
       s.executeUpdate();
     }
     String older =
@@ -66,22 +77,26 @@ final class LessonTable {
   static Closing closing(Connection c, String suite) throws SQLException {
     List<Lessons> lessons = new ArrayList<>();
     List<ComposedSheet> sheets = new ArrayList<>();
-    LocalDate[] last = new LocalDate[1];
-    String words = "SELECT day, body, sheets FROM lesson WHERE suite = ? ORDER BY day DESC LIMIT ";
+    LocalDate last = null;
+    LearnedTimes went = null;
+    String words =
+        "SELECT day, body, sheets, went FROM lesson WHERE suite = ? ORDER BY day DESC LIMIT ";
     try (PreparedStatement s = c.prepareStatement(words + LEARNED_FROM)) {
       s.setString(1, suite);
       try (ResultSet row = s.executeQuery()) {
         while (row.next()) {
-          if (last[0] == null) {
-            last[0] = LocalDate.ofEpochDay(row.getInt(1));
+          if (last == null) {
+            last = LocalDate.ofEpochDay(row.getInt(1));
             sheets.addAll(read(row.getString(3), new TypeReference<List<ComposedSheet>>() {}));
+            String by = row.getString(4);
+            went = by == null ? null : read(by, new TypeReference<LearnedTimes>() {});
           }
           lessons.add(read(row.getString(2), new TypeReference<Lessons>() {}));
         }
       }
     }
     Collections.reverse(lessons);
-    return Closing.of(last[0], sheets, lessons);
+    return Closing.of(last, sheets, lessons, went);
   }
 
   private static <T> T read(String json, TypeReference<T> type) throws SQLException {

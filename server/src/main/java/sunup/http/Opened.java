@@ -13,6 +13,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import sunup.access.Access;
 import sunup.access.Connections;
@@ -23,6 +24,7 @@ import sunup.archive.Brought;
 import sunup.archive.FactStore;
 import sunup.archive.ForecastLog;
 import sunup.archive.LazyFacts;
+import sunup.board.LearnedTimes;
 import sunup.board.RoomId;
 import sunup.board.SuiteId;
 import sunup.cluster.Cluster;
@@ -51,6 +53,7 @@ import sunup.tls.TlsOptions;
  */
 record Opened(
     List<SiteFile> sites,
+    Journal journal,
     Suites suites,
     Cluster cluster,
     Archivist archivist,
@@ -97,15 +100,25 @@ record Opened(
               said,
               new Brought(() -> beside(options, Brought.PART)));
       // Last, so that no morning is owned by a node that does not come up.
-      Cluster cluster = options.cluster() == null ? null : join(vertx, options, journal);
-      Suites suites = cluster == null ? suites(journal, options, null) : cluster.suites();
+      Function<SuiteId, LearnedTimes> learned = learned(sites, archivist);
+      Cluster cluster = options.cluster() == null ? null : join(vertx, options, journal, learned);
+      Suites suites = cluster == null ? suites(journal, options, null, learned) : cluster.suites();
       opened.clear();
-      return new Opened(sites, suites, cluster, archivist, facts, editions, said, access, identity);
+      return new Opened(
+          sites, journal, suites, cluster, archivist, facts, editions, said, access, identity);
     } catch (IOException e) {
       throw new IllegalArgumentException(e.getMessage(), e);
     } finally {
       opened.forEach(Runnable::run);
     }
+  }
+
+  /** What an opening freezes: of the suites whose site's file does not say otherwise. */
+  private static Function<SuiteId, LearnedTimes> learned(
+      List<SiteFile> sites, Archivist archivist) {
+    Set<SuiteId> learn =
+        sites.stream().filter(SiteFile::learns).map(SiteFile::suite).collect(Collectors.toSet());
+    return suite -> learn.contains(suite) ? archivist.learned(suite) : null;
   }
 
   /** After the journal, which holds the data folder. */
@@ -138,26 +151,32 @@ record Opened(
     return new EventCodec(count -> new byte[count], options.types());
   }
 
-  private static Cluster join(Vertx vertx, ServerOptions options, Journal journal)
+  private static Cluster join(
+      Vertx vertx, ServerOptions options, Journal journal, Function<SuiteId, LearnedTimes> learned)
       throws IOException {
     return Cluster.join(
         vertx,
         options.cluster(),
         options.types(),
         options.clock(),
-        others -> suites(journal, options, others));
+        others -> suites(journal, options, others, learned));
   }
 
   /**
    * @param others the other nodes, or null
    */
-  private static Suites suites(Journal journal, ServerOptions options, Company others) {
+  private static Suites suites(
+      Journal journal,
+      ServerOptions options,
+      Company others,
+      Function<SuiteId, LearnedTimes> learned) {
     return Suites.open(
         journal,
         Decider.board(options.pairing() != null),
         options.clock(),
         options.types(),
-        others);
+        others,
+        learned);
   }
 
   private static SideDatabase beside(ServerOptions options, String part) throws IOException {

@@ -30,6 +30,7 @@ import sunup.review.charts.Period;
 import sunup.review.charts.RunRule;
 import sunup.review.charts.ShareChart;
 import sunup.review.charts.ValueChart;
+import sunup.review.learn.Closing;
 import sunup.review.replay.PastWall;
 import sunup.review.trial.Trial;
 
@@ -118,7 +119,7 @@ final class ReviewApi {
     get(router, "/lateness", (f, q) -> f.lateness(q.filter()));
     get(router, "/compare", (f, q) -> new Compared(compare(f, q)));
     get(router, "/trial", (f, q) -> trial(f, q));
-    get(router, "/learned", (f, q) -> f.closing(new SuiteId(q.suite())));
+    get(router, "/learned", (f, q) -> closing(f, new SuiteId(q.suite())));
     get(router, "/closed", (f, q) -> new Closed(f.closed(new SuiteId(q.suite()))));
     router
         .get(ROOT + "/past")
@@ -250,6 +251,14 @@ final class ReviewApi {
   private static Trial trial(FactFigures figures, ReviewQuery query) throws Answers.Wrong {
     int before = query.minutesBefore();
     return figures.trial(query.filter(), before, SEED);
+  }
+
+  private Closing closing(FactFigures figures, SuiteId suite) {
+    boolean learns =
+        hosted.all().stream()
+            .map(Hosted.Suite::site)
+            .anyMatch(site -> site.suite().equals(suite) && site.learns());
+    return figures.closing(suite).used(learns);
   }
 
   private PastWall past(ReviewQuery query) throws Answers.Wrong {

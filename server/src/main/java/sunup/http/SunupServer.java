@@ -31,6 +31,7 @@ import sunup.board.SuiteId;
 import sunup.cluster.Cluster;
 import sunup.editions.Editions;
 import sunup.intake.SiteFile;
+import sunup.journal.Journal;
 import sunup.live.ForecastPool;
 import sunup.live.LiveEndpoint;
 import sunup.live.Mornings;
@@ -88,6 +89,7 @@ public final class SunupServer {
 
   private final Editions editions;
   private final Archivist archivist;
+  private final Journal journal;
   private final ForecastLog said;
   private final LiveEndpoint live;
   private volatile boolean warming;
@@ -116,6 +118,7 @@ public final class SunupServer {
     Cluster cluster = opened.cluster();
     this.editions = opened.editions();
     this.archivist = opened.archivist();
+    this.journal = opened.journal();
     this.said = opened.said();
     this.suites = suites;
     this.cluster = cluster;
@@ -330,6 +333,16 @@ public final class SunupServer {
   /** The secret of the link for the first administrator, while there is none. */
   public Optional<String> firstLink() {
     return access == null ? Optional.empty() : access.firstLink();
+  }
+
+  /** The journal that it keeps, for whoever lays mornings into it that are over: a demo's past. */
+  public Journal journal() {
+    return journal;
+  }
+
+  /** Makes the review's facts of what came into the journal, without waiting for the next look. */
+  public void reviewNow() {
+    archivist.look();
   }
 
   /** Open sockets. */

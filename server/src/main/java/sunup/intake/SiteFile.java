@@ -30,6 +30,7 @@ import sunup.board.UnitPlan;
  * @param places places away from the rooms
  * @param words the site's own words for techniques and options, lower case, and what they mean
  * @param bedside what the site decides about bedside figures, and which its pharmacy has released
+ * @param learns true if its openings freeze the durations that its closed mornings taught
  */
 public record SiteFile(
     String file,
@@ -41,7 +42,8 @@ public record SiteFile(
     List<UnitPlan> units,
     List<Place> places,
     Map<String, String> words,
-    BedsideSettings bedside) {
+    BedsideSettings bedside,
+    boolean learns) {
 
   /**
    * A room.

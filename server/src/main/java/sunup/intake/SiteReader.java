@@ -101,6 +101,7 @@ public final class SiteReader {
     List<SiteFile.Place> places = places(f);
     Map<String, String> words = words(f);
     BedsideSettings bedside = BedsideReader.read(f, settings == null ? null : settings.style());
+    boolean learns = f.get("learnDurations") == null || f.flag("learnDurations");
     f.done();
     int people = roaming.size() + rooms.stream().mapToInt(r -> r.people().size() + 1).sum();
     if (people > MAX_PEOPLE) {
@@ -110,7 +111,7 @@ public final class SiteReader {
       return null;
     }
     return new SiteFile(
-        file, suite, settings, begins, rooms, roaming, units, places, words, bedside);
+        file, suite, settings, begins, rooms, roaming, units, places, words, bedside, learns);
   }
 
   private SiteSettings settings(Fields f) {

@@ -16,6 +16,9 @@ import sunup.board.Event;
  * @param settled what every Sunup reads that can be beside it; part of {@code reads}
  */
 public record EventTypes(Set<String> reads, Set<String> settled) {
+  /** Left out where a node beside it could not read it: the morning then goes by its sheets. */
+  public static final String LEARNED = "durations-learned";
+
   /**
    * What every Sunup of several nodes reads. A new type is put here a version later than into the
    * program: until then it is written only when all nodes say that they read it.

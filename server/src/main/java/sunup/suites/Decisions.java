@@ -16,6 +16,7 @@ import org.slf4j.LoggerFactory;
 import sunup.board.Actor;
 import sunup.board.Command;
 import sunup.board.CommandId;
+import sunup.board.LearnedTimes;
 import sunup.board.Morning;
 import sunup.board.MorningId;
 import sunup.board.Order;
@@ -177,7 +178,9 @@ final class Decisions {
     Long seen = s.seen();
     for (int i = 0; refused == null && i <= s.also().size(); i++) {
       Command command = i == 0 ? s.command() : s.also().get(i - 1);
-      Order order = new Order(s.id(), command, s.actor(), seen, happenedAt(s, now), now);
+      Order order =
+          new Order(s.id(), command, s.actor(), seen, happenedAt(s, now), now)
+              .taught(learned(command));
       Outcome outcome = outcome(draft.state, order);
       if (outcome instanceof Outcome.Refused no) {
         refused = no;
@@ -194,6 +197,13 @@ final class Decisions {
     state = attempt.after();
     receipts.put(s.id(), attempt.append().receipt());
     return attempt;
+  }
+
+  /** What an opening freezes, if all nodes read it; else it goes by its sheets. */
+  private LearnedTimes learned(Command command) {
+    return command instanceof Command.OpenMorning && means.mayWrite(EventTypes.LEARNED)
+        ? means.learned().apply(morning.suite())
+        : null;
   }
 
   /** Events that are not written yet, and what the morning is after them. */

@@ -1,7 +1,10 @@
 package sunup.suites;
 
 import java.util.concurrent.Executor;
+import java.util.function.Function;
 import java.util.function.IntFunction;
+import sunup.board.LearnedTimes;
+import sunup.board.SuiteId;
 import sunup.journal.EventCodec;
 import sunup.journal.EventTypes;
 import sunup.journal.Journal;
@@ -15,6 +18,8 @@ import sunup.journal.Journal;
  * @param types of events that this program reads
  * @param company the other nodes; null where nobody places mornings and an owner that lost its
  *     morning comes back by itself
+ * @param learned what a suite's closed mornings taught, at once, for an opening to freeze; null if
+ *     nothing
  */
 record Means(
     Journal journal,
@@ -25,7 +30,8 @@ record Means(
     EventCodec codec,
     IntFunction<byte[]> random,
     EventTypes types,
-    Company company) {
+    Company company,
+    Function<SuiteId, LearnedTimes> learned) {
   /** Whether events of this type may be written now: whoever takes the morning must read them. */
   boolean mayWrite(String type) {
     return types.settled().contains(type)

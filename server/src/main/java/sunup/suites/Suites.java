@@ -14,10 +14,13 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.Executor;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.function.IntFunction;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import sunup.board.LearnedTimes;
 import sunup.board.MorningId;
+import sunup.board.SuiteId;
 import sunup.journal.Answer;
 import sunup.journal.EventCodec;
 import sunup.journal.EventTypes;
@@ -66,7 +69,16 @@ public final class Suites implements AutoCloseable {
       Executor executor,
       Timers timers,
       IntFunction<byte[]> random) {
-    this(journal, decider, clock, executor, timers, random, EventTypes.ofProgram(), null);
+    this(
+        journal,
+        decider,
+        clock,
+        executor,
+        timers,
+        random,
+        EventTypes.ofProgram(),
+        null,
+        suite -> null);
   }
 
   /**
@@ -74,6 +86,7 @@ public final class Suites implements AutoCloseable {
    *
    * @param types of events that this program reads
    * @param company the other nodes; null to come back by itself to a morning that was lost
+   * @param learned what a suite's closed mornings taught, at once, or null: an opening freezes it
    */
   public Suites(
       Journal journal,
@@ -83,10 +96,12 @@ public final class Suites implements AutoCloseable {
       Timers timers,
       IntFunction<byte[]> random,
       EventTypes types,
-      Company company) {
+      Company company,
+      Function<SuiteId, LearnedTimes> learned) {
     EventCodec codec = new EventCodec(random, types);
     this.means =
-        new Means(journal, decider, clock, executor, timers, codec, random, types, company);
+        new Means(
+            journal, decider, clock, executor, timers, codec, random, types, company, learned);
     this.watch = new EpochWatch(means, this::all);
     executor.execute(
         () -> {
@@ -106,7 +121,7 @@ public final class Suites implements AutoCloseable {
 
   /** Over a journal, which it closes at its end, in real time, on a thread of its own. */
   public static Suites open(Journal journal, Decider decider, Clock clock) {
-    return open(journal, decider, clock, EventTypes.ofProgram(), null);
+    return open(journal, decider, clock, EventTypes.ofProgram(), null, suite -> null);
   }
 
   /**
@@ -114,9 +129,15 @@ public final class Suites implements AutoCloseable {
    *
    * @param types of events that this program reads
    * @param company the other nodes, or null
+   * @param learned what a suite's closed mornings taught, at once, or null: an opening freezes it
    */
   public static Suites open(
-      Journal journal, Decider decider, Clock clock, EventTypes types, Company company) {
+      Journal journal,
+      Decider decider,
+      Clock clock,
+      EventTypes types,
+      Company company,
+      Function<SuiteId, LearnedTimes> learned) {
     RealLoop loop = new RealLoop("suites");
     SecureRandom secure = new SecureRandom();
     IntFunction<byte[]> random =
@@ -125,7 +146,8 @@ public final class Suites implements AutoCloseable {
           secure.nextBytes(bytes);
           return bytes;
         };
-    Suites suites = new Suites(journal, decider, clock, loop, loop, random, types, company);
+    Suites suites =
+        new Suites(journal, decider, clock, loop, loop, random, types, company, learned);
     suites.loop = loop;
     return suites;
   }

@@ -51,7 +51,8 @@ class FactStoreTest {
   private static final FactStore.Taught NOTHING =
       new FactStore.Taught(
           new Lessons(List.of(), List.of(), List.of(), List.of(), 0, 0, new Lessons.Left(0, 0, 0)),
-          List.of());
+          List.of(),
+          null);
 
   private static DuckFacts kept;
 

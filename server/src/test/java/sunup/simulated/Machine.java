@@ -77,7 +77,15 @@ final class Machine {
     EventTypes types = EventTypes.ofProgram();
     Suites suites =
         new Suites(
-            journal, new NoteTaking(), clock, owners, owners, this::random, types, new Others());
+            journal,
+            new NoteTaking(),
+            clock,
+            owners,
+            owners,
+            this::random,
+            types,
+            new Others(),
+            suite -> null);
     world.net.add(this);
     this.routing =
         new Routing(

@@ -60,6 +60,10 @@ final class CaseFacts {
     edit.closedAt = null;
   }
 
+  static void learned(Edit edit, Event.DurationsLearned e) {
+    edit.learned = e.learned();
+  }
+
   static void closed(Edit edit, Event.MorningClosed e) {
     edit.phase = Phase.CLOSED;
     edit.closedAt = edit.recorded.recordedAt();

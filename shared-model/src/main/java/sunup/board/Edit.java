@@ -32,6 +32,7 @@ final class Edit {
   long beginsAt;
   Long openedAt;
   Long closedAt;
+  LearnedTimes learned;
   private Map<RoomId, RoomDay> rooms;
   private Map<CaseId, CaseDay> cases;
   private Map<PersonId, PersonDay> people;
@@ -65,6 +66,7 @@ final class Edit {
     notes = from.notes();
     moves = from.moves();
     drugs = from.drugs();
+    learned = from.learned();
   }
 
   /** When it happened. */
@@ -101,7 +103,8 @@ final class Edit {
         caseItems,
         notes,
         moves,
-        drugs);
+        drugs,
+        learned);
   }
 
   Morning done() {

@@ -62,11 +62,15 @@ import sunup.sheets.ComposedSheet;
   @Type(value = Event.DrugsDrawn.class, name = "drugs-drawn"),
   @Type(value = Event.DrugDiscarded.class, name = "drug-discarded"),
   @Type(value = Event.DrugCounted.class, name = "drug-counted"),
+  @Type(value = Event.DurationsLearned.class, name = "durations-learned"),
 })
 public sealed interface Event {
   record MorningPlanned(MorningPlan plan) implements Event {}
 
   record MorningOpened() implements Event {}
+
+  /** What the morning's forecasts go by instead of its sheets, from its opening on. */
+  record DurationsLearned(LearnedTimes learned) implements Event {}
 
   record MorningClosed() implements Event {}
 

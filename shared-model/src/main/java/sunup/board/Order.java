@@ -13,6 +13,8 @@ package sunup.board;
  * @param now the owner's clock, epoch milliseconds
  * @param signing true where people sign on: a second person counts only by a signature of his or
  *     her own, not by being named
+ * @param learned what the suite's closed mornings taught, for an opening to freeze; null if nothing
+ *     or if the suite goes by its sheets alone
  */
 public record Order(
     CommandId id,
@@ -21,14 +23,20 @@ public record Order(
     Long seen,
     long happenedAt,
     long now,
-    boolean signing) {
+    boolean signing,
+    LearnedTimes learned) {
   /** Where nobody signs on, and people are taken as they are named. */
   public Order(CommandId id, Command command, Actor actor, Long seen, long happenedAt, long now) {
-    this(id, command, actor, seen, happenedAt, now, false);
+    this(id, command, actor, seen, happenedAt, now, false, null);
   }
 
   /** The same where people sign on. */
   public Order whereSigned() {
-    return new Order(id, command, actor, seen, happenedAt, now, true);
+    return new Order(id, command, actor, seen, happenedAt, now, true, learned);
+  }
+
+  /** The same where the suite's closed mornings taught something. */
+  public Order taught(LearnedTimes times) {
+    return new Order(id, command, actor, seen, happenedAt, now, signing, times);
   }
 }

@@ -21,8 +21,19 @@ final class PlanRules {
   }
 
   static Outcome open(Ask ask, Command.OpenMorning c) {
-    return ask.morning.phase() == Phase.OPEN
-        ? Ask.refuse(RefusalCode.ALREADY_OPEN, null)
+    if (ask.morning.phase() == Phase.OPEN) {
+      return Ask.refuse(RefusalCode.ALREADY_OPEN, null);
+    }
+    LearnedTimes learned = ask.order.learned();
+    // One that is opened again goes on by what it went by, and no morning by what came after it.
+    boolean counts =
+        learned != null
+            && !learned.items().isEmpty()
+            && ask.morning.openedAt() == null
+            && ask.morning.id() != null
+            && learned.upTo().isBefore(ask.morning.id().date());
+    return counts
+        ? ask.accept(new Event.MorningOpened(), new Event.DurationsLearned(learned))
         : ask.accept(new Event.MorningOpened());
   }
 

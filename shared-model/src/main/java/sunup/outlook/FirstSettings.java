@@ -81,6 +81,9 @@ final class FirstSettings {
   /** The same for a room that nobody was ever heard from: nearly all of it must be known. */
   static final double ONLY_CAUSE = 0.9;
 
+  /** So long after a step what gates it may be told, and still have been good when it happened. */
+  static final long TOLD_AFTER = 5 * MINUTE;
+
   /** A reported fault should be taken within so long. */
   static final long FAULT_ANSWERED = 2 * MINUTE;
 

@@ -80,6 +80,7 @@ public final class Outlook {
       new DeskParts(snapshot, figures, judged).addTo(parts);
       new Signs(snapshot, figures).addTo(parts);
       new DrugParts(snapshot).addTo(parts);
+      LearnedParts.addTo(parts, morning);
       if (morning.phase() == Morning.Phase.DRAFT) {
         new EveParts(snapshot).addTo(parts);
       }

@@ -19,7 +19,7 @@ import sunup.sheets.SheetItem;
 
 /**
  * One room with its first case and the lines of its list as they stand at one moment. Everything
- * that the outlook says of a room is read from here.
+ * that the outlook says of a room is read from here, with the durations that the morning goes by.
  *
  * @param room the room-day
  * @param caseDay its case
@@ -53,7 +53,8 @@ record RoomSheet(
     List<Line> lines = new ArrayList<>();
     Step last = lastReached(caseDay);
     for (Placed placed : morning.itemsOf(id)) {
-      SheetItem asks = placed.sheet();
+      SheetItem asks =
+          morning.learned() == null ? placed.sheet() : morning.learned().applied(placed.sheet());
       boolean reached = asks.marks() != null && caseDay.steps().containsKey(asks.marks());
       ItemState state = reached ? ItemState.GOOD : morning.stateOf(placed, now);
       lines.add(new Line(placed.ref(), asks, placed.item(), state, lines.size()));

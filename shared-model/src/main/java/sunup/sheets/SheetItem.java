@@ -91,6 +91,31 @@ public record SheetItem(
     return who.isEmpty() && marks != null;
   }
 
+  /** The same item with another duration. */
+  public SheetItem withHands(Hands other) {
+    return new SheetItem(
+        key,
+        section,
+        belongs,
+        desk,
+        wall,
+        who,
+        other,
+        waits,
+        extra,
+        after,
+        gates,
+        marks,
+        core,
+        evidence,
+        life,
+        place,
+        uses,
+        plannedBefore,
+        plannedLate,
+        asa);
+  }
+
   /** The same item with other prerequisites. */
   SheetItem withAfter(List<String> keys) {
     return new SheetItem(

@@ -42,6 +42,7 @@ import sunup.sheets.EvidenceRule;
   @JsonSubTypes.Type(value = Part.EvePart.class, name = "eve"),
   @JsonSubTypes.Type(value = Part.DrugListPart.class, name = "drug-list"),
   @JsonSubTypes.Type(value = Part.DrugsPart.class, name = "drugs"),
+  @JsonSubTypes.Type(value = Part.LearnedPart.class, name = "learned"),
 })
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public sealed interface Part {
@@ -375,6 +376,17 @@ public sealed interface Part {
 
   /** What of a draft can be mended; kind: equipment, supervisor, people or options. */
   record EvePart(String key, String kind, List<String> rooms, String words) implements Part {}
+
+  /**
+   * The durations of this morning that were learned from closed ones; there is none where it goes
+   * by its sheets alone.
+   *
+   * @param upTo date of the last morning that taught
+   * @param mornings how many taught
+   * @param times in order of the items' keys
+   */
+  record LearnedPart(String key, String upTo, int mornings, List<LearnedTime> times)
+      implements Part {}
 
   /** The site's approved list of drugs; {@code standard} says which labels' colours these are. */
   record DrugListPart(String key, String standard, List<DrugShown> drugs) implements Part {}

@@ -1,6 +1,8 @@
 package sunup.board;
 
 import java.util.List;
+import sunup.sheets.Hands;
+import sunup.sheets.SheetItem;
 
 /** The mornings that golden journals were written from. */
 final class GoldenMornings {
@@ -18,8 +20,35 @@ final class GoldenMornings {
       case "stand-in" -> standIn();
       case "moves" -> moves();
       case "drugs" -> drugs();
+      case "learned" -> learned();
       default -> throw new IllegalArgumentException("add the morning " + name + " here first");
     };
+  }
+
+  /** A morning that is opened on durations that closed ones taught. */
+  private static Day learned() {
+    SheetItem item = Fixture.plan().sheets().get(0).items().get(0);
+    Hands sheet = item.hands();
+    Hands hands = new Hands(sheet.usual() + 1, sheet.oneInTen() + 2);
+    LearnedTimes times =
+        new LearnedTimes(
+            Fixture.plan().id().date().minusDays(1),
+            12,
+            List.of(new LearnedTimes.Time(item.key(), sheet, hands, 31)));
+    CommandId open = new CommandId("open");
+    return Day.draft()
+        .at(Fixture.BEGIN)
+        .order(
+            new Order(
+                    open,
+                    new Command.OpenMorning(),
+                    Fixture.DESK,
+                    null,
+                    Fixture.BEGIN,
+                    Fixture.BEGIN)
+                .taught(times))
+        .minute(2)
+        .by(Fixture.ANAESTHETIST_1, new Command.Arrive(Fixture.A1, Fixture.R1));
   }
 
   /** A list drawn and scanned, a controlled drug counted out, a syringe thrown away. */

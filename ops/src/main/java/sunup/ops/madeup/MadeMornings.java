@@ -38,9 +38,14 @@ public final class MadeMornings {
   private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm");
 
   private final Scenario scenario;
+  private final Gauges gauges;
 
   public MadeMornings(Scenario scenario) {
     this.scenario = scenario;
+    this.gauges =
+        new Gauges(
+            scenario.seed(),
+            scenario.leaks().stream().map(l -> l.renewedOn(scenario.from())).toList());
   }
 
   /** What one command yielded. */
@@ -133,7 +138,7 @@ public final class MadeMornings {
         }
       }
     }
-    return new Story(people, null, null, arrivals, null, places, null, null, slow);
+    return new Story(people, null, null, arrivals, null, places, null, null, slow, gauges.on(plan));
   }
 
   /** Minutes if it is so this time, else null. Both are drawn, so that chance moves no minutes. */

@@ -6,10 +6,16 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
+import sunup.board.CasePlan;
+import sunup.board.MorningPlan;
 import sunup.board.Role;
 import sunup.codec.BadJson;
 import sunup.codec.Json;
 import sunup.codec.Maybe;
+import sunup.sheets.ComposedSheet;
+import sunup.sheets.EvidenceRule;
+import sunup.sheets.SheetItem;
 
 /**
  * What an invented time hides, to be found again from the review's pages.
@@ -18,12 +24,60 @@ import sunup.codec.Maybe;
  * @param to the last
  * @param seed of all that is left to chance
  * @param truths what is hidden; none is right, too
+ * @param leaks machines that get worse slowly
  */
-public record Scenario(LocalDate from, LocalDate to, long seed, List<Truth> truths) {
+public record Scenario(
+    @Maybe LocalDate from,
+    @Maybe LocalDate to,
+    long seed,
+    List<Truth> truths,
+    @Maybe List<Leak> leaks) {
   private static final int DAYS_MOST = 750;
 
   public Scenario {
     truths = truths == null ? List.of() : List.copyOf(truths);
+    leaks = leaks == null ? List.of() : List.copyOf(leaks);
+  }
+
+  /**
+   * A machine whose reading goes slowly to the worse, until it is renewed.
+   *
+   * @param name for those who are told in the end
+   * @param room whose machine it is
+   * @param item key of the item that asks for the number
+   * @param renewed a date on which it was as good as new; none for the first of this time, in a
+   *     demo's past {@link #RENEWED_BEFORE} weekdays before its morning
+   * @param perMorning how much worse from one weekday to the next, in the reading's unit
+   * @param mornings weekdays from one renewal to the next
+   */
+  public record Leak(
+      String name,
+      String room,
+      String item,
+      @Maybe LocalDate renewed,
+      double perMorning,
+      int mornings) {
+    Leak renewedOn(LocalDate date) {
+      return new Leak(name, room, item, renewed == null ? date : renewed, perMorning, mornings);
+    }
+  }
+
+  /** So that the last of the demo's gauges shows a leak that is told and not yet a fault. */
+  private static final int RENEWED_BEFORE = 11;
+
+  /**
+   * The same for the last weekdays before a morning: its past.
+   *
+   * @param mornings how many
+   */
+  public Scenario before(LocalDate morning, int mornings, long ofSeed) {
+    LocalDate renewed = Weekdays.before(morning, RENEWED_BEFORE);
+    return new Scenario(
+        Weekdays.before(morning, mornings),
+        morning.minusDays(1),
+        ofSeed,
+        truths,
+        leaks.stream().map(leak -> leak.renewedOn(renewed)).toList());
   }
 
   /**
@@ -89,20 +143,29 @@ public record Scenario(LocalDate from, LocalDate to, long seed, List<Truth> trut
     return Json.read(text, Scenario.class);
   }
 
-  /**
-   * What is wrong in it, each with its mend; empty if it can be used.
-   *
-   * @param services of the case list that it is played with
-   * @param rooms of it
-   * @param places of the site
-   */
-  public List<String> mistakes(List<String> services, List<String> rooms, List<String> places) {
+  /** What is wrong with its time, and {@link #mistakes}. */
+  public List<String> mistakesWithTime(MorningPlan plan) {
     List<String> wrong = new ArrayList<>();
     if (from == null || to == null || to.isBefore(from)) {
       wrong.add("from and to: name the first date and the last one, as 2026-03-02");
     } else if (from.plusDays(DAYS_MOST).isBefore(to)) {
       wrong.add("to: it is over " + DAYS_MOST + " days after from; make less at once");
     }
+    wrong.addAll(mistakes(plan));
+    return wrong;
+  }
+
+  /**
+   * What is wrong in it whatever its time is, each with its mend; empty if it can be used.
+   *
+   * @param plan of any morning that it is played with
+   */
+  public List<String> mistakes(MorningPlan plan) {
+    List<String> wrong = new ArrayList<>();
+    List<String> services =
+        plan.cases().stream().map(CasePlan::service).filter(Objects::nonNull).distinct().toList();
+    List<String> rooms = plan.rooms().stream().map(Object::toString).toList();
+    List<String> places = plan.places().stream().map(p -> p.id().value()).toList();
     for (int i = 0; i < truths.size(); i++) {
       Truth t = truths.get(i);
       String at = "truths[" + i + "].";
@@ -132,7 +195,36 @@ public record Scenario(LocalDate from, LocalDate to, long seed, List<Truth> trut
         wrong.add(at + "place: is the same for all rooms; take out rooms and services");
       }
     }
+    for (int i = 0; i < leaks.size(); i++) {
+      leak("leaks[" + i + "].", leaks.get(i), plan, wrong);
+    }
     return wrong;
+  }
+
+  private static void leak(String at, Leak leak, MorningPlan plan, List<String> wrong) {
+    if (leak.name() == null || leak.name().isBlank()) {
+      wrong.add(at + "name: is missing; say what is hidden");
+    }
+    known(
+        at + "room", one(leak.room()), plan.rooms().stream().map(Object::toString).toList(), wrong);
+    List<String> read =
+        plan.sheets().stream()
+            .map(ComposedSheet::items)
+            .flatMap(List::stream)
+            .filter(i -> i.evidence().kind() == EvidenceRule.Kind.NUMBER)
+            .map(SheetItem::key)
+            .distinct()
+            .toList();
+    known(at + "item", one(leak.item()), read, wrong);
+    if (leak.room() == null || leak.item() == null) {
+      wrong.add(at + "room, item: give both, whose machine and which reading");
+    }
+    if (!(leak.perMorning() > 0)) {
+      wrong.add(at + "perMorning: must be over 0, not " + leak.perMorning());
+    }
+    if (leak.mornings() < 2 || leak.mornings() > DAYS_MOST) {
+      wrong.add(at + "mornings: must be 2 to " + DAYS_MOST + ", not " + leak.mornings());
+    }
   }
 
   private static List<String> roles() {

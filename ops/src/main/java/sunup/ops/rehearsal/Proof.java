@@ -17,13 +17,14 @@ final class Proof {
 
   /**
    * @param unit the equipment that is with the room, or null
+   * @param shown what the gauge shows; null where the dice say
    */
-  static Evidence of(Job job, Dice dice, UnitId unit) {
+  static Evidence of(Job job, Dice dice, UnitId unit, Double shown) {
     EvidenceRule rule = job.item.evidence();
     return switch (rule.kind()) {
       case NUMBER ->
           new Evidence.Reading(
-              reading(rule, dice.uniform("reading " + job.name())),
+              shown != null ? shown : reading(rule, dice.uniform("reading " + job.name())),
               rule.unit(),
               rule.undo() != null);
       case CHOICE -> choice(rule);

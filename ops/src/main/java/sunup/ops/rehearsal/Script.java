@@ -38,7 +38,7 @@ public record Script(
     World world = new World(plan, story, dice);
     List<Fact> facts = new Play(world, story, dice).run();
     Map<RoomId, Style> styles = Habits.of(plan, story, dice);
-    Told told = new Told(world, dice, styles);
+    Told told = new Told(world, story, dice, styles);
     facts.forEach(told::hear);
     told.end();
     List<Report> reports = new ArrayList<>(told.reports());

@@ -25,6 +25,7 @@ import sunup.sheets.ComposedSheet;
  * @param once rooms that report once, 15 minutes before their target, and not a word before
  * @param missing what is found to be not in order, by whoever looks
  * @param slow what takes so much longer than its dice say
+ * @param shows what gauges show; what is not named shows what its dice say
  */
 public record Story(
     List<Comes> people,
@@ -35,9 +36,11 @@ public record Story(
     List<Opens> places,
     List<RoomId> once,
     @Maybe List<Missing> missing,
-    @Maybe List<Slow> slow) {
+    @Maybe List<Slow> slow,
+    @Maybe List<Shows> shows) {
   /** Nothing special. */
-  public static final Story PLAIN = new Story(null, null, null, null, null, null, null, null, null);
+  public static final Story PLAIN =
+      new Story(null, null, null, null, null, null, null, null, null, null);
 
   public Story {
     people = listed(people);
@@ -49,6 +52,7 @@ public record Story(
     once = listed(once);
     missing = listed(missing);
     slow = listed(slow);
+    shows = listed(shows);
   }
 
   /** A person comes so many minutes after the planned time; negative is earlier. */
@@ -73,6 +77,9 @@ public record Story(
   /** The item takes so many minutes. */
   public record Slow(RoomId room, String item, double minutes) {}
 
+  /** The number that is read off for the item, in the unit of its sheet. */
+  public record Shows(RoomId room, String item, double value) {}
+
   /** The room is in use until then, and cleaned afterwards; {@code said} is what was expected. */
   public record Night(RoomId room, String said, String until, double cleaningMinutes) {}
 
@@ -93,6 +100,21 @@ public record Story(
     return Json.read(text, Story.class);
   }
 
+  /** The same story with these gauges. */
+  public Story showing(List<Shows> gauges) {
+    return new Story(people, faults, nights, arrivals, agreed, places, once, missing, slow, gauges);
+  }
+
+  /** What a gauge shows, or null if the dice say. */
+  Double shown(RoomId room, String item) {
+    for (Shows s : shows) {
+      if (s.room().equals(room) && s.item().equals(item)) {
+        return s.value();
+      }
+    }
+    return null;
+  }
+
   /** What in the story does not fit the plan, each with its mend; empty if all does. */
   public List<String> misfits(MorningPlan plan) {
     List<String> wrong = new ArrayList<>();
@@ -101,6 +123,7 @@ public record Story(
     missing.forEach(m -> checkItem(plan, "missing", m.room(), m.item(), wrong));
     missing.forEach(m -> checkPerson(plan, "missing", m.by(), wrong));
     slow.forEach(x -> checkItem(plan, "slow", x.room(), x.item(), wrong));
+    shows.forEach(x -> checkItem(plan, "shows", x.room(), x.item(), wrong));
     arrivals.forEach(a -> checkItem(plan, "arrivals", a.room(), a.item(), wrong));
     nights.forEach(n -> checkRoom(plan, "nights", n.room(), wrong));
     agreed.forEach(a -> checkRoom(plan, "agreed", a.room(), wrong));

@@ -47,14 +47,16 @@ final class Told {
   }
 
   private final World world;
+  private final Story story;
   private final Dice dice;
   private final Map<RoomId, Style> styles;
   private final Map<RoomId, Board> boards = new LinkedHashMap<>();
   private final Map<RoomId, Map<String, UnitId>> units = new HashMap<>();
   private final List<Report> reports = new ArrayList<>();
 
-  Told(World world, Dice dice, Map<RoomId, Style> styles) {
+  Told(World world, Story story, Dice dice, Map<RoomId, Style> styles) {
     this.world = world;
+    this.story = story;
     this.dice = dice;
     this.styles = styles;
     world.rooms.keySet().forEach(id -> boards.put(id, new Board()));
@@ -312,9 +314,13 @@ final class Told {
             : units.getOrDefault(job.room.id, Map.of()).get(job.item.uses().get(0).kind());
     PersonId by = first(hands);
     PersonId witness = hands.size() > 1 ? hands.get(1) : witnessFor(job, by);
+    Double shown = story.shown(job.room.id, job.item.key());
     Command good =
         new Command.Good(
-            job.ref, Proof.of(job, dice, unit), by, job.item.evidence().witness() ? witness : null);
+            job.ref,
+            Proof.of(job, dice, unit, shown),
+            by,
+            job.item.evidence().witness() ? witness : null);
     told(board, job.ref);
     reports.add(report(at, page, job.room.id, by, good, null));
   }

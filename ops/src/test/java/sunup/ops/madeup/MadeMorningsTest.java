@@ -83,7 +83,7 @@ class MadeMorningsTest {
               {"name": "x", "weekdays": ["moonday"], "chance": 1.5, "place": "pharmacy",
                 "item": "room.table", "minutes": 0}]}
             """);
-    assertThat(wrong.mistakes(List.of("eyes"), List.of("1"), List.of("pharmacy")))
+    assertThat(wrong.mistakesWithTime(plan(MONDAY)))
         .anyMatch(m -> m.startsWith("truths[0].weekdays: 'moonday' is unknown; there are monday"))
         .anyMatch(m -> m.startsWith("truths[0].chance: must be"))
         .anyMatch(m -> m.startsWith("truths[0].minutes: must be"))

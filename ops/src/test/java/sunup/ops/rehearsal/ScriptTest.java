@@ -112,7 +112,7 @@ class ScriptTest {
   @Test
   void shouldHearTheSilentRoomOnceFifteenMinutesBeforeItsTarget() {
     RoomId silent = new RoomId("2");
-    Story once = new Story(null, null, null, null, null, null, List.of(silent), null, null);
+    Story once = new Story(null, null, null, null, null, null, List.of(silent), null, null, null);
     seeds()
         .forEach(
             seed -> {
@@ -215,6 +215,7 @@ class ScriptTest {
             null,
             null,
             null,
+            null,
             null);
     assertThatThrownBy(() -> Script.write(plan, other, 1))
         .isInstanceOf(IllegalArgumentException.class)
@@ -230,6 +231,7 @@ class ScriptTest {
         List.of(new Story.Agreed(new RoomId("3"), "07:45", "06:58")),
         List.of(),
         List.of(),
+        null,
         null,
         null);
   }

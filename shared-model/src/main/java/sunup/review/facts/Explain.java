@@ -99,7 +99,8 @@ final class Explain {
         m.notes(),
         // What was asked is no part of what happened, and drugs explain no minute.
         Map.of(),
-        Map.of());
+        Map.of(),
+        m.learned());
   }
 
   /** The chain of a case that has started in its room. */

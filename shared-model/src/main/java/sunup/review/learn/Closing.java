@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import sunup.board.LearnedTimes;
 import sunup.codec.Maybe;
 import sunup.review.learn.Learned.DelayLearned;
 import sunup.review.learn.Learned.ItemLearned;
@@ -22,9 +23,16 @@ import sunup.sheets.SheetItem;
  * @param mornings how many taught, it included
  * @param items what the last morning moved first, then by how much each differs from its sheet
  * @param changes of how the board is told, before this closing and after it
+ * @param next what the next opening freezes of it, or null if nothing is closed
+ * @param used whether the suite's openings do so: its site file says
  */
 public record Closing(
-    @Maybe LocalDate closed, int mornings, List<Row> items, List<Change> changes) {
+    @Maybe LocalDate closed,
+    int mornings,
+    List<Row> items,
+    List<Change> changes,
+    @Maybe LearnedTimes next,
+    boolean used) {
   public Closing {
     items = List.copyOf(items);
     changes = List.copyOf(changes);
@@ -82,10 +90,12 @@ public record Closing(
    * @param closed date of the last one, null if there is none
    * @param sheets of the last morning
    * @param lessons of closed mornings, in order of their dates
+   * @param went what the last morning went by, or null if by its sheets
    */
-  public static Closing of(LocalDate closed, List<ComposedSheet> sheets, List<Lessons> lessons) {
+  public static Closing of(
+      LocalDate closed, List<ComposedSheet> sheets, List<Lessons> lessons, LearnedTimes went) {
     if (lessons.isEmpty()) {
-      return new Closing(null, 0, List.of(), List.of());
+      return new Closing(null, 0, List.of(), List.of(), null, false);
     }
     Learned was = Learned.of(sheets, lessons.subList(0, lessons.size() - 1));
     Learned is = Learned.of(sheets, lessons);
@@ -128,7 +138,17 @@ public record Closing(
             .thenComparing(Row::key));
     List<Change> told =
         Change.between(was, is).stream().filter(c -> was.item(c.what()).isEmpty()).toList();
-    return new Closing(closed, lessons.size(), rows, told);
+    LearnedTimes next = NextOpening.after(closed, is, went);
+    return new Closing(closed, lessons.size(), rows, told, next, false);
+  }
+
+  /**
+   * The same with what the site's file says.
+   *
+   * @param on true if its openings freeze what was learned
+   */
+  public Closing used(boolean on) {
+    return new Closing(closed, mornings, items, changes, next, on);
   }
 
   /** Enough are as many as the sheet's word counts for. */

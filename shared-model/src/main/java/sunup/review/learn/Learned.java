@@ -16,10 +16,9 @@ import sunup.review.stats.Quantiles;
 import sunup.sheets.ComposedSheet;
 import sunup.sheets.Hands;
 import sunup.sheets.SheetItem;
-import sunup.sheets.Sheets;
 
 /**
- * What a site's closed mornings have taught: a value, to be frozen into the next opening.
+ * What a site's closed mornings have taught; {@link NextOpening} says what of it is frozen.
  *
  * @param version of this record's form: 1
  * @param mornings how many taught
@@ -233,48 +232,5 @@ public record Learned(
   /** What was learned of an item. */
   public Optional<ItemLearned> item(String key) {
     return items.stream().filter(i -> i.key().equals(key)).findFirst();
-  }
-
-  /**
-   * A sheet with the learned durations in the place of its own: what an opening freezes. Items that
-   * nothing was learned of, or of which the sheet now says something else than when it was learned,
-   * stay as they are.
-   */
-  public ComposedSheet applied(ComposedSheet sheet) {
-    List<SheetItem> changed =
-        sheet.items().stream()
-            .map(
-                i ->
-                    item(i.key())
-                        .filter(l -> l.n() > 0 && l.sheet().equals(i.hands()) && isLearned(i))
-                        .map(l -> withHands(i, l.hands()))
-                        .orElse(i))
-            .toList();
-    ComposedSheet bare = new ComposedSheet("", sheet.from(), changed);
-    return new ComposedSheet(Sheets.hashOf(bare), sheet.from(), changed);
-  }
-
-  private static SheetItem withHands(SheetItem i, Hands hands) {
-    return new SheetItem(
-        i.key(),
-        i.section(),
-        i.belongs(),
-        i.desk(),
-        i.wall(),
-        i.who(),
-        hands,
-        i.waits(),
-        i.extra(),
-        i.after(),
-        i.gates(),
-        i.marks(),
-        i.core(),
-        i.evidence(),
-        i.life(),
-        i.place(),
-        i.uses(),
-        i.plannedBefore(),
-        i.plannedLate(),
-        i.asa());
   }
 }

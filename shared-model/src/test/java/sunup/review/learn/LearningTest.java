@@ -16,6 +16,7 @@ import net.jqwik.api.constraints.LongRange;
 import org.junit.jupiter.api.Test;
 import sunup.board.CaseId;
 import sunup.board.Command;
+import sunup.board.LearnedTimes;
 import sunup.board.Morning.Placed;
 import sunup.board.PersonId;
 import sunup.board.RoomId;
@@ -253,25 +254,34 @@ class LearningTest {
     return p.desk("09:00", new Command.CloseMorning());
   }
 
-  @Test
-  void shouldFreezeLearnedDurationsIntoTheNextSheetAndSayWhatChangedAndWhy() {
-    SheetItem item = firstLearned();
+  /** Forty durations of twice the usual in one morning. */
+  private static List<Lessons> twiceAsLong(SheetItem item) {
     long twice = Math.round(2 * item.hands().usual() * MINUTE);
-    List<Took> took = Collections.nCopies(40, new Took(item.key(), twice, false));
-    Learned learned = Learned.of(List.of(sheet()), List.of(lessons(took)));
-    ComposedSheet frozen = learned.applied(sheet());
-    assertThat(frozen.hash()).isEqualTo(Sheets.hashOf(frozen)).isNotEqualTo(sheet().hash());
-    assertThat(frozen.byKey().get(item.key()).hands().usual())
-        .isCloseTo(2 * item.hands().usual(), within(0.2 * item.hands().usual()));
-    frozen
-        .items()
-        .forEach(
-            i -> {
-              if (!i.key().equals(item.key())) {
-                assertThat(i).isEqualTo(sheet().byKey().get(i.key()));
-              }
-            });
-    assertThat(learned.applied(frozen)).as("not twice").isEqualTo(frozen);
+    return List.of(lessons(Collections.nCopies(40, new Took(item.key(), twice, false))));
+  }
+
+  @Test
+  void shouldFreezeWhatWasLearnedIntoTheNextOpeningAQuarterAtATimeAndSayWhatChangedAndWhy() {
+    SheetItem item = firstLearned();
+    Learned learned = Learned.of(List.of(sheet()), twiceAsLong(item));
+    double goal = learned.item(item.key()).orElseThrow().hands().usual();
+    assertThat(goal).isCloseTo(2 * item.hands().usual(), within(0.2 * item.hands().usual()));
+    LearnedTimes went = null;
+    double before = item.hands().usual();
+    for (int morning = 0; morning < 6; morning++) {
+      went = NextOpening.after(DAY, learned, went);
+      assertThat(went.items()).extracting(LearnedTimes.Time::key).containsExactly(item.key());
+      double usual = went.items().get(0).hands().usual();
+      assertThat(usual).isBetween(before, before * NextOpening.STEP_MOST + 0.006);
+      before = usual;
+    }
+    assertThat(before).as("after some mornings it is there").isEqualTo(goal);
+    for (SheetItem any : sheet().items()) {
+      SheetItem by = went.applied(any);
+      assertThat(by.hands().usual())
+          .isEqualTo(any.key().equals(item.key()) ? goal : any.hands().usual());
+      assertThat(went.applied(by)).as("not twice").isEqualTo(by);
+    }
     List<Change> changes = Change.between(null, learned);
     assertThat(changes).extracting(Change::what).containsExactly(item.key());
     assertThat(changes.get(0).why()).startsWith("40 measured (0 with");
@@ -279,9 +289,20 @@ class LearningTest {
   }
 
   @Test
-  void shouldLeaveASheetAloneThatNothingWasLearnedOf() {
+  void shouldLeaveASheetAloneOfWhichTooLittleIsKnownOrThatSaysSomethingElseNow() {
+    SheetItem item = firstLearned();
+    List<Took> five = twiceAsLong(item).get(0).took().subList(0, 5);
+    Learned few = Learned.of(List.of(sheet()), List.of(lessons(five)));
+    assertThat(NextOpening.after(DAY, few, null).items()).isEmpty();
+
+    LearnedTimes times =
+        NextOpening.after(DAY, Learned.of(List.of(sheet()), twiceAsLong(item)), null);
+    SheetItem decided = item.withHands(new Hands(item.hands().usual() + 3, 40));
+    assertThat(times.applied(item)).isNotEqualTo(item);
+    assertThat(times.applied(decided)).as("its sheet was changed since").isEqualTo(decided);
+
     Learned nothing = Learned.of(List.of(sheet()), List.of());
-    assertThat(nothing.applied(sheet())).isEqualTo(sheet());
+    assertThat(NextOpening.after(DAY, nothing, null).items()).isEmpty();
     assertThat(Change.between(null, nothing)).isEmpty();
     assertThat(nothing.reporting().eachItem()).isCloseTo(0.40, within(1e-12));
     assertThat(nothing.reporting().forgotten()).isCloseTo(0.03, within(1e-12));
@@ -293,7 +314,7 @@ class LearningTest {
     long slow = Math.round(2 * item.hands().usual() * MINUTE);
     List<Lessons> mornings =
         Collections.nCopies(7, lessons(List.of(new Took(item.key(), slow, true))));
-    Closing closing = Closing.of(DAY, List.of(sheet()), mornings);
+    Closing closing = Closing.of(DAY, List.of(sheet()), mornings, null);
     Closing.Row first = closing.items().get(0);
     assertThat(first.key()).isEqualTo(item.key());
     assertThat(first.name()).isEqualTo(item.desk());
@@ -306,9 +327,9 @@ class LearningTest {
     Closing.Row other = closing.items().get(1);
     assertThat(other.weight()).isEqualTo(Closing.Weight.NOTHING);
     assertThat(other.now()).isEqualTo(other.sheet());
-    Closing few = Closing.of(DAY, List.of(sheet()), mornings.subList(0, 5));
+    Closing few = Closing.of(DAY, List.of(sheet()), mornings.subList(0, 5), null);
     assertThat(few.items().get(0).weight()).isEqualTo(Closing.Weight.FEW);
     assertThat(Json.read(Json.write(closing), Closing.class)).isEqualTo(closing);
-    assertThat(Closing.of(null, List.of(), List.of()).items()).isEmpty();
+    assertThat(Closing.of(null, List.of(), List.of(), null).items()).isEmpty();
   }
 }

@@ -1,0 +1,29 @@
+import { expect, it } from 'vitest';
+import type { LearnedPart, LearnedTime } from '../generated/wire.ts';
+import { learnedWords } from './learned.ts';
+
+const time: LearnedTime = {
+  item: 'suction works',
+  sheetUsual: 1,
+  sheetOneInTen: 2,
+  usual: 1.25,
+  oneInTen: 2.5,
+  measured: 40,
+};
+
+const part = (times: LearnedTime[], mornings: number): LearnedPart => ({
+  part: 'learned',
+  key: 'learned',
+  upTo: '2026-11-24',
+  mornings,
+  times,
+});
+
+it('should say how many durations of this morning were learned and from what', () => {
+  expect(learnedWords(part([time, time], 12))).toBe(
+    "2 durations of this morning learned from 12 closed mornings up to 2026-11-24; all others are the sheets'",
+  );
+  expect(learnedWords(part([time], 1))).toContain(
+    '1 duration of this morning learned from the closed morning 2026-11-24',
+  );
+});

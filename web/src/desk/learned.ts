@@ -1,0 +1,34 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { LearnedPart, LearnedTime } from '../generated/wire.ts';
+import type { Desk } from './main.ts';
+
+const minutes = (value: number): string => String(Math.round(value * 10) / 10);
+
+/** "14 durations of this morning learned from 12 closed mornings up to 2026-11-24; ...". */
+export function learnedWords(part: LearnedPart): string {
+  const n = part.times.length;
+  const what = n === 1 ? '1 duration' : `${n} durations`;
+  const of = part.mornings === 1 ? 'the closed morning' : `${part.mornings} closed mornings up to`;
+  return `${what} of this morning learned from ${of} ${part.upTo}; all others are the sheets'`;
+}
+
+const line = (time: LearnedTime): TemplateResult =>
+  html`<div class="line">
+    <span class="grow"
+      >${time.item}<small
+        >usually ${minutes(time.usual)} min, one in ten over ${minutes(time.oneInTen)}; the sheet
+        says ${minutes(time.sheetUsual)} and ${minutes(time.sheetOneInTen)}; ${time.measured}
+        measured</small
+      ></span
+    >
+  </div>`;
+
+/** Which durations the forecasts of this morning go by, if not by the sheets. */
+export function learnedPanel(at: Desk): TemplateResult | typeof nothing {
+  const part = at.list('learned')[0];
+  if (part === undefined || part.times.length === 0) return nothing;
+  return html`<details class="card">
+    <summary>${learnedWords(part)}</summary>
+    ${part.times.map(line)}
+  </details>`;
+}
