@@ -28,7 +28,10 @@ export async function newOption(page: Page): Promise<void> {
     .getByText(/^awake-intubation\.json, line \d+$/)
     .first()
     .waitFor();
-  await page.getByLabel('an item that it finds on the list').selectOption('monitors.record');
+  const found = page.getByLabel('an item that it finds on the list');
+  await found.selectOption('suction.strong');
+  await page.getByText('It may never be left out.').waitFor();
+  await found.selectOption('monitors.record');
   await touch(page, 'Take it away');
   await touch(page, 'Title and what it goes with');
   await page.getByRole('group', { name: 'Does not go with' }).getByLabel('Sedation').check();

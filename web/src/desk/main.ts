@@ -12,7 +12,15 @@ import { type Change, changes, Looked, type Mark, markOf, type Seen } from './ch
 import { copyPanel, CopyState } from './copy.ts';
 import { eveOpen, evePanel } from './eve.ts';
 import { listPanel, ListState } from './list.ts';
-import { dateIn, dayAfter, type DeskRow, deskRows, heardWords, onTimeWords } from './model.ts';
+import {
+  dateIn,
+  dayAfter,
+  type DeskRow,
+  deskRows,
+  heardWords,
+  onTimeWords,
+  uncountedWords,
+} from './model.ts';
 import { movesPanel } from './moves.ts';
 import { needsPanel } from './needs.ts';
 import { notesPanel } from './notes.ts';
@@ -290,8 +298,10 @@ export class Desk extends BoardPage {
 
   /** Closing asks once more: nobody closes a morning by a slip. */
   private closing(): TemplateResult {
+    const uncounted = uncountedWords(this.list('drugs'));
     return this.form === 'close'
-      ? html`<button @click=${() => this.toggle('close')}>Not yet</button>
+      ? html`${uncounted === '' ? nothing : html`<p class="uncounted" role="alert">${uncounted}</p>`}
+          <button @click=${() => this.toggle('close')}>Not yet</button>
           <button
             class="first"
             @click=${() => {

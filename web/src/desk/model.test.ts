@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { ChancePart, SuitePart } from '../generated/wire.ts';
+import type { ChancePart, DrugsPart, SuitePart } from '../generated/wire.ts';
 import { item, person, plan, room } from '../hands/made/parts.ts';
 import {
   caseOf,
@@ -13,12 +13,21 @@ import {
   owesReason,
   peopleInOrder,
   percent,
+  uncountedWords,
   voidedBySwap,
 } from './model.ts';
 
 const MINUTE = 60_000;
 
 describe('the desk', () => {
+  it('should say in which rooms controlled drugs are not counted out before a morning is closed', () => {
+    const drugs = (room: string, ...open: string[]) => ({ room, open }) as DrugsPart;
+    expect(uncountedWords([drugs('1')])).toBe('');
+    expect(uncountedWords([drugs('10', 'x'), drugs('9', 'x'), drugs('9', 'y')])).toBe(
+      'Controlled drugs not counted out: rooms 9, 10',
+    );
+  });
+
   it('should never print certainty', () => {
     expect([percent(0), percent(0.004), percent(0.615), percent(1)]).toEqual([
       '1 %',

@@ -1,4 +1,5 @@
 import type {
+  DrugsPart,
   CasePart,
   ChancePart,
   ItemPart,
@@ -68,6 +69,14 @@ export function heardWords(suite: SuitePart): string {
   if (suite.phase === 'draft') return 'nobody reports yet';
   if (suite.phase !== 'open' || suite.cases === 0) return '';
   return suite.quiet > 0 ? `no word from ${suite.quiet}` : 'a word from every room';
+}
+
+/** In which rooms controlled drugs are not counted out; it is asked of whoever closes the morning. */
+export function uncountedWords(drugs: readonly DrugsPart[]): string {
+  const rooms = [...new Set(drugs.filter((d) => d.open.length > 0).map((d) => d.room))];
+  if (rooms.length === 0) return '';
+  const names = rooms.sort((a, b) => a.localeCompare(b, undefined, { numeric: true })).join(', ');
+  return `Controlled drugs not counted out: ${rooms.length === 1 ? 'room' : 'rooms'} ${names}`;
 }
 
 /** `61 %`, never 0 or 100: a simulation of that size knows no such thing. */

@@ -35,6 +35,12 @@ export const deskStyle = css`
   header button:hover {
     background: #3a4a58;
   }
+  header .uncounted {
+    margin: 0;
+    max-width: 260px;
+    color: #f6d978;
+    font-weight: 650;
+  }
   header button.first {
     background: #f6d978;
     border-color: #f6d978;

@@ -76,14 +76,24 @@ export interface Sheet extends Named {
   order: string[];
   note?: string;
   kinds: string[];
+  /** Keys of what every list has as core, whoever wrote the sheets. */
+  unwaivable: string[];
   items: Fields[];
   changes: Fields[];
   takes: string[];
   technique: string;
-  list: { key: string; desk: string }[];
+  list: Line[];
   before?: Minutes;
   after?: Minutes;
   text: string;
+}
+
+/** An item of the list that a sheet makes. */
+export interface Line {
+  key: string;
+  desk: string;
+  /** True if it may never be left out. */
+  core: boolean;
 }
 
 export interface Coming {

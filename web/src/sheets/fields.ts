@@ -1,3 +1,5 @@
+import type { Step } from '../generated/wire.ts';
+import { stepName } from '../hands/words.ts';
 import type { Fields } from './api.ts';
 
 /** What a form holds, as texts. */
@@ -29,11 +31,16 @@ export interface Form {
   lifeMinutes: string;
   lifeEnds: string;
   lifeSource: string;
+  nextCase: string;
   place: string;
   /** `ultrasound until patient.block, imaging`. */
   uses: string;
   plannedBefore: string;
   plannedLate: string;
+  core: string;
+  marks: string;
+  /** Items of the ASA's checkout that it answers for: `8, 10`. */
+  asa: string;
 }
 
 /** Words of a choice that begin with it are faults. */
@@ -101,10 +108,14 @@ export function formOf(item: Fields): Form {
     lifeMinutes: text(life['minutes']),
     lifeEnds: text(life['ends']),
     lifeSource: text(life['source']),
+    nextCase: life['nextCase'] === true ? 'yes' : '',
     place: text(item['place']),
     uses: uses.map((use) => useWords(text(use['kind']), text(use['until']))).join(', '),
     plannedBefore: text(item['plannedBefore']),
     plannedLate: text(item['plannedLate']),
+    core: item['core'] === true ? 'yes' : '',
+    marks: text(item['marks']),
+    asa: texts(item['asa']),
   };
 }
 
@@ -149,6 +160,20 @@ function evidence(form: Form): Fields | null {
   return { kind, ...band, ...choices, ...more };
 }
 
+function life(form: Form): Fields | null {
+  const all = object(
+    { minutes: form.lifeMinutes },
+    { ends: form.lifeEnds, source: form.lifeSource },
+  );
+  return form.nextCase === 'yes' ? { ...all, nextCase: true } : all;
+}
+
+function asa(form: Form): unknown[] | null {
+  const all = list(form.asa);
+  // What is no number goes out as it is: the board says what is wrong with it, and where.
+  return all.length === 0 ? null : all.map((one) => (/^\d+$/.test(one) ? Number(one) : one));
+}
+
 function uses(form: Form): Fields[] | null {
   const all = list(form.uses).map(useOf);
   return all.length === 0
@@ -168,18 +193,17 @@ const MADE_OF: Record<string, readonly [readonly (keyof Form)[], (form: Form) =>
     (f) => object({ oneIn: f.extraOneIn, minutes: f.extraMinutes }),
   ],
   evidence: [['evidence', 'unit', ...BAND, 'good', 'faults', 'witness', 'undo'], evidence],
-  life: [
-    ['lifeMinutes', 'lifeEnds', 'lifeSource'],
-    (f) => object({ minutes: f.lifeMinutes }, { ends: f.lifeEnds, source: f.lifeSource }),
-  ],
+  life: [['lifeMinutes', 'lifeEnds', 'lifeSource', 'nextCase'], life],
   uses: [['uses'], uses],
   ifThere: [['ifThere'], (f) => (f.ifThere === 'yes' ? true : null)],
+  core: [['core'], (f) => (f.core === 'yes' ? true : null)],
+  asa: [['asa'], asa],
 };
 
 /** What of a form is other than what it was filled with, as fields of a sheet. */
 export function fieldsOf(form: Form, was: Form): Fields {
   const fields: Fields = {};
-  for (const name of ['desk', 'wall', 'belongs', 'gates', 'place'] as const) {
+  for (const name of ['desk', 'wall', 'belongs', 'gates', 'marks', 'place'] as const) {
     if (form[name].trim() !== was[name]) fields[name] = form[name].trim() || null;
   }
   for (const name of ['who', 'after', 'alsoAfter'] as const) {
@@ -212,9 +236,12 @@ export function standsFor(item: Fields): string {
     form.witness === '' ? '' : 'two people',
     form.lifeMinutes === '' ? '' : `good for ${form.lifeMinutes} min`,
     form.lifeEnds === '' ? '' : `until ${form.lifeEnds}`,
+    form.nextCase === '' ? '' : 'for the next case too',
     form.place === '' ? '' : `at ${form.place}`,
     form.uses === '' ? '' : `uses ${form.uses}`,
     form.extraOneIn === '' ? '' : `one in ${form.extraOneIn} needs ${form.extraMinutes} more`,
+    form.marks === '' ? '' : `marks ${stepName(form.marks as Step)}`,
+    form.asa === '' ? '' : `ASA ${form.asa}`,
   ]
     .filter((part) => part !== '')
     .join(' · ');

@@ -1,9 +1,9 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { Section } from '../generated/wire.ts';
+import type { Section, Step } from '../generated/wire.ts';
 import { BESIDE, sectionName, SET_UP, stepName, STEPS } from '../hands/words.ts';
 import type { Edit, Fields, Sheet } from './api.ts';
 import { fieldsOf, type Form, formOf, list, useOf, useWords } from './fields.ts';
-import { behindOf, neighbours, wordOf } from './model.ts';
+import { behindOf, isCore, neighbours, wordOf } from './model.ts';
 
 /** What a form is about. */
 export interface About {
@@ -23,7 +23,8 @@ export interface About {
 export function itemForm(about: About): TemplateResult {
   const { item, key, own, sheet } = about;
   const was = formOf(item);
-  const core = item['core'] === true;
+  const core = isCore(sheet, key, item);
+  const unwaivable = sheet.unwaivable.includes(key);
   const isNew = key === '';
   return html`<form
     @submit=${(e: SubmitEvent) => {
@@ -58,13 +59,13 @@ export function itemForm(about: About): TemplateResult {
         >holds up
         <select name="gates">
           ${
-            core
+            core && own
               ? nothing
               : html`<option value="" ?selected=${was.gates === ''}>
                   ${own || isNew ? 'nothing: advised only' : AS_FOUND}
                 </option>`
           }
-          ${(sheet.kind === 'personal' ? [] : STEPS).map(
+          ${stepsFor(sheet, unwaivable).map(
             (step) =>
               html`<option value=${step} ?selected=${was.gates === step}>
                 ${stepName(step)}
@@ -80,8 +81,9 @@ export function itemForm(about: About): TemplateResult {
             ${tick('ifThere', 'no mistake if the list lacks it', was)}`
       }
     </div>
-    ${evidenceFields(was, own || isNew)} ${lifeFields(was)}
-    ${sheet.kind === 'personal' ? nothing : thingFields(about, was)}
+    ${evidenceFields(was, own || isNew)}
+    ${lifeFields(was, sheet.kind !== 'personal' && mayCarry(key))}
+    ${sheet.kind === 'personal' ? nothing : html`${thingFields(about, was)}${standing(about, was, core, unwaivable)}`}
     <div class="row">
       <button class="main">${isNew ? 'Add it to the draft' : 'Put it into the draft'}</button>
       ${!isNew && own ? leaving(about, core) : nothing}
@@ -133,12 +135,48 @@ function evidenceFields(was: Form, whole: boolean): TemplateResult {
     </div>`;
 }
 
-function lifeFields(was: Form): TemplateResult {
+/** Only a check of the machine is good for another patient too; the board refuses all else. */
+function mayCarry(key: string): boolean {
+  return key === '' || key.startsWith('machine.');
+}
+
+function lifeFields(was: Form, carries: boolean): TemplateResult {
   return html`<h4>How long it stays good</h4>
     <div class="fields">
       ${number('lifeMinutes', 'lapses after minutes', was, 1, 86_400)}
       ${input('lifeEnds', 'or when, in words', was)}
       ${input('lifeSource', 'whose limit it is', was, 160)}
+      ${carries ? tick('nextCase', 'the machine: good for the next case too', was) : nothing}
+    </div>`;
+}
+
+/** What may hold up which step; what every list has holds up induction or a step before it. */
+function stepsFor(sheet: Sheet, unwaivable: boolean): readonly Step[] {
+  if (sheet.kind === 'personal') return [];
+  return unwaivable ? STEPS.slice(0, STEPS.indexOf('induction') + 1) : STEPS;
+}
+
+/** What the item is for the whole list. */
+function standing(about: About, was: Form, core: boolean, unwaivable: boolean): TemplateResult {
+  const whole = about.own || about.key === '';
+  const kept = unwaivable || (core && !whole);
+  return html`<h4>What it is for the list</h4>
+    ${kept ? html`<p>May never be left out${unwaivable ? ': every list has it, whoever writes the sheets' : ''}.</p>` : nothing}
+    <div class="fields">
+      ${kept ? nothing : tick('core', 'may never be left out of a case', was)}
+      <label
+        >its being good marks
+        <select name="marks">
+          <option value="" ?selected=${was.marks === ''}>${whole ? 'no step' : AS_FOUND}</option>
+          ${STEPS.map(
+            (step) =>
+              html`<option value=${step} ?selected=${was.marks === step}>
+                ${stepName(step)}
+              </option>`,
+          )}
+        </select></label
+      >
+      ${input('asa', 'answers for items 1 to 15 of the ASA checkout (2008)', was, 60)}
     </div>`;
 }
 
@@ -180,9 +218,13 @@ function options(
   >`;
 }
 
+/** Names the boxes that a form shows: one that is not ticked sends nothing itself. */
+const ASKED = 'asked';
+
 function tick(name: keyof Form, words: string, was: Form): TemplateResult {
   return html`<label class="tick"
     ><input type="checkbox" name=${name} value="yes" ?checked=${was[name] === 'yes'} />
+    <input type="hidden" name=${ASKED} value=${name} />
     ${words}</label
   >`;
 }
@@ -267,17 +309,17 @@ function belongs(was: Form, kind: Sheet['kind']): TemplateResult {
   >`;
 }
 
-/** What stands in a form now; a box that is not ticked sends nothing. */
+/** What stands in a form now. */
 function said(was: Form, data: FormData): Form {
   const of = (name: string): string => String(data.get(name) ?? '');
   const form = Object.fromEntries(
     Object.entries(was).map(([name, value]) => [name, data.has(name) ? of(name) : value]),
   ) as unknown as Form;
+  const ticks = data.getAll(ASKED).map((name) => [String(name), of(String(name))]);
   const until = data.getAll('useUntil').map(String);
   return {
     ...form,
-    witness: of('witness'),
-    ifThere: of('ifThere'),
+    ...(Object.fromEntries(ticks) as Partial<Form>),
     uses: data
       .getAll('useKind')
       .map((kind, i) => (kind === '' ? '' : useWords(String(kind), until[i] ?? '')))

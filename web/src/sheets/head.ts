@@ -19,7 +19,7 @@ export function headPanel(at: Sheets, sheet: Sheet): TemplateResult {
         Title and what it goes with
       </button>
       ${
-        sheet.kind === 'base'
+        sheet.kind === 'base' && bases(at.names).length < 2
           ? nothing
           : html`<button @click=${() => at.put({ does: 'remove-sheet', sheet: sheet.name })}>
               Take ${sheet.kind === 'personal' ? 'this sheet' : `this ${sheet.kind}`} away
@@ -35,6 +35,9 @@ function headWords(sheet: Sheet): string {
     sheet.on === undefined ? '' : `On ${sheet.on}.`,
     sheet.brings.length === 0 ? '' : `Brings ${sheet.brings.join(', ')}.`,
     sheet.notWith.length === 0 ? '' : `Not with ${sheet.notWith.join(', ')}.`,
+    sheet.kind === 'base' && sheet.kinds.length > 0
+      ? `Shared equipment, in the order in which a room may take it: ${sheet.kinds.join(', ')}.`
+      : '',
     sheet.order.length === 0 ? '' : `First in their sections: ${sheet.order.join(', ')}.`,
   ]
     .filter(Boolean)
@@ -58,10 +61,15 @@ function headForm(at: Sheets, sheet: Sheet): TemplateResult {
       </div>
       ${
         sheet.kind === 'base'
-          ? nothing
+          ? keysField(
+              'kinds',
+              'kinds of shared equipment, in the order in which a room may take them',
+              sheet.kinds,
+            )
           : sheet.kind === 'personal'
-            ? orderField(sheet)
-            : html`${ticks('brings', 'Brings along', kind(others, 'option'), sheet.brings)}
+            ? keysField('order', 'goes first in its section (keys, with commas)', sheet.order)
+            : html`${sheet.kind === 'technique' ? onField(at.names, sheet.on) : nothing}
+              ${ticks('brings', 'Brings along', kind(others, 'option'), sheet.brings)}
               ${ticks('notWith', 'Does not go with', beside(others), sheet.notWith)}`
       }
       <div class="row">
@@ -75,12 +83,28 @@ function headForm(at: Sheets, sheet: Sheet): TemplateResult {
   );
 }
 
-/** Within each section these go first, in this order. */
-function orderField(sheet: Sheet): TemplateResult {
+/** A list whose order counts. */
+function keysField(name: 'kinds' | 'order', words: string, now: readonly string[]): TemplateResult {
   return html`<label
-    >goes first in its section (keys, with commas)
-    <input name="order" maxlength="2000" autocomplete="off" .value=${sheet.order.join(', ')}
+    >${words} <input name=${name} maxlength="2000" autocomplete="off" .value=${now.join(', ')}
   /></label>`;
+}
+
+/** The base that a technique changes, or of which a new base is a copy. */
+function onField(names: readonly Named[], now?: string, words = 'on'): TemplateResult {
+  return html`<label
+    >${words}
+    <select name="on">
+      ${bases(names).map(
+        (one) =>
+          html`<option value=${one.name} ?selected=${one.name === now}>${one.title}</option>`,
+      )}
+    </select></label
+  >`;
+}
+
+function bases(names: readonly Named[]): Named[] {
+  return kind(names, 'base');
 }
 
 /** What of a head is other than it was; lists in the order in which they were written. */
@@ -90,12 +114,14 @@ export function headFields(sheet: Sheet, data: FormData): Fields {
   const note = String(data.get('note') ?? '').trim();
   if (title !== sheet.title) fields['title'] = title;
   if (note !== (sheet.note ?? '')) fields['note'] = note === '' ? null : note;
-  if (sheet.kind === 'base') return fields;
-  if (sheet.kind === 'personal') {
-    const order = list(String(data.get('order') ?? ''));
-    if (order.join() !== sheet.order.join()) fields['order'] = order.length === 0 ? null : order;
+  if (sheet.kind === 'base' || sheet.kind === 'personal') {
+    const name = sheet.kind === 'base' ? 'kinds' : 'order';
+    const now = list(String(data.get(name) ?? ''));
+    if (now.join() !== sheet[name].join()) fields[name] = now.length === 0 ? null : now;
     return fields;
   }
+  const on = data.get('on');
+  if (on !== null && on !== sheet.on) fields['on'] = String(on);
   for (const name of ['brings', 'notWith'] as const) {
     const now = data.getAll(name).map(String);
     const same = now.length === sheet[name].length && now.every((one) => sheet[name].includes(one));
@@ -104,7 +130,7 @@ export function headFields(sheet: Sheet, data: FormData): Fields {
   return fields;
 }
 
-/** A form for a technique or an option that is new. */
+/** A form for a sheet that is new. */
 export function newSheetForm(at: Sheets): TemplateResult {
   return html`<h2>A new sheet</h2>
     <p class="dim">
@@ -134,14 +160,10 @@ export function newSheetForm(at: Sheets): TemplateResult {
               <option value="option">an option: a case may have several</option>
               <option value="technique">a technique: a case has one</option>
               <option value="personal">a person’s own: named like an option</option>
+              <option value="base">a base: begins as a copy of another one</option>
             </select></label
           >
-          <label
-            >a technique is on
-            <select name="on">
-              ${kind(at.names, 'base').map((one) => html`<option value=${one.name}>${one.title}</option>`)}
-            </select></label
-          >
+          ${onField(at.names, undefined, 'a technique is on, a base is a copy of')}
         </div>
         <div class="row">
           <button class="main">Add it to the draft</button>
@@ -156,7 +178,8 @@ export function newSheet(data: FormData): Edit[] {
   const said = (name: string): string => String(data.get(name) ?? '').trim();
   const [title, kind] = [said('title'), said('kind')];
   const sheet = said('name') || wordOf(title);
-  const on = kind === 'technique' ? { on: said('on') } : {};
+  const on =
+    kind === 'technique' ? { on: said('on') } : kind === 'base' ? { like: said('on') } : {};
   return [{ does: 'add-sheet', sheet, fields: { kind, title, ...on } }];
 }
 

@@ -201,9 +201,15 @@ function taken(at: Sheets, sheet: Sheet): TemplateResult {
               <button aria-expanded=${open} @click=${() => at.toggle(`?${chosen}`)}>
                 Change it
               </button>
-              <button @click=${() => at.put({ does: 'leave-out', sheet: sheet.name, key: chosen })}>
-                Take it away
-              </button>
+              ${
+                others.some((one) => one.key === chosen && one.core)
+                  ? html`<span>It may never be left out.</span>`
+                  : html`<button
+                      @click=${() => at.put({ does: 'leave-out', sheet: sheet.name, key: chosen })}
+                    >
+                      Take it away
+                    </button>`
+              }
             </div>
             ${
               open

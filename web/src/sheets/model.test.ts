@@ -8,6 +8,7 @@ import {
   draftIn,
   editWords,
   found,
+  isCore,
   leaves,
   neighbours,
   withEdit,
@@ -80,6 +81,12 @@ describe('a whole sheet', () => {
         fields: { kind: 'technique', title: 'Awake intubation', on: 'general' },
       },
     ]);
+    data.set('kind', 'base');
+    expect(newSheet(data)[0]!.fields).toEqual({
+      kind: 'base',
+      title: 'Awake intubation',
+      like: 'general',
+    });
   });
 
   it('should send what of its head is other', () => {
@@ -137,6 +144,38 @@ describe('the form of an item', () => {
       ),
     ).toEqual({ evidence: null, life: null, uses: null, extra: { oneIn: 8, minutes: 5 } });
     expect(standsFor(item)).toContain('number from 1000 psi · good for 1440 min');
+  });
+
+  it('should say what may never be left out, which step it marks and what of the ASA’s list it is', () => {
+    const was = formOf(TUBES);
+    const form = { ...was, core: 'yes', marks: 'induction', asa: '8, 10, x' };
+    // What is no number is for the board to refuse, with its line.
+    expect(fieldsOf(form, was)).toEqual({ core: true, marks: 'induction', asa: [8, 10, 'x'] });
+    const full = formOf({ ...TUBES, core: true, marks: 'induction', asa: [8, 10] });
+    expect(fieldsOf({ ...full, core: '', marks: '', asa: '' }, full)).toEqual({
+      core: null,
+      marks: null,
+      asa: null,
+    });
+    const daily = formOf({ ...TUBES, life: { minutes: 1440, nextCase: true } });
+    expect(fieldsOf({ ...daily, lifeMinutes: '600' }, daily)).toEqual({
+      life: { minutes: 600, nextCase: true },
+    });
+    expect(standsFor({ ...TUBES, life: { minutes: 1440, nextCase: true } })).toContain('next case');
+  });
+
+  it('should know what may never be left out, of its own and of the list it finds', () => {
+    const sheet = {
+      items: [{ key: 'a.own' }],
+      list: [
+        { key: 'a.own', desk: '', core: true },
+        { key: 'a.found', desk: '', core: true },
+      ],
+    } as unknown as Sheet;
+    expect(isCore(sheet, 'a.found', {})).toBe(true);
+    // Its own is what the draft makes of it, also while the list is one from before.
+    expect(isCore(sheet, 'a.own', {})).toBe(false);
+    expect(isCore(sheet, 'a.own', { core: true })).toBe(true);
   });
 
   it('should send what is other and nothing else', () => {

@@ -1,4 +1,4 @@
-import type { Edit, Sheet } from './api.ts';
+import type { Edit, Fields, Line, Sheet } from './api.ts';
 import { text } from './fields.ts';
 
 /** A draft as this screen keeps it until it is published or thrown away. */
@@ -119,9 +119,15 @@ export function neighbours(sheet: Sheet, key: string): string[] {
 }
 
 /** Items of the whole list that a sheet finds: neither its own, nor changed nor taken by it. */
-export function found(sheet: Sheet): { key: string; desk: string }[] {
+export function found(sheet: Sheet): Line[] {
   const here = new Set([...sheet.items, ...sheet.changes].map((item) => text(item['key'])));
   return sheet.list.filter((line) => !here.has(line.key) && !sheet.takes.includes(line.key));
+}
+
+/** True for an item that may never be left out: one of the sheet's own, or one that it finds. */
+export function isCore(sheet: Sheet, key: string, item: Fields): boolean {
+  const own = sheet.items.some((one) => one['key'] === key);
+  return item['core'] === true || (!own && sheet.list.some((one) => one.key === key && one.core));
 }
 
 /** A key made of what somebody calls a thing: `arm boards` becomes `arm-boards`. */

@@ -1,4 +1,4 @@
-import { html, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import type { Section } from '../generated/wire.ts';
 import { count, personName, sectionName, SET_UP } from '../hands/words.ts';
 import { frame } from './frame.ts';
@@ -15,11 +15,13 @@ export function handOverSheet(at: Station, view: StationView, over: HandingOver)
     good: view.items.filter((i) => i.section === section && i.state === 'good'),
     open: view.open.filter((i) => i.section === section),
   })).filter((r) => named.includes(r.section) || r.good.length > 0);
+  const controlled = at.drugs.ofCase?.open ?? [];
   const names = [personName(over.from), personName(over.to)] as const;
   return frame(
     at,
     `${names[0]} hands over to ${names[1]}`,
     html`<p class="dim">${openNames(view.open)}. Only reported; what do you want to see again?</p>
+      ${controlled.length > 0 ? html`<p><b>Controlled:</b> ${controlled.join(' · ')}</p>` : nothing}
       <div class="col">
         ${rows.map((r) => {
           const again = over.again.has(r.section);

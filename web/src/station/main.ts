@@ -31,7 +31,7 @@ import { withUnit } from '../words/index.ts';
 import { RoomReadings, technicianFor } from './readings.ts';
 import { keptAt } from './kept.ts';
 import { left } from './rows.ts';
-import { foot, right } from './side.ts';
+import { foot, leftOver, right } from './side.ts';
 import { type Asking, type HandingOver, type OpenSection, roomOf, type Side } from './sides.ts';
 import { sideStyle } from './style-side.ts';
 import { stationStyle } from './style.ts';
@@ -103,20 +103,26 @@ export class Station extends BoardPage {
       // A picture that was kept is shown while the board is away: there is nobody to ask.
       if (!this.live.state.stale) this.readings.follow(view.items);
     }
-    const over = (this.figures.shown || this.drugs.shown) && !idle;
     this.drugs.inRoom(view.plan?.caseId);
+    // What is left of a case that is gone is counted and thrown away also where nothing is asked.
+    const leftBehind = idle !== '' && this.drugs.anyLeft;
+    // A sheet that was asked for meanwhile, as who signs on, goes over what is open here.
+    const over =
+      this.side.kind === 'waits' && (idle ? leftBehind && this.drugs.shown : this.openOver);
     document.title = `Station ${this.room} · Sunup`;
     return html`
       ${top(this, view)}
       <sunup-banner hands .live=${this.live}></sunup-banner>
       <main class=${over ? 'over' : ''}>
         ${
-          idle
-            ? html`<p class="idle">${idle}</p>
-                <div class="right">${refusals(this)}</div>`
-            : over
-              ? html`${refusals(this)}
-                ${this.drugs.shown ? drugsPanel(this) : figuresPanel(this, view)}`
+          over
+            ? html`${refusals(this)}
+              ${this.drugs.shown ? drugsPanel(this) : figuresPanel(this, view)}`
+            : idle
+              ? html`<p class="idle">${idle}</p>
+                  <div class="right">
+                    ${leftBehind ? leftOver(this, view, refusals(this)) : refusals(this)}
+                  </div>`
               : html`<div class="left">${left(this, view)}</div>
                   <div class="right">${right(this, view, refusals(this))}</div>`
         }
@@ -127,6 +133,10 @@ export class Station extends BoardPage {
       </footer>
       ${printed(this)}
     `;
+  }
+
+  private get openOver(): boolean {
+    return this.figures.shown || this.drugs.shown;
   }
 
   show(side: Side): void {

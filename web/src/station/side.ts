@@ -32,6 +32,16 @@ export function right(at: Station, view: StationView, refused: unknown): Templat
     ${ready(at, view)}`;
 }
 
+/** In a room without a case: what is left of one that is gone, or the sheet that is open. */
+export function leftOver(at: Station, view: StationView, refused: unknown): TemplateResult {
+  return at.side.kind !== 'waits'
+    ? right(at, view, refused)
+    : html`${refused}
+        <button class="main" @click=${() => at.openDrugs()}>
+          Drugs of a case that is not here any more<small>count out, throw away</small>
+        </button>`;
+}
+
 function waits(at: Station, view: StationView): TemplateResult {
   const own = view.stillGoing.map(
     (item) =>
@@ -98,8 +108,9 @@ function waits(at: Station, view: StationView): TemplateResult {
           ${line.drug.shown} drawn up<small>until ${at.hhmm(line.syringe?.lapsesAt)}</small>
         </div>`,
     );
-  const cards = [...moves(at), ...own, ...help, ...lapses, ...drugs, ...slow, ...others];
   const started = view.room?.startedAt !== undefined;
+  const counts = toCountOut(at, started);
+  const cards = [...moves(at), ...own, ...help, ...lapses, ...drugs, ...counts, ...slow, ...others];
   const head = started ? 'This room has started' : 'Your start also waits for';
   return html`<section class="waits" aria-label=${head}>
     <h2>${head}</h2>
@@ -107,6 +118,20 @@ function waits(at: Station, view: StationView): TemplateResult {
     ${cards.length === 0 && !started ? html`<p class="dim">nothing else that the board knows of</p>` : nothing}
     ${cards.length > CARDS ? html`<p class="dim">and ${cards.length - CARDS} more</p>` : nothing}
   </section>`;
+}
+
+/** Controlled drugs that are not counted out: of a case that is gone, and of one that has begun. */
+function toCountOut(at: Station, started: boolean): TemplateResult[] {
+  const here = started ? (at.drugs.ofCase?.open ?? []) : [];
+  const words = [...at.drugs.leftCounts.flatMap((d) => d.open), ...here];
+  return words.length === 0
+    ? []
+    : [
+        html`<div class="w ask">
+          Controlled: ${words.join(' · ')}<small>two count it out before the room is left</small>
+          <div class="two"><button @click=${() => at.openDrugs()}>Count</button></div>
+        </div>`,
+      ];
 }
 
 /** What is asked of this room's people, or of the one who is signed on here. */

@@ -12,7 +12,7 @@ export function top(at: Station, view: StationView): TemplateResult {
   return html`<header>
     <h1><span class="vh">Room </span>${at.room}</h1>
     <div class="case">${caseLines(at, view)}</div>
-    ${view.plan ? hands(at) : nothing}
+    ${view.plan || at.drugs.anyLeft ? hands(at, view) : nothing}
     <sunup-sign-on .live=${at.live} class=${view.plan ? 'vh' : ''}></sunup-sign-on>
     <div class="when">${when(at, view)}</div>
     <div class="proof">${proof(at.live)}</div>
@@ -20,8 +20,10 @@ export function top(at: Station, view: StationView): TemplateResult {
 }
 
 /** Who is here, and the other half of the work. */
-function hands(at: Station): TemplateResult {
-  return html`<div class="who">${who(at)}</div>
+function hands(at: Station, view: StationView): TemplateResult {
+  const who = html`<div class="who">${whoIsHere(at)}</div>`;
+  if (!view.plan) return who;
+  return html`${who}
     <button class="half" @click=${() => at.showHalf(at.half === 'set-up' ? 'beside' : 'set-up')}>
       ${at.half === 'set-up' ? 'Room and team' : 'Set-up'}<small>show</small>
     </button>`;
@@ -45,7 +47,7 @@ function caseLines(at: Station, view: StationView): TemplateResult {
     <small>${lines.join(' · ')}</small>`;
 }
 
-function who(at: Station): TemplateResult {
+function whoIsHere(at: Station): TemplateResult {
   const people = peopleFor(at.list('person'), at.room);
   const me = people.find((p) => p.person === at.person);
   const mine = people.filter((p) => p.ownRoom === at.room);

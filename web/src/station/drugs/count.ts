@@ -16,8 +16,8 @@ export function countPanel(
 ): TemplateResult | typeof nothing {
   const of = at.drugs.ofCase;
   const controlled = lines.filter((l) => l.drug.ampoule !== undefined);
-  if (!of || (controlled.length === 0 && of.counts.length === 0)) return nothing;
   if (at.drugs.counting) return entering(at, at.drugs.counting);
+  if (!of || (controlled.length === 0 && of.counts.length === 0)) return nothing;
   return html`<div class="count" role="group" aria-label="count of controlled drugs">
     <h3>
       Controlled
@@ -40,18 +40,44 @@ export function countPanel(
         >
         <button
           aria-label="Count: ${l.drug.shown}"
-          @click=${() => at.drugs.count({ kind: sum ? 'given' : 'drawn', drug: l.drug.name, typed: '', unit: 'micrograms' })}
+          @click=${() => at.drugs.count({ caseId: of.caseId, kind: sum ? 'given' : 'drawn', drug: l.drug.name, typed: '', unit: 'micrograms' })}
         >
           Count
         </button>
       </div>`;
     })}
-    ${of.entries.slice(-ENTRIES).map((e) => entry(at, e))}
+    ${of.entries.slice(-ENTRIES).map((e) => entry(at, of.caseId, e))}
     ${of.entries.length > ENTRIES ? html`<p class="dim">and ${of.entries.length - ENTRIES} before</p>` : nothing}
   </div>`;
 }
 
-function entry(at: Station, e: CountEntryShown): TemplateResult {
+/** What is still to be counted out of a case that is not in the room any more. */
+export function leftCounts(at: Station): TemplateResult | typeof nothing {
+  const left = at.drugs.leftCounts;
+  return left.length === 0
+    ? nothing
+    : html`<div class="old" role="group" aria-label="still to be counted out">
+        <h3>Controlled, of a case that is not here any more: count it out</h3>
+        ${left.flatMap((d) =>
+          d.counts
+            .filter((c) => !c.comesOut)
+            .map(
+              (c, i) =>
+                html`<div class="line">
+                  <span>${d.open[i]}</span>
+                  <button
+                    aria-label="Count out: ${c.drug}"
+                    @click=${() => at.drugs.count({ caseId: d.caseId, kind: 'returned', drug: c.drug, typed: '', unit: 'micrograms' })}
+                  >
+                    Count
+                  </button>
+                </div>`,
+            ),
+        )}
+      </div>`;
+}
+
+function entry(at: Station, caseId: string, e: CountEntryShown): TemplateResult {
   const second = e.unsigned ? `${e.witness} (named, no signature)` : e.witness;
   const signed = e.witness ? `${e.by} and ${second}` : e.by;
   return html`<div class="line entry">
@@ -66,7 +92,7 @@ function entry(at: Station, e: CountEntryShown): TemplateResult {
         : html`<button
             class="soft"
             aria-label="Strike entry ${e.number + 1}"
-            @click=${() => at.drugs.count({ kind: 'struck', drug: `entry ${e.number + 1}`, typed: '', unit: 'micrograms', entry: e.number })}
+            @click=${() => at.drugs.count({ caseId, kind: 'struck', drug: `entry ${e.number + 1}`, typed: '', unit: 'micrograms', entry: e.number })}
           >
             Strike
           </button>`

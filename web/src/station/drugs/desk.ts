@@ -7,6 +7,7 @@ import {
   type DrugLine,
   drugLines,
   lapsingSoon,
+  leftToCount,
   toDraw,
   toThrowAway,
 } from './model.ts';
@@ -93,6 +94,16 @@ export class DrugDesk {
     return toThrowAway(this.at.list('drugs'), this.at.room);
   }
 
+  /** Counts of cases that are not here any more and don't come out. */
+  get leftCounts(): DrugsPart[] {
+    return leftToCount(this.at.list('drugs'), this.at.room, this.caseId);
+  }
+
+  /** True if something is left of a case that is not here any more. */
+  get anyLeft(): boolean {
+    return this.leftCounts.length > 0 || this.throwAway.length > 0;
+  }
+
   choose(drug: string): void {
     this.chosen = this.chosen === drug ? undefined : drug;
     this.counting = undefined;
@@ -177,9 +188,9 @@ export class DrugDesk {
 
   /** The entry, signed by who is signed on here and by the second person. */
   enter(witness: PersonPart | undefined): void {
-    const { counting: c, caseId } = this;
-    if (!c || caseId === undefined) return;
-    const command = counted(caseId, c, this.at.person, witness?.person);
+    const c = this.counting;
+    if (!c) return;
+    const command = counted(c, this.at.person, witness?.person);
     if (typeof command === 'string') {
       this.wrong = command;
       this.at.requestUpdate();

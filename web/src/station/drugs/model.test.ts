@@ -5,6 +5,7 @@ import {
   drugLines,
   justDrawn,
   lapsingSoon,
+  leftToCount,
   micrograms,
   toDraw,
   toThrowAway,
@@ -92,6 +93,16 @@ describe('drugs of a case', () => {
 });
 
 describe('the count', () => {
+  it('should still be asked for in a room whose case was cancelled or followed by another', () => {
+    const open = { ...of(), open: ['c: 100 micrograms drawn'] };
+    expect(leftToCount([open], '1', undefined)).toEqual([open]);
+    expect(leftToCount([open], '1', 'C2')).toEqual([open]);
+    // That of the case in the room is counted beside its labels, another room's there.
+    expect(leftToCount([open], '1', 'C1')).toEqual([]);
+    expect(leftToCount([open], '2', 'C2')).toEqual([]);
+    expect(leftToCount([of()], '1', 'C2')).toEqual([]);
+  });
+
   it('should read amounts in their unit, exactly', () => {
     expect(micrograms('0.05', 'mg')).toBe(50);
     expect(micrograms('50', 'micrograms')).toBe(50);
@@ -102,9 +113,9 @@ describe('the count', () => {
   });
 
   it('should ask for whole ampoules of what is drawn and for an amount of what is given', () => {
-    const c = { drug: 'c', typed: '', unit: 'micrograms' } as const;
-    expect(counted('C1', { ...c, kind: 'drawn' }, 'A1', 'N1')).toMatch('how many ampoules');
-    expect(counted('C1', { ...c, kind: 'drawn', typed: '2' }, 'A1', 'N1')).toEqual({
+    const c = { caseId: 'C1', drug: 'c', typed: '', unit: 'micrograms' } as const;
+    expect(counted({ ...c, kind: 'drawn' }, 'A1', 'N1')).toMatch('how many ampoules');
+    expect(counted({ ...c, kind: 'drawn', typed: '2' }, 'A1', 'N1')).toEqual({
       type: 'count-drug',
       caseId: 'C1',
       kind: 'drawn',
@@ -113,6 +124,6 @@ describe('the count', () => {
       by: 'A1',
       witness: 'N1',
     });
-    expect(counted('C1', { ...c, kind: 'given', typed: '0' }, 'A1', undefined)).toMatch('above 0');
+    expect(counted({ ...c, kind: 'given', typed: '0' }, 'A1', undefined)).toMatch('above 0');
   });
 });

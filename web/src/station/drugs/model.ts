@@ -60,6 +60,18 @@ export function toThrowAway(
   );
 }
 
+/**
+ * What is not counted out of cases that are not in the room any more: cancelled ones, and those
+ * before the one that is here now.
+ */
+export function leftToCount(
+  all: readonly DrugsPart[],
+  room: string,
+  caseId: string | undefined,
+): DrugsPart[] {
+  return all.filter((d) => d.room === room && d.caseId !== caseId && d.open.length > 0);
+}
+
 /** The syringe whose label may be printed: drawn here just now. */
 export function justDrawn(line: DrugLine, now: number): SyringeShown | undefined {
   const s = line.state === 'drawn' ? line.syringe : undefined;
@@ -79,6 +91,8 @@ export function micrograms(typed: string, unit: MassUnit): number | undefined {
 
 /** What is being entered into the count. */
 export interface Counting {
+  /** The case of which it is counted. */
+  caseId: string;
   kind: CountKind;
   drug: string;
   typed: string;
@@ -91,11 +105,11 @@ export const isUnits = (kind: CountKind): boolean => kind === 'drawn' || kind ==
 
 /** The command of an entry, or why it can't be sent. */
 export function counted(
-  caseId: string,
   c: Counting,
   by: string | undefined,
   witness: string | undefined,
 ): CommandUnion | string {
+  const { caseId } = c;
   const signed = { ...(by ? { by } : {}), ...(witness ? { witness } : {}) };
   if (c.kind === 'struck') {
     return { type: 'count-drug', caseId, kind: c.kind, entry: c.entry ?? -1, ...signed };

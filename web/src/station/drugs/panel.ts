@@ -6,7 +6,7 @@ import { goingWords } from '../../hands/bands.ts';
 import { personName } from '../../hands/words.ts';
 import type { Station } from '../main.ts';
 import { witnesses } from '../model.ts';
-import { countPanel } from './count.ts';
+import { countPanel, leftCounts } from './count.ts';
 import { drugLabel } from './label.ts';
 import { type DrugLine, justDrawn, toDraw } from './model.ts';
 
@@ -27,22 +27,27 @@ export function drugsPanel(at: Station): TemplateResult {
     </div>
     <div class=${classMap({ both: true, counting: drugs.counting !== undefined })}>
       <div class="list">
-        ${
-          lines.length === 0
-            ? html`<p class="dim">nothing of the approved list is for this case</p>`
-            : html`<div class="labels">${lines.map((line) => tile(at, line))}</div>`
-        }
-        <button class="main" ?disabled=${open.length === 0} @click=${() => drugs.allDrawn()}>
-          ${open.length === 0 ? 'All of the list is drawn' : `All of the list ${both('drugs.labelled')} (${open.length})`}
-        </button>
-        ${throwAway(at)}
+        ${drugs.ofCase === undefined ? html`<p class="dim">no case is here now</p>` : ofCase(at, lines, open)}
+        ${leftCounts(at)} ${throwAway(at)}
       </div>
       <div class="aside">
-        ${drugs.counting ? nothing : scan(at)}
+        ${drugs.counting || drugs.ofCase === undefined ? nothing : scan(at)}
         ${drugs.stopped ? nothing : html`${chosen(at, lines)} ${countPanel(at, lines)}`}
       </div>
     </div>
   </section>`;
+}
+
+/** The labels of the case's list, and one touch for all of it. */
+function ofCase(at: Station, lines: readonly DrugLine[], open: readonly string[]): TemplateResult {
+  return html`${
+      lines.length === 0
+        ? html`<p class="dim">nothing of the approved list is for this case</p>`
+        : html`<div class="labels">${lines.map((line) => tile(at, line))}</div>`
+    }
+    <button class="main" ?disabled=${open.length === 0} @click=${() => at.drugs.allDrawn()}>
+      ${open.length === 0 ? 'All of the list is drawn' : `All of the list ${both('drugs.labelled')} (${open.length})`}
+    </button>`;
 }
 
 function tile(at: Station, line: DrugLine): TemplateResult {

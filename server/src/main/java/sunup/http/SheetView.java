@@ -2,7 +2,7 @@ package sunup.http;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
-import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import sunup.codec.Json;
@@ -12,6 +12,7 @@ import sunup.sheets.SheetDraft;
 import sunup.sheets.SheetFiles;
 import sunup.sheets.SheetMinutes;
 import sunup.sheets.Sheets;
+import sunup.sheets.UnwaivableCore;
 
 /**
  * One sheet of a draft, for the editor.
@@ -21,7 +22,9 @@ import sunup.sheets.Sheets;
  * @param notWith sheets that it does not go with
  * @param order of a person's own sheet: keys, those that go first in their section
  * @param note for whoever reads it
- * @param kinds of shared equipment that bases name, all that an item can use
+ * @param kinds of shared equipment that this base names, or else all that bases name: what an item
+ *     can use
+ * @param unwaivable keys of items that every list has as core, whoever wrote the sheets
  * @param items that it brings, as they are written
  * @param changes that it makes on items that others bring, as they are written
  * @param takes keys of items that it takes away
@@ -41,6 +44,7 @@ record SheetView(
     List<String> order,
     @Maybe String note,
     List<String> kinds,
+    List<String> unwaivable,
     List<Map<String, Object>> items,
     List<Map<String, Object>> changes,
     List<String> takes,
@@ -54,13 +58,31 @@ record SheetView(
   /** A sheet's name, what the desk calls it, and its kind: base, technique, option, personal. */
   record Named(String name, String title, String kind) {}
 
-  /** An item of a whole list. */
-  record Line(String key, String desk) {}
+  /**
+   * An item of a whole list.
+   *
+   * @param core true if it may never be left out
+   */
+  record Line(String key, String desk, boolean core) {}
 
-  static List<Named> names(Map<String, String> files) {
-    List<Named> names = new ArrayList<>();
-    files.values().forEach(text -> names.add(named(SheetFiles.read(text))));
-    return names;
+  /** Sheets as they are written, by file name, each read once. */
+  record Written(Map<String, JsonNode> sheets) {
+    static Written of(Map<String, String> files) {
+      Map<String, JsonNode> sheets = new LinkedHashMap<>();
+      files.forEach((file, text) -> sheets.put(file, SheetFiles.read(text)));
+      return new Written(sheets);
+    }
+
+    List<Named> names() {
+      return sheets.values().stream().map(SheetView::named).toList();
+    }
+
+    List<String> kinds() {
+      return sheets.values().stream()
+          .flatMap(sheet -> texts(sheet.path("kinds")).stream())
+          .distinct()
+          .toList();
+    }
   }
 
   private static Named named(JsonNode sheet) {
@@ -71,17 +93,15 @@ record SheetView(
   /**
    * A sheet of a draft.
    *
+   * @param written the draft's sheets
    * @param asked its name; the first if it is null
    */
-  static SheetView of(SheetDraft draft, String asked) throws Answers.Wrong {
-    String text =
-        asked == null
-            ? draft.files().values().iterator().next()
-            : draft.files().get(SheetFiles.file(asked));
-    if (text == null) {
+  static SheetView of(SheetDraft draft, Written written, String asked) throws Answers.Wrong {
+    String file = asked == null ? draft.files().keySet().iterator().next() : SheetFiles.file(asked);
+    JsonNode sheet = written.sheets().get(file);
+    if (sheet == null) {
       throw new Answers.Wrong("No such sheet", 404, "There is no sheet of this name.");
     }
-    JsonNode sheet = SheetFiles.read(text);
     Named named = named(sheet);
     boolean base = named.kind().equals("base");
     List<String> options =
@@ -104,17 +124,18 @@ record SheetView(
         texts(sheet.path("notWith")),
         texts(sheet.path("order")),
         text(sheet.path("note")),
-        kinds(draft.files().values()),
+        base ? texts(sheet.path("kinds")) : written.kinds(),
+        UnwaivableCore.keys(),
         objects(sheet.path(base ? "items" : "adds")),
         objects(sheet.path("changes")),
         texts(sheet.path("takes")),
         technique,
         shown == null
             ? List.of()
-            : shown.items().stream().map(i -> new Line(i.key(), i.desk())).toList(),
+            : shown.items().stream().map(i -> new Line(i.key(), i.desk(), i.core())).toList(),
         before == null ? null : SheetMinutes.of(before),
         after == null ? null : SheetMinutes.of(after),
-        text);
+        draft.files().get(file));
   }
 
   /** What a sheet that makes no list yet finds: the list of its base, or of the first one. */
@@ -126,13 +147,6 @@ record SheetView(
 
   private static String text(JsonNode value) {
     return value.isTextual() ? value.asText() : null;
-  }
-
-  private static List<String> kinds(Collection<String> files) {
-    return files.stream()
-        .flatMap(text -> texts(SheetFiles.read(text).path("kinds")).stream())
-        .distinct()
-        .toList();
   }
 
   /** The first technique that these options go with; empty if there is none. */

@@ -165,7 +165,7 @@ final class SheetsApi {
     return new Overview(
         now.number(),
         suite.site().settings().zone(),
-        SheetView.names(now.files()),
+        SheetView.Written.of(now.files()).names(),
         suite.site().places().stream().map(place -> place.id().value()).toList(),
         UsableSheets.ask(() -> editions.list(id)));
   }
@@ -199,15 +199,16 @@ final class SheetsApi {
     Edition now = UsableSheets.ask(() -> editions.current(id));
     boolean overtaken = now.number() != asked.on();
     List<Problem> problems = problems(suite, draft);
+    SheetView.Written written = SheetView.Written.of(draft.files());
     return new Checked(
         asked.on(),
         now.number(),
         problems.isEmpty() && !draft.changes().isEmpty() && !overtaken,
         draft.changes().stream().map(EditionChanges.Changed::words).toList(),
         problems,
-        SheetView.names(draft.files()),
+        written.names(),
         overtaken ? SheetDraft.Since.of(draft.on(), now, asked.edits()) : null,
-        SheetView.of(draft, asked.sheet()),
+        SheetView.of(draft, written, asked.sheet()),
         coming.of(suite, draft));
   }
 

@@ -70,7 +70,7 @@ class EditionsTest {
       Edition now = again.current(MAIN);
       assertThat(now.number()).isEqualTo(2);
       assertThat(now.sheets().compose("general", List.of()).from())
-          .containsExactly("edition:2", "general 3");
+          .containsExactly("edition:2", "general 4");
       assertThat(again.of(MAIN, 1).files()).isNotEqualTo(now.files());
       assertThat(again.of(MAIN, 3)).isNull();
       assertThat(again.current(EAST).number()).isZero();

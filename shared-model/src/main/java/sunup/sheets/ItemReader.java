@@ -126,27 +126,35 @@ final class ItemReader {
       return null;
     }
     checkWhole(f, who, hands, marks, plannedBefore, plannedLate);
-    return new SheetItem(
-        key,
-        section,
-        belongs,
-        desk,
-        wall,
-        who,
-        hands,
-        waits,
-        extra,
-        after,
-        gates,
-        marks,
-        core,
-        evidence,
-        life,
-        place,
-        uses,
-        plannedBefore,
-        plannedLate,
-        asa);
+    SheetItem item =
+        new SheetItem(
+            key,
+            section,
+            belongs,
+            desk,
+            wall,
+            who,
+            hands,
+            waits,
+            extra,
+            after,
+            gates,
+            marks,
+            core,
+            evidence,
+            life,
+            place,
+            uses,
+            plannedBefore,
+            plannedLate,
+            asa);
+    if (item.outlastsItsCase() && !item.mayOutlastItsCase()) {
+      f.problem(
+          "life",
+          "says nextCase, which only a check of the machine may that belongs to the room and has"
+              + " minutes; what touched a patient, a drip or a syringe is done again");
+    }
+    return item;
   }
 
   private static void checkWhole(
@@ -320,11 +328,12 @@ final class ItemReader {
     Integer minutes = l.whole("minutes", 1, 60 * 24 * 60);
     String ends = l.text("ends");
     String source = l.text("source", 160);
+    boolean nextCase = l.flag("nextCase");
     l.done();
     if (l.get("minutes") == null && ends == null) {
       f.problem("life", "needs minutes, or in 'ends' what else ends it");
     }
-    return new Life(minutes, ends, source);
+    return new Life(minutes, ends, source, nextCase ? true : null);
   }
 
   private static String place(Fields f) {

@@ -141,15 +141,16 @@ public record SheetItem(
         asa);
   }
 
-  /**
-   * True if what was good for one case is good for the next one in the room. Only checks of the
-   * machine are: what touched the last patient, a drip or a syringe, is never, whatever its clock
-   * says.
-   */
+  /** True if what was good for one case is good for the next one in the room. */
   public boolean outlastsItsCase() {
-    return section == Section.MACHINE
-        && belongs == Belongs.ROOM
-        && life != null
-        && life.outlastsTheCase();
+    return life != null && life.outlastsTheCase();
+  }
+
+  /**
+   * True if it may be said to outlast its case: a check of the machine with a time of its own. What
+   * touched the last patient, a drip or a syringe never does, whatever its clock says.
+   */
+  boolean mayOutlastItsCase() {
+    return section == Section.MACHINE && belongs == Belongs.ROOM && life.minutes() != null;
   }
 }

@@ -18,6 +18,10 @@ final class WholeSheets {
       List.of("title", "note", "on", "brings", NOT_WITH, "kinds", "order");
 
   private static final List<Object> ADDED = List.of("technique", "option", "personal");
+  private static final String BASE = "base";
+
+  /** Of a base that is new: the base of which it is a copy. */
+  private static final String LIKE = "like";
 
   private final SheetTexts texts;
   private final IntFunction<Map<String, String>> editions;
@@ -28,7 +32,8 @@ final class WholeSheets {
   }
 
   /**
-   * A technique, an option or a person's own sheet that is new, with nothing in it but its head.
+   * A technique, an option or a person's own sheet that is new, with nothing in it but its head; or
+   * a base, which begins as a copy of another one, as no list does without all steps and the core.
    */
   void add(String sheet, SheetEdit edit) {
     if (!SheetReader.NAME.matcher(sheet).matches()) {
@@ -43,19 +48,41 @@ final class WholeSheets {
       return;
     }
     Object kind = edit.fields().get("kind");
-    if (!ADDED.contains(kind)) {
-      texts.problem(
-          sheet,
-          "kind",
-          "must be technique, option or personal; a base is changed, not added by a draft");
-      return;
-    }
-    ObjectNode root = Json.mapper().createObjectNode();
-    root.put("sheet", sheet).put("version", 1).put("kind", (String) kind);
-    texts.replace(sheet, root.toString());
     Map<String, Object> head = new LinkedHashMap<>(edit.fields());
     head.remove("kind");
-    set(sheet, texts.sheet(sheet), head);
+    ObjectNode root;
+    if (BASE.equals(kind)) {
+      root = copy(sheet, head.remove(LIKE));
+    } else if (ADDED.contains(kind)) {
+      root = Json.mapper().createObjectNode().put("sheet", sheet);
+      root.put("version", 1).put("kind", (String) kind);
+    } else {
+      texts.problem(sheet, "kind", "must be base, technique, option or personal");
+      return;
+    }
+    if (root != null) {
+      texts.replace(sheet, root.toString());
+      set(sheet, texts.sheet(sheet), head);
+    }
+  }
+
+  /** A base with another name; null if there is none to be like. */
+  private ObjectNode copy(String sheet, Object like) {
+    List<String> bases =
+        texts.names().stream().filter(n -> kind(texts.sheet(n)).equals(BASE)).toList();
+    if (!bases.contains(like)) {
+      texts.problem(
+          sheet,
+          LIKE,
+          "names the base of which a new one is a copy: "
+              + Fields.unknown(String.valueOf(like), bases));
+      return null;
+    }
+    return texts.sheet((String) like).deepCopy().put("sheet", sheet).put("version", 1);
+  }
+
+  private static String kind(ObjectNode sheet) {
+    return sheet.path("kind").asText();
   }
 
   /** Fields of a sheet's head. */

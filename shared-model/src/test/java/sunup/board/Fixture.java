@@ -245,7 +245,7 @@ public final class Fixture {
         marks,
         core,
         evidence,
-        life == null ? null : new Life(life, null, "invented"),
+        life == null ? null : new Life(life, null, "invented", null),
         null,
         uses,
         null,

@@ -58,7 +58,7 @@ class PersonalTest {
     assertThat(added.wall()).isEqualTo("monitors");
     assertThat(keys(own)).containsSubsequence("monitors.basic", "monitors.earpiece");
     assertThat(keys(own)).hasSize(PLAIN.items().size() + 1).containsAll(keys(PLAIN));
-    assertThat(own.from()).containsExactly("general 1", "own 3");
+    assertThat(own.from()).containsExactly("general 2", "own 3");
     assertThat(own.hash()).isEqualTo(Sheets.hashOf(own)).isNotEqualTo(PLAIN.hash());
   }
 

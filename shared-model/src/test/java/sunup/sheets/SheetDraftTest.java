@@ -56,7 +56,7 @@ class SheetDraftTest {
     assertThat(changes(draft)).containsExactly("general, airway.tubes: hands 2 (3.5), now 3 (5)");
     ComposedSheet after = list(draft, "general");
     assertThat(after.edition()).isEqualTo(1);
-    assertThat(after.from()).containsExactly("edition:1", "general 2");
+    assertThat(after.from()).containsExactly("edition:1", "general 3");
     ComposedSheet before = STANDARD.sheets().compose("general", List.of());
     assertThat(before.edition()).isZero();
     double more =
@@ -178,7 +178,7 @@ class SheetDraftTest {
     assertThat(changes(back)).containsExactly("general, airway.tubes: hands 3 (5), now 2 (3.5)");
     ComposedSheet list = back.sheets().compose("general", List.of());
     assertThat(list.hash()).isEqualTo(STANDARD.sheets().compose("general", List.of()).hash());
-    assertThat(list.from()).containsExactly("edition:2", "general 3");
+    assertThat(list.from()).containsExactly("edition:2", "general 4");
   }
 
   @Test

@@ -8,11 +8,14 @@ import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import sunup.board.Role;
 import sunup.board.Section;
 import sunup.board.Step;
@@ -286,7 +289,7 @@ class StandardSheetsTest {
     ComposedSheet other = compose("general", "lines", "block", "child", "block");
     assertThat(other).isEqualTo(one);
     assertThat(one.hash()).matches("[0-9a-f]{64}").isNotEqualTo(compose("general").hash());
-    assertThat(one.from()).containsExactly("general 1", "block 1", "child 2", "lines 1");
+    assertThat(one.from()).containsExactly("general 2", "block 1", "child 2", "lines 1");
   }
 
   @Test
@@ -379,10 +382,26 @@ class StandardSheetsTest {
             .map(SheetItem::key)
             .toList();
 
-    // The drip is good for a day by its clock, and never for another patient.
+    // The drip is good for a day by its clock, and nobody says that it is for another patient.
     assertThat(carried)
         .containsExactly(
             "machine.bag", "machine.supplies", "machine.self-test", "machine.cylinder");
-    assertThat(new Life(600, "next case", null).outlastsTheCase()).isFalse();
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"suction.strong", "drugs.drawn", "iv.set", "machine.ventilator"})
+  void shouldRefuseASheetThatCallsGoodForTheNextCaseWhatTouchedAPatient(String key) {
+    Map<String, Object> life = Map.of("life", Map.of("minutes", 600, "nextCase", true));
+
+    SheetDraft draft =
+        SheetDraft.of(
+            Edition.standard(),
+            List.of(Edits.change("general", key, life)),
+            SheetDraftTest::onlyStandard);
+
+    assertThat(draft.problems())
+        .extracting(Object::toString)
+        .anyMatch(
+            p -> p.contains(key + ": life: says nextCase, which only a check of the machine"));
   }
 }

@@ -60,7 +60,7 @@ class WholeSheetsTest {
 
     assertThat(problems(good)).isEmpty();
     assertThat(good.sheets().compose("local", List.of()).from())
-        .containsExactly("edition:1", "general 1", "local 1");
+        .containsExactly("edition:1", "general 2", "local 1");
     SheetDraft none =
         draft(
             Edits.addSheet("local", Map.of("kind", "technique", "title", "Local", "on", "block")),
@@ -69,13 +69,37 @@ class WholeSheetsTest {
   }
 
   @Test
-  void shouldRefuseASheetThatIsThereOrHasNoNameOrIsABase() {
+  void shouldBringANewBaseAsACopyOfAnotherSoThatNoStepAndNoCoreIsLost() throws BadSheet {
+    SheetEdit local =
+        Edits.addSheet("local", Map.of("kind", "base", "title", "Local", "like", "general"));
+    SheetDraft draft =
+        draft(local, Edits.leaveOut("local", "monitors.record"), Edits.head("local", kinds()));
+
+    assertThat(problems(draft)).isEmpty();
+    ComposedSheet list = draft.sheets().compose("local", List.of());
+    assertThat(list.byKey()).doesNotContainKey("monitors.record").containsKey("suction.strong");
+    assertThat(draft.files().get("general.json")).isEqualTo(STANDARD.files().get("general.json"));
+    assertThat(problems(draft(local, Edits.leaveOut("local", "suction.strong"))))
+        .anyMatch(p -> p.startsWith("local.json, line 1, suction.strong: is missing: suction"));
+    assertThat(problems(draft(Edits.addSheet("x", Map.of("kind", "base", "like", "block")))))
+        .containsExactly(
+            "x.json, like: names the base of which a new one is a copy: 'block' is not known; use"
+                + " general");
+  }
+
+  private static Map<String, Object> kinds() {
+    List<String> more = List.of("special-table", "imaging", "airway-trolley", "ultrasound", "echo");
+    return Map.of("kinds", more);
+  }
+
+  @Test
+  void shouldRefuseASheetThatIsThereOrHasNoNameOrKind() {
     assertThat(problems(draft(Edits.addSheet("block", Map.of("kind", "option", "title", "x")))))
         .anyMatch(p -> p.contains("is the name of a sheet already"));
     assertThat(problems(draft(Edits.addSheet("My Sheet", Map.of("kind", "option")))))
         .anyMatch(p -> p.contains("must be lower-case letters"));
-    assertThat(problems(draft(Edits.addSheet("other", Map.of("kind", "base")))))
-        .anyMatch(p -> p.contains("must be technique, option or personal"));
+    assertThat(problems(draft(Edits.addSheet("other", Map.of("kind", "bass")))))
+        .anyMatch(p -> p.contains("must be base, technique, option or personal"));
     assertThat(problems(draft(Edits.head("block", Map.of("version", 7)))))
         .anyMatch(p -> p.contains("version") && p.contains("can't be set on a sheet"));
   }
