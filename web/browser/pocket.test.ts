@@ -25,6 +25,44 @@ async function screen(path: string, viewport = PHONE): Promise<Page> {
   return page;
 }
 
+/** What the browser's push service delivers is shown while nobody looks at the page, and only then. */
+async function told(phone: Page): Promise<void> {
+  const { origin } = new URL(board.address);
+  await phone.context().grantPermissions(['notifications'], { origin });
+  const session = await phone.context().newCDPSession(phone);
+  const registered = new Promise<string>((found) => {
+    session.on('ServiceWorker.workerRegistrationUpdated', ({ registrations }) => {
+      const one = registrations.find((r) => r.scopeURL === `${origin}/pocket`);
+      if (one) found(one.registrationId);
+    });
+  });
+  await session.send('ServiceWorker.enable');
+  const registrationId = await registered;
+  const notices = async () =>
+    phone.evaluate(async () => {
+      const all = await (
+        await navigator.serviceWorker.getRegistration('/pocket')
+      )?.getNotifications();
+      return all?.map((one) => `${one.title}: ${one.body}`);
+    });
+  const worker = phone.context().serviceWorkers()[0]!;
+  // In front: what is asked stands on the page.
+  await worker.evaluate(() =>
+    (globalThis as unknown as { tell(words: string): Promise<void> }).tell('not needed'),
+  );
+  expect(await notices()).toEqual([]);
+  // Another page takes its place: nobody looks at the phone's.
+  await phone.goto(`${board.address}/wall`);
+  await session.send('ServiceWorker.deliverPushMessage', {
+    origin,
+    registrationId,
+    data: 'something is asked of you',
+  });
+  await expect.poll(notices).toEqual(['Sunup: something is asked of you']);
+  await phone.goto(`${board.address}/pocket`);
+  await phone.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+}
+
 describe('a phone', () => {
   it('should bring a call to whoever can go, and open without the board and nothing old on it', async () => {
     const phone = await screen('/pocket');
@@ -53,6 +91,8 @@ describe('a phone', () => {
     expect(wrong).toEqual([]);
 
     await phone.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+    await phone.getByText('This site tells no locked phones: look at this page.').waitFor();
+    await told(phone);
     await board.kill();
     await phone.reload();
     await phone.getByText('Not live · waiting for the board').waitFor();

@@ -49,9 +49,14 @@ const mixed = (count: number): PartUnion[] => [
   ...NEEDS,
 ];
 
+/** As long as a line's words can be. */
+const LONGEST = 'patient on the way: waits for supervisor';
+
 const { onTime: _, ...NO_FORECAST } = suite({ quiet: 16 });
 
-const STATES: readonly [string, PartUnion[], string, string?][] = [
+type State = readonly [string, PartUnion[], string, string?];
+
+const STATES: readonly State[] = [
   ['12-rooms', mixed(12), '07:04'],
   ['16-rooms', mixed(16), '07:04'],
   ['24-rooms', mixed(24), '07:04'],
@@ -59,6 +64,16 @@ const STATES: readonly [string, PartUnion[], string, string?][] = [
   ['60-rooms', mixed(60), '07:14'],
   ['12-rooms-6-metres', mixed(12), '07:04', '?inches=55&metres=6'],
   ['16-rooms-6-metres', mixed(16), '07:21', '?inches=55&metres=6'],
+  ...(['?inches=55&metres=6', '?inches=75&metres=6', ''] as const).map((query): State => [
+    `longest-words${query.slice(7, 11)}`,
+    [
+      suite({ cases: 24, onTime: 16, quiet: 1 }),
+      ...mixedRooms(24),
+      ...NEEDS.map((one) => ({ ...one, words: LONGEST })),
+    ],
+    '07:04',
+    query,
+  ]),
   ['wrong-address', mixed(16), '06:44', '?inches=none'],
   ['nothing-planned', [suite({ phase: 'none', cases: 0, onTime: 0, quiet: 0 })], '06:00'],
   [
@@ -110,6 +125,10 @@ describe('the wall in each of its states', () => {
     await shot(page, `wall-${name}`);
     expect(await violations(page)).toEqual([]);
     expect(found).toEqual([]);
+    const cut = await page
+      .locator('sunup-needs .words')
+      .evaluateAll((all) => all.filter((one) => one.scrollWidth > one.clientWidth).length);
+    expect(cut).toBe(0);
     if (name === 'asked-for') {
       const asking = page.locator('.needs').getByText(/asks for someone/);
       expect(await asking.allInnerTexts()).toHaveLength(4);

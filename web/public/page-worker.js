@@ -1,7 +1,7 @@
 /**
  * Keeps the own files of one page (its scope: /pocket, /station, /holding), so that it opens with the
- * network gone. It keeps nothing of the board: the socket does not pass here, and no other request is
- * answered from what is kept.
+ * network gone; on a locked phone it tells that something is asked. It keeps nothing of the board: the
+ * socket does not pass here, and no other request is answered from what is kept.
  */
 const PAGE = new URL(registration.scope).pathname;
 const FILES = `sunup-files${PAGE}`;
@@ -19,6 +19,33 @@ addEventListener('fetch', (event) => {
     event.respondWith(asset(request));
   }
 });
+
+/**
+ * Something is asked of whoever is signed on here, says the board by way of the browser's maker; of
+ * whom and where stands on the page only. Who looks at the page already sees it there.
+ */
+addEventListener('push', (event) => event.waitUntil(tell(event.data?.text() ?? '')));
+
+addEventListener('notificationclick', (event) => {
+  event.notification.close();
+  event.waitUntil(look());
+});
+
+async function tell(words) {
+  if ((await pages()).some((page) => page.visibilityState === 'visible')) return;
+  await registration.showNotification('Sunup', { body: words, tag: 'asked', renotify: true });
+}
+
+/** The page that is open comes to the front, or else one is opened. */
+async function look() {
+  const [open] = await pages();
+  await (open ? open.focus() : clients.openWindow(PAGE));
+}
+
+async function pages() {
+  const all = await clients.matchAll({ type: 'window', includeUncontrolled: true });
+  return all.filter((page) => mine(new URL(page.url).pathname));
+}
 
 /** A station's rooms share one page. */
 function mine(path) {

@@ -36,7 +36,6 @@ const browser = await openBrowser();
 try {
   await mkdir(INTO, { recursive: true });
   await atMoment(
-    browser,
     MORNING,
     async (address) => {
       const pages = [];

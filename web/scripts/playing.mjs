@@ -2,19 +2,24 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { existsSync } from 'node:fs';
-import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
+import { setTimeout } from 'node:timers/promises';
 import { chromium } from 'playwright-core';
 
 const ROOT = join(import.meta.dirname, '..', '..');
 const PATHS = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
 const START_MS = 90_000;
-/** Fast up to some minutes before the moment, then so slow that its minute lasts. */
+/**
+ * Fast up to some minutes before the moment, then so slow that its minute lasts; slow for as many
+ * minutes as it is times faster than real time, which is a minute on any clock.
+ */
 const FAST = 60;
 const SLOW = 4;
-const SLOW_MINUTES = 4;
+/** How often the demo's clock is looked at. */
+const LOOK_MS = 100;
 
 export async function openBrowser() {
   const path = process.env['CHROMIUM'] ?? PATHS.find((candidate) => existsSync(candidate));
@@ -45,7 +50,7 @@ async function start(args) {
     { stdio: ['ignore', 'pipe', 'ignore'] },
   );
   const address = await new Promise((resolve, reject) => {
-    const timer = setTimeout(() => {
+    const timer = globalThis.setTimeout(() => {
       child.kill();
       reject(new Error('the board did not start in time'));
     }, START_MS);
@@ -66,34 +71,29 @@ async function start(args) {
   return { address, stop };
 }
 
-/** The morning's clock as the wall's socket tells it, in minutes since midnight. */
-async function until(browser, address, zone, moment) {
-  const page = await browser.newPage();
-  const reached = new Promise((resolve) => {
-    page.on('websocket', (socket) =>
-      socket.on('framereceived', ({ payload }) => {
-        const message = JSON.parse(payload.toString());
-        if (message.m !== 'beat') return;
-        const clock = new Intl.DateTimeFormat('en-GB', {
-          timeZone: zone,
-          hour: '2-digit',
-          minute: '2-digit',
-        }).format(message.morningClock);
-        if (minutes(clock) >= moment) resolve();
-      }),
-    );
-  });
-  await page.goto(`${address}/wall`);
-  await reached;
-  await page.close();
+/** The demo's clock as it writes it down, in minutes since midnight; reading it costs the board nothing. */
+async function clockOf(folder, zone) {
+  const { morningClock } = JSON.parse(await readFile(join(folder, 'demo', 'demo.json'), 'utf8'));
+  const clock = new Intl.DateTimeFormat('en-GB', {
+    timeZone: zone,
+    hour: '2-digit',
+    minute: '2-digit',
+  }).format(morningClock);
+  return minutes(clock);
+}
+
+async function until(folder, zone, moment) {
+  while ((await clockOf(folder, zone)) < moment) await setTimeout(LOOK_MS);
 }
 
 /**
- * `files` are put into the demo's folder in place of its own.
- *
  * Plays a morning up to `at`, then calls `prepare(address)` and, in that minute, `look(pages)`.
+ *
+ * @param morning `files` are put into the demo's folder in place of its own; `fast` is how many times
+ *   as fast as real time it is played up to some minutes before the moment
  */
-export async function atMoment(browser, { date, seed, from, at, zone, files = {} }, prepare, look) {
+export async function atMoment(morning, prepare, look) {
+  const { date, seed, from, at, zone, files = {}, fast = FAST, slow = SLOW } = morning;
   const folder = await mkdtemp(join(tmpdir(), 'sunup-pictures-'));
   try {
     await mkdir(join(folder, 'demo'));
@@ -101,19 +101,19 @@ export async function atMoment(browser, { date, seed, from, at, zone, files = {}
       await writeFile(join(folder, 'demo', name), text);
     }
     const same = ['--data', folder, '--date', date, '--seed', String(seed), '--at', from];
-    const fast = await start([...same, '--speed', String(FAST)]);
+    const first = await start([...same, '--speed', String(fast)]);
     try {
-      await until(browser, fast.address, zone, minutes(at) - SLOW_MINUTES);
+      await until(folder, zone, minutes(at) - slow);
     } finally {
-      await fast.stop();
+      await first.stop();
     }
-    const slow = await start(['--data', folder, '--date', date, '--speed', String(SLOW)]);
+    const board = await start(['--data', folder, '--date', date, '--speed', String(slow)]);
     try {
-      const pages = await prepare(slow.address);
-      await until(browser, slow.address, zone, minutes(at));
-      await look(pages);
+      const pages = await prepare(board.address);
+      await until(folder, zone, minutes(at));
+      return await look(pages);
     } finally {
-      await slow.stop();
+      await board.stop();
     }
   } finally {
     await rm(folder, { recursive: true, force: true });

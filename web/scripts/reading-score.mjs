@@ -2,8 +2,8 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 
-/** Reads `answers.json` in the folder, prints what was right, and returns the exit code. */
-export async function score(folder) {
+/** Reads `answers.json` in the folder, prints what was right by the keys, returns the exit code. */
+export async function score(folder, apart) {
   let answers;
   try {
     answers = JSON.parse(await readFile(join(folder, 'answers.json'), 'utf8'));
@@ -15,7 +15,7 @@ export async function score(folder) {
   console.log('| Picture | Late rooms found | Taken for late | Why, right | Seconds |');
   console.log('|---|---|---|---|---|');
   for (const [name, answer] of Object.entries(answers)) {
-    const key = JSON.parse(await readFile(join(folder, 'keys', `${name}.json`), 'utf8'));
+    const key = JSON.parse(await readFile(join(apart, `${name}.json`), 'utf8'));
     const { late } = key;
     const found = late.filter((room) => answer.late.includes(room));
     const taken = answer.late.filter((room) => !late.includes(room));

@@ -75,3 +75,20 @@ export function taskPage(names, metres, wide) {
 </html>
 `;
 }
+
+/** The same task on paper, for a reader who looks at the files one by one. */
+export function questions(names, metres) {
+  return `# Which rooms are late, and why?
+
+Each picture is a wall seen from ${metres} m. \`pictures\` has them as the screen shows them, \`seen\` with
+one pixel for each minute of arc: no more than normal sight has of it from there. Look at \`seen\` first.
+For each picture say: which rooms are late or stuck; for each line under _needs someone_ why, as the
+wall says it, and who has taken it; how many seconds it took. Look at nothing else of this project.
+
+Answer as \`answers.json\`:
+
+{"NAME": {"late": ["3", "7"], "why": {"3": "surgeon not seen"}, "seconds": 20}}
+
+${names.map(({ name, inches }) => `- ${name} (${inches} inches)`).join('\n')}
+`;
+}

@@ -156,6 +156,16 @@ export class Entry {
     return this.question('sign-off', { m: 'sign-off' });
   }
 
+  /** This phone wants to be told by its browser's push service, for whoever is signed on now. */
+  async pushOn(endpoint: string, key: string, auth: string): Promise<Told> {
+    return this.question('push', { m: 'push-on', endpoint, key, auth });
+  }
+
+  /** It does not want to be told any more. */
+  async pushOff(): Promise<Told> {
+    return this.question('push', { m: 'push-off' });
+  }
+
   /** The first administrator, by the link of the board's console. */
   async firstLink(link: string, code: string, pin: string): Promise<Told> {
     return this.question('first-link', { m: 'first-link', link, code, pin });

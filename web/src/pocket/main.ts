@@ -20,6 +20,7 @@ import { proof } from '../look/index.ts';
 import { askedOf, callsFor, choices, type MyRoom, myRooms, roomWords, Whose } from './model.ts';
 import { screenName, suiteOfThisPhone } from './phone.ts';
 import { pocketStyle } from './style.ts';
+import { Telling, thisBrowser } from './telling.ts';
 
 /** How often a technician's phone asks which readings change slowly. */
 const SLOW_EVERY_MS = 60_000;
@@ -30,24 +31,28 @@ export class Pocket extends BoardPage {
   static override styles = [shared, pocketStyle];
 
   private readonly whose = new Whose();
+  private readonly telling: Telling;
   /** Machines' readings that change slowly, for technicians; asked for now and then. */
   private slow: readonly Series[] = [];
   private slowAt = -SLOW_EVERY_MS;
 
   constructor() {
     super('pocket', screenName());
+    this.telling = new Telling(thisBrowser, this.live.entry, () => this.requestUpdate());
   }
 
   override connectedCallback(): void {
     super.connectedCallback();
     addEventListener('pointerdown', this.onTouched, { capture: true });
     addEventListener('keydown', this.onTouched, { capture: true });
+    this.live.addEventListener('state', this.onState);
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     removeEventListener('pointerdown', this.onTouched, { capture: true });
     removeEventListener('keydown', this.onTouched, { capture: true });
+    this.live.removeEventListener('state', this.onState);
   }
 
   override get person(): string | undefined {
@@ -62,6 +67,8 @@ export class Pocket extends BoardPage {
   }
 
   private readonly onTouched = (): void => this.whose.touched(performance.now());
+
+  private readonly onState = (): void => this.telling.follow(this.live.state.entry);
 
   private iAm(person: PersonPart): void {
     if (this.paired) {
@@ -140,7 +147,7 @@ export class Pocket extends BoardPage {
       </div>
       <h2>Asked of you</h2>
       ${asked.length + calls.length === 0 ? html`<p class="dim">nothing is asked of you</p>` : nothing}
-      ${asked.map((m) => this.asked(m))} ${calls.map((n) => this.call(me, n))}
+      ${asked.map((m) => this.asked(m))} ${calls.map((n) => this.call(me, n))} ${this.told()}
       ${
         me.role === 'technician' && this.slow.length > 0
           ? html`<h2>Slow changes</h2>
@@ -169,6 +176,36 @@ export class Pocket extends BoardPage {
             </ol>`
       }
     `;
+  }
+
+  /** Whether this phone is told while it is locked, and the one button for it. */
+  private told(): TemplateResult {
+    const { entry } = this.live.state;
+    const state = this.telling.state(entry);
+    const words = {
+      'not-here': 'This site tells no locked phones: look at this page.',
+      cannot:
+        'This browser can’t be told while it is locked. With the page on the home screen it may.',
+      refused: 'Your browser refuses: allow notifications for this page in its settings.',
+      asking: 'Your browser asks you now.',
+      off: '',
+      on: 'This phone is told, locked too. It may come late or never: it is no call.',
+    }[state];
+    const text = [words, this.telling.wrong].filter((w) => w !== '').join(' ');
+    return html`<div class="told" role="group" aria-label="told while locked">
+      <p class="dim" role="status">${text}</p>
+      ${
+        state === 'off'
+          ? html`<button class="soft" @click=${() => void this.telling.turnOn(entry)}>
+              Tell me when something is asked
+            </button>`
+          : state === 'on'
+            ? html`<button class="soft" @click=${() => void this.telling.turnOff()}>
+                Tell me no more
+              </button>`
+            : nothing
+      }
+    </div>`;
   }
 
   private askSlow(): void {

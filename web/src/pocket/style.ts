@@ -102,6 +102,23 @@ export const pocketStyle = css`
   .refused {
     margin: 8px 16px 0;
   }
+  .told {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 4px 12px;
+    font-size: 15px;
+  }
+  .told p {
+    flex: 1 1 12em;
+  }
+  .told p:empty {
+    display: none;
+  }
+  .told button {
+    flex: 1 1 auto;
+    min-height: 48px;
+  }
   .empty {
     margin-top: 20vh;
     text-align: center;

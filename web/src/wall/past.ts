@@ -32,6 +32,9 @@ export class Past extends EventTarget {
   readonly lastLiveAt = null;
   readonly morning: PastMorning;
   private time: number;
+  /** The first frame that has not come yet. */
+  private next = 0;
+  private readonly byKey = new Map<string, RoomPart>();
   private suite: readonly SuitePart[] = [];
   private rooms: readonly RoomPart[] = [];
   private needs: readonly NeedPart[] = [];
@@ -64,15 +67,25 @@ export class Past extends EventTarget {
     return (lists[kind] ?? []) as readonly Listed<K>[];
   }
 
-  /** The picture of this minute: all that changed up to it. */
+  /** The picture of this minute: all that changed up to it, from where it stands if that was before. */
   private build(): void {
-    const rooms = new Map<string, RoomPart>();
-    for (const frame of this.morning.frames) {
-      if (frame.at > this.time) break;
+    const { frames } = this.morning;
+    const back = this.next > 0 && frames[this.next - 1]!.at > this.time;
+    if (back) {
+      this.next = 0;
+      this.byKey.clear();
+      this.suite = [];
+      this.needs = [];
+    }
+    let moved = back;
+    for (; this.next < frames.length && frames[this.next]!.at <= this.time; this.next++) {
+      const frame = frames[this.next]!;
       if (frame.suite !== undefined) this.suite = [frame.suite];
       if (frame.needs !== undefined) this.needs = frame.needs;
-      for (const room of frame.rooms) rooms.set(room.key, room);
+      for (const room of frame.rooms) this.byKey.set(room.key, room);
+      moved ||= frame.rooms.length > 0;
     }
-    this.rooms = [...rooms.values()];
+    // The same array as long as no room changes: the wall lays nothing out anew then.
+    if (moved) this.rooms = [...this.byKey.values()];
   }
 }

@@ -101,10 +101,16 @@ export const wallStyles = css`
     color: var(--sky);
   }
   .lines {
+    position: relative;
+    display: flex;
+    flex-direction: column;
     height: calc(var(--lines) * var(--u));
   }
+  sunup-needs {
+    flex: 1 0 100%;
+  }
   .calm {
-    height: 100%;
+    flex: 1;
     display: flex;
     flex-direction: column;
     justify-content: center;
@@ -121,7 +127,52 @@ export const wallStyles = css`
     font-size: calc(max(var(--letter), 46) * var(--u));
     color: var(--dim);
   }
+  .legend {
+    color: var(--dim);
+  }
+  .lines .legend {
+    position: absolute;
+    inset: auto 0 0 0;
+  }
+  .calm ~ .legend {
+    position: static;
+  }
+  .legend p {
+    margin: 0;
+    height: 1.4em;
+    display: flex;
+    gap: 1.1em;
+    align-items: center;
+    white-space: nowrap;
+  }
+  .calm ~ .legend p {
+    justify-content: center;
+  }
+  .legend span {
+    display: inline-flex;
+    align-items: center;
+    gap: 0.4em;
+  }
+  .legend svg {
+    width: 1.2em;
+    height: 1.2em;
+    overflow: visible;
+  }
+  .legend .line {
+    stroke-width: 4;
+  }
+  .legend .arrow {
+    stroke: var(--dim);
+    stroke-width: 4;
+  }
+  .legend .lit {
+    display: inline;
+    stroke: none;
+  }
   footer {
+    display: flex;
+    justify-content: space-between;
+    gap: 1em;
     padding: calc(4 * var(--u)) calc(36 * var(--u)) calc(10 * var(--u));
     color: var(--dim);
     white-space: nowrap;

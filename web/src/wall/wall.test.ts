@@ -172,7 +172,13 @@ describe('a past morning', () => {
     });
     const standings = (): string[] => past.list('room').map((r) => r.standing);
     expect(standings()).toEqual(['ahead', 'ahead']);
+    const rooms = past.list('room');
+    past.goTo(at('06:45'));
+    // Nothing of it is laid out anew while nothing changes.
+    expect(past.list('room')).toBe(rooms);
     past.goTo(at('07:00'));
+    expect(standings()).toEqual(['late', 'ahead']);
+    past.goTo(at('07:20'));
     expect(standings()).toEqual(['late', 'ahead']);
     past.goTo(at('06:59'));
     expect(standings()).toEqual(['ahead', 'ahead']);

@@ -3,8 +3,9 @@ import { customElement, property, state } from 'lit/decorators.js';
 import type { NeedPart, RoomPart, SuitePart } from '../generated/wire.ts';
 import { LiveController, type Live } from '../live/index.ts';
 import { badge, clockTime, say as sayCommon } from '../look/index.ts';
-import { numberRows, WIDTH } from './geometry.ts';
+import { type Layout, numberRows, WIDTH } from './geometry.ts';
 import { Horizon } from './horizon.ts';
+import { legendBeside, legendIn, type LegendOf } from './legend.ts';
 import { type LineSizes, lineSizes } from './needs.ts';
 import './needs.ts';
 import { Past } from './past.ts';
@@ -33,6 +34,7 @@ export class SunupWall extends LitElement {
   @property({ attribute: false }) settings!: WallSettings;
   @state() private height = 1080;
   @state() private fits = true;
+  @state() private bare = false;
 
   private horizon: Horizon | null = null;
   private readonly observer = new ResizeObserver(() => this.resized());
@@ -112,8 +114,13 @@ export class SunupWall extends LitElement {
   override updated(_changed: PropertyValues): void {
     const { suite, rooms } = this.drawn;
     const layout = this.horizon?.draw({ suite, rooms, now: this.drawnNow });
-    if (layout) this.fits = layout.fits;
+    if (layout) this.laidOut(layout);
     this.horizon?.describe(countWords(suite, rooms, this.drawnNow, this.oldSince));
+  }
+
+  private laidOut(layout: Layout): void {
+    this.fits = layout.fits;
+    this.bare = layout.wordRows === 0;
   }
 
   override render() {
@@ -128,6 +135,7 @@ export class SunupWall extends LitElement {
     const { suite, rooms, needs } = this.drawn;
     const sizes = lineSizes(this.letter, this.height - this.frameHeight, this.numberRows);
     const words = this.insteadOfLines();
+    const legend = this.legend(sizes, words !== null);
     return html`
       ${live instanceof Past ? nothing : html`<sunup-banner .live=${live}></sunup-banner>`}
       <main class=${old ? 'old' : ''}>
@@ -153,11 +161,38 @@ export class SunupWall extends LitElement {
                     ?old=${old}
                   ></sunup-needs>`
             }
+            ${legend ?? nothing}
           </div>
         </section>
-        <footer>${say('caution')}${this.remarks()}</footer>
+        <footer>
+          <span>${say('caution')}${this.remarks()}</span>${legend ? nothing : this.besideCaution()}
+        </footer>
       </main>
     `;
+  }
+
+  private get legendOf(): LegendOf {
+    return { bare: this.bare, ticks: this.numberRows > 1 };
+  }
+
+  /** It is told of a live morning only: of others the words say what is to be known. */
+  private get tellsLegend(): boolean {
+    return this.oldSince === undefined && this.drawn.suite?.phase === 'open';
+  }
+
+  /** What the signs mean, where lines or calm words leave room for it. */
+  private legend(sizes: LineSizes, calm: boolean) {
+    if (!this.tellsLegend) return null;
+    const lines = Math.min(sizes.lines, this.drawn.needs.length);
+    const free = calm
+      ? linesHeight(sizes, calm, this.letter) - calmHeight(this.letter)
+      : (sizes.lines - lines) * sizes.rowHeight;
+    return legendIn(this.legendOf, this.letter, free, performance.now());
+  }
+
+  private besideCaution() {
+    if (!this.tellsLegend || !this.fits || this.settings.wrong.length > 0) return nothing;
+    return legendBeside(this.legendOf, this.letter, say('caution'), performance.now()) ?? nothing;
   }
 
   private header(suite: SuitePart | undefined, rooms: readonly RoomPart[], old: boolean) {
@@ -227,6 +262,11 @@ export class SunupWall extends LitElement {
 
 function placeWords(suite: SuitePart): string {
   return suite.phase === 'none' ? suite.suite : `${suite.hospital} · ${suite.suite}`;
+}
+
+/** What calm words take, as they are set. */
+function calmHeight(letter: number): number {
+  return 1.2 * (Math.max(letter * 1.2, 84) + Math.max(letter, 46)) + letter;
 }
 
 /** Without a heading the lines' place is as much higher, so that the horizon stays where it is. */

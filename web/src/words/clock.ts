@@ -63,11 +63,12 @@ export function clockHere(at: number): string {
 }
 
 /** Times in a sentence of the server, which writes them by 24 hours, as the site writes them. */
-export function timesIn(text: string): string {
+export function timesIn(text: string, brief = false): string {
+  const halves = brief ? (['a', 'p'] as const) : ([' am', ' pm'] as const);
   return style().clock === 24
     ? text
-    : text.replace(/(?<![\d:])(?:[01]\d|2[0-3]):[0-5]\d(?![\d:]| ?[ap]m)/g, (time) =>
-        written(time),
+    : text.replace(/(?<![\d:])(?:[01]\d|2[0-3]):[0-5]\d(?![\d:]| ?[ap]m?\b)/g, (time) =>
+        written(time, ...halves),
       );
 }
 

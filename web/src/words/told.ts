@@ -12,7 +12,6 @@ import { FIRST, follow, style } from './style.ts';
 /** Fields of each kind of part that hold sentences of the server or of sheets. */
 const SENTENCES: Partial<Record<PartUnion['part'], ReadonlySet<string>>> = {
   room: new Set(['word']),
-  need: new Set(['words']),
   item: new Set(['name', 'undo']),
   wait: new Set(['words']),
   chance: new Set(['words']),
@@ -24,9 +23,18 @@ const SENTENCES: Partial<Record<PartUnion['part'], ReadonlySet<string>>> = {
   drugs: new Set(['open']),
 };
 
+/** Letters of a line that is to be read from far away, as the server counts them. */
+const LINE_LETTERS = 40;
+
 /** A sentence of the server. */
 export function told(text: string): string {
   return timesIn(worded(text));
+}
+
+/** One that has no more letters than a line of the wall: its times are written as short as it takes. */
+function toldLine(text: string): string {
+  const whole = told(text);
+  return whole.length <= LINE_LETTERS ? whole : timesIn(worded(text), true);
 }
 
 /** What the server answered, with these fields told, however deep they stand. */
@@ -50,6 +58,7 @@ function isFirst(): boolean {
 }
 
 function toldPart(part: PartUnion): PartUnion {
+  if (part.part === 'need') return { ...part, words: toldLine(part.words) };
   const fields = SENTENCES[part.part];
   return fields === undefined ? part : toldIn(part, fields);
 }

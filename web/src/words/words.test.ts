@@ -83,6 +83,24 @@ describe('words', () => {
     expect(dateWords('2026-11-25')).toBe('Wednesday, November 25');
   });
 
+  it('are written short where a line of the wall would have more than 40 letters', () => {
+    follow({ english: 'british', clock: 12 });
+    const words = (text: string) => {
+      const parts = [{ part: 'need', key: 'need/1', words: text }] as PartUnion[];
+      const view = { m: 'view', parts } as Parameters<typeof toldMessage>[0];
+      return (toldMessage(view) as unknown as { parts: { words: string }[] }).parts[0]!.words;
+    };
+    expect(words('ultrasound is in 9 until about 07:22')).toBe(
+      'ultrasound is in 9 until about 7:22 am',
+    );
+    expect(words('ultrasound goes to 9 first, until 07:22')).toBe(
+      'ultrasound goes to 9 first, until 7:22a',
+    );
+    expect(words(words('ultrasound goes to 9 first, until 07:22'))).toBe(
+      'ultrasound goes to 9 first, until 7:22a',
+    );
+  });
+
   it('change where the server wrote and nowhere else', () => {
     const suite = {
       part: 'suite',

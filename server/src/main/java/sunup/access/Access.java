@@ -18,6 +18,8 @@ import sunup.board.Role;
 import sunup.board.RoomId;
 import sunup.board.SuiteId;
 import sunup.journal.SideDatabase;
+import sunup.push.PushKey;
+import sunup.push.Pushes;
 import sunup.suites.Clock;
 
 /**
@@ -50,6 +52,7 @@ public final class Access implements AutoCloseable {
   private final SuiteId firstSuite;
   private final Managing managing;
   private final SigningOn signingOn;
+  private final Subscribing subscribing;
 
   /** Null where the site has no identity provider. */
   private final SigningIn signingIn;
@@ -61,7 +64,8 @@ public final class Access implements AutoCloseable {
       Pins pins,
       Map<SuiteId, Set<RoomId>> suites,
       byte[] key,
-      ProviderOptions provider) {
+      ProviderOptions provider,
+      Subscribing subscribing) {
     this.ledger = ledger;
     this.pins = pins;
     this.suites = Map.copyOf(suites);
@@ -69,6 +73,7 @@ public final class Access implements AutoCloseable {
     this.passes = new Passes(key);
     this.managing = new Managing(this);
     this.signingOn = new SigningOn(this);
+    this.subscribing = subscribing;
     this.signingIn = provider == null ? null : new SigningIn(this, provider);
   }
 
@@ -81,6 +86,7 @@ public final class Access implements AutoCloseable {
    * @param pepperLost whether PINs that were made with another are given up
    * @param provider by which people sign on too, or null
    * @param suites this board's in order, each with its rooms
+   * @param pushes which of them tell phones
    */
   public static Access open(
       SideDatabase database,
@@ -89,14 +95,18 @@ public final class Access implements AutoCloseable {
       boolean pepperLost,
       ProviderOptions provider,
       Clock clock,
-      Map<SuiteId, Set<RoomId>> suites)
+      Map<SuiteId, Set<RoomId>> suites,
+      Pushes pushes)
       throws IOException {
     boolean opened = false;
     try {
       Pins pins = new Pins(database.inOne(c -> Pepper.of(c, pepper, makePepper, pepperLost)));
       byte[] key = database.inOne(Passes::key);
       String link = first(database, clock.realMs());
-      Access made = new Access(Ledger.open(database, clock), pins, suites, key, provider);
+      PushKey pushKey = PushKey.of(database.inOne(PushStore::key));
+      Ledger ledger = Ledger.open(database, clock);
+      Subscribing phones = new Subscribing(ledger, pushes, pushKey);
+      Access made = new Access(ledger, pins, suites, key, provider, phones);
       made.firstLink = link;
       opened = true;
       return made;
@@ -161,6 +171,11 @@ public final class Access implements AutoCloseable {
 
   SigningOn signingOn() {
     return signingOn;
+  }
+
+  /** Phones that are told when something is asked. */
+  public Subscribing subscribing() {
+    return subscribing;
   }
 
   /** Signing on by the site's identity provider, if it has one. */

@@ -44,7 +44,7 @@ final class AccessStore {
     T of(ResultSet row) throws SQLException;
   }
 
-  private static <T> List<T> all(Connection c, String sql, Row<T> read, Object... with)
+  static <T> List<T> all(Connection c, String sql, Row<T> read, Object... with)
       throws SQLException {
     try (PreparedStatement s = SideDatabase.prepare(c, sql, with);
         ResultSet row = s.executeQuery()) {
@@ -120,7 +120,7 @@ final class AccessStore {
             r -> new Known.Lock(r.getString("person"), r.getString("screen")),
             TRIES_MAX,
             now - LOCK_MS);
-    return new Known(stamp(c), screens, keys, people, sessions, locks);
+    return new Known(stamp(c), screens, keys, people, sessions, locks, PushStore.all(c));
   }
 
   private static PairedScreen screen(ResultSet r) throws SQLException {

@@ -27,6 +27,7 @@ public final class Door {
   private static final long PASS_AGAIN_MS = 3_600_000;
 
   private static final String COUNTERSIGN = "countersign";
+  private static final String PUSH = "push";
 
   private final Access access;
   private final Ledger ledger;
@@ -121,6 +122,10 @@ public final class Door {
     } else if (message instanceof ClientMessage.SignOff) {
       inside(
           "sign-off", at -> told("sign-off", access.signOff(at), "Nobody is signed on here now."));
+    } else if (message instanceof ClientMessage.PushOn on) {
+      inside(PUSH, at -> pushOn(at, on));
+    } else if (message instanceof ClientMessage.PushOff) {
+      inside(PUSH, at -> told(PUSH, access.subscribing().off(current().orElse(null)), ""));
     } else if (message instanceof ClientMessage.Countersign by) {
       inside(COUNTERSIGN, at -> countersign(at, by));
     } else if (message instanceof ClientMessage.Manage manage) {
@@ -229,7 +234,8 @@ public final class Door {
             screen.suite().value(),
             screen.room(),
             access.passes().made(fingerprint, passAt),
-            access.signingIn().map(SigningIn::name).orElse(null)));
+            access.signingIn().map(SigningIn::name).orElse(null),
+            access.subscribing().offered(screen)));
   }
 
   /** Something changed, here or at another node. */
@@ -392,6 +398,10 @@ public final class Door {
         access.signingOn().second(at, current().orElse(null), by, planned),
         token -> line.send(new ServerMessage.Told(COUNTERSIGN, true, words, null, token, null)),
         why -> line.send(new ServerMessage.Told(COUNTERSIGN, false, why, null)));
+  }
+
+  private void pushOn(PairedScreen at, ClientMessage.PushOn on) {
+    told(PUSH, access.subscribing().on(at, current().orElse(null), on), "");
   }
 
   private void manage(PairedScreen at, ClientMessage.Manage manage) {

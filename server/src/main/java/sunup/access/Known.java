@@ -9,6 +9,7 @@ import sunup.board.PersonId;
 import sunup.board.Role;
 import sunup.board.RoomId;
 import sunup.board.SuiteId;
+import sunup.push.Subscription;
 
 /**
  * Screens, people and who is signed on where, as last read. Never changed: a change makes another.
@@ -19,6 +20,7 @@ import sunup.board.SuiteId;
  * @param people by code, without those who may not sign on any more
  * @param sessions by id: those under which a touch may still come
  * @param locks who may not try at a screen now
+ * @param pushes by sign-on: phones that are told
  */
 record Known(
     long stamp,
@@ -26,8 +28,10 @@ record Known(
     Map<String, Key> keys,
     Map<String, Person> people,
     Map<String, SignedOn> sessions,
-    List<Lock> locks) {
-  static final Known NOTHING = new Known(-1, Map.of(), Map.of(), Map.of(), Map.of(), List.of());
+    List<Lock> locks,
+    Map<String, Subscription> pushes) {
+  static final Known NOTHING =
+      new Known(-1, Map.of(), Map.of(), Map.of(), Map.of(), List.of(), Map.of());
 
   /** In place of a suite: all of them. */
   static final String EVERYWHERE = "*";
@@ -38,6 +42,7 @@ record Known(
     people = Map.copyOf(people);
     sessions = Map.copyOf(sessions);
     locks = List.copyOf(locks);
+    pushes = Map.copyOf(pushes);
   }
 
   /**

@@ -127,6 +127,7 @@ final class Ledger implements AutoCloseable {
                     AccessStore.changed(c);
                     T made = work.on(c);
                     AccessStore.closeOwn(c, now());
+                    PushStore.dropEnded(c, now());
                     after[0] = AccessStore.read(c, now());
                     return made;
                   });

@@ -37,6 +37,8 @@ import sunup.journal.Journal;
 import sunup.journal.PostgresJournal;
 import sunup.journal.SideDatabase;
 import sunup.journal.SqliteJournal;
+import sunup.push.PushTerms;
+import sunup.push.Pushes;
 import sunup.suites.Company;
 import sunup.suites.Decider;
 import sunup.suites.Suites;
@@ -132,9 +134,13 @@ record Opened(
           "Several nodes need the same pepper: name a file that all of them have.");
     }
     Map<SuiteId, Set<RoomId>> rooms = new LinkedHashMap<>();
+    Map<SuiteId, PushTerms> push = new HashMap<>();
     for (SiteFile site : sites) {
       rooms.put(
           site.suite(), site.rooms().stream().map(SiteFile.Room::id).collect(Collectors.toSet()));
+      if (site.push() != null) {
+        push.put(site.suite(), site.push());
+      }
     }
     return Access.open(
         beside(options, "access"),
@@ -143,7 +149,8 @@ record Opened(
         pairing.pepperLost(),
         pairing.provider() == null ? null : ProviderOptions.read(pairing.provider()),
         options.clock(),
-        rooms);
+        rooms,
+        new Pushes(push, pairing.push()));
   }
 
   /** Reads only: nothing random is asked of it. */

@@ -35,6 +35,7 @@ import sunup.journal.Journal;
 import sunup.live.ForecastPool;
 import sunup.live.LiveEndpoint;
 import sunup.live.Mornings;
+import sunup.live.Nudges;
 import sunup.live.OutlookSight;
 import sunup.live.Owners;
 import sunup.live.Pace;
@@ -79,6 +80,9 @@ public final class SunupServer {
   /** Null where screens are not paired. */
   private final Access access;
 
+  /** Null where no phone is told anything. */
+  private final Phones phones;
+
   /** The timer that looks for what other nodes changed, or -1. */
   private final long accessPoll;
 
@@ -114,6 +118,8 @@ public final class SunupServer {
     this.access = opened.access();
     this.identity = opened.identity();
     this.doors = options.doors();
+    boolean tells = access != null && sites.stream().anyMatch(site -> site.push() != null);
+    this.phones = tells ? new Phones(vertx, access.subscribing(), options.pairing().push()) : null;
     Suites suites = opened.suites();
     Cluster cluster = opened.cluster();
     this.editions = opened.editions();
@@ -185,7 +191,8 @@ public final class SunupServer {
         forecasts,
         lookups,
         options.pace(),
-        said::keep);
+        said::keep,
+        phones == null ? Nudges.NONE : phones);
   }
 
   private static Connections connections(ServerOptions options) {
@@ -384,6 +391,9 @@ public final class SunupServer {
     }
     if (identity != null) {
       identity.close();
+    }
+    if (phones != null) {
+      phones.close();
     }
     return vertx.executeBlocking(
         () -> {

@@ -15,6 +15,7 @@ import sunup.board.RoomId;
 import sunup.board.SiteSettings;
 import sunup.board.SuiteId;
 import sunup.board.UnitPlan;
+import sunup.push.PushTerms;
 
 /**
  * What a site says of itself once: its suite, rooms, people, equipment and places. A morning's plan
@@ -31,6 +32,7 @@ import sunup.board.UnitPlan;
  * @param words the site's own words for techniques and options, lower case, and what they mean
  * @param bedside what the site decides about bedside figures, and which its pharmacy has released
  * @param learns true if its openings freeze the durations that its closed mornings taught
+ * @param push on which terms phones are told that something is asked; null if none is
  */
 public record SiteFile(
     String file,
@@ -43,7 +45,8 @@ public record SiteFile(
     List<Place> places,
     Map<String, String> words,
     BedsideSettings bedside,
-    boolean learns) {
+    boolean learns,
+    PushTerms push) {
 
   /**
    * A room.

@@ -31,6 +31,7 @@ import sunup.codec.Lined;
 import sunup.codec.Problem;
 import sunup.drugs.ApprovedDrug;
 import sunup.drugs.PackageCheck;
+import sunup.push.PushTerms;
 import sunup.units.Unit;
 
 /** Reads a site's file; every mistake is told with its line and how to mend it, all in one go. */
@@ -48,6 +49,10 @@ public final class SiteReader {
   static final int MAX_WORDS = 200;
   static final int WALL_NAME = 16;
 
+  static final int MAX_PUSH_HOSTS = 20;
+
+  private static final Pattern CONTACT = Pattern.compile("mailto:[^@\\s]+@[^@\\s]+|https://\\S+");
+  private static final Pattern HOST = Pattern.compile("[A-Za-z0-9.-]*[A-Za-z][A-Za-z0-9-]*");
   private static final Pattern TIME = Pattern.compile("([01]\\d|2[0-3]):[0-5]\\d");
   private static final Map<String, Role> ROLES = words(Role.values(), Role::word);
   private static final Map<String, Step> STEPS =
@@ -102,6 +107,7 @@ public final class SiteReader {
     Map<String, String> words = words(f);
     BedsideSettings bedside = BedsideReader.read(f, settings == null ? null : settings.style());
     boolean learns = f.get("learnDurations") == null || f.flag("learnDurations");
+    PushTerms push = push(f);
     f.done();
     int people = roaming.size() + rooms.stream().mapToInt(r -> r.people().size() + 1).sum();
     if (people > MAX_PEOPLE) {
@@ -111,7 +117,30 @@ public final class SiteReader {
       return null;
     }
     return new SiteFile(
-        file, suite, settings, begins, rooms, roaming, units, places, words, bedside, learns);
+        file, suite, settings, begins, rooms, roaming, units, places, words, bedside, learns, push);
+  }
+
+  /** Off unless the file says who answers for it: it goes through servers of others. */
+  private static PushTerms push(Fields site) {
+    Fields f = site.object("push");
+    if (f == null) {
+      return null;
+    }
+    f.get("note");
+    String contact = f.text("contact", 200);
+    if (contact != null && !CONTACT.matcher(contact).matches()) {
+      f.problem(
+          "contact",
+          "must be an address for questions: mailto:somebody@hospital.example or https:");
+    }
+    List<String> hosts = f.texts("hosts", MAX_PUSH_HOSTS);
+    for (String host : hosts) {
+      if (!HOST.matcher(host).matches()) {
+        f.problem("hosts", "'" + LocalTimes.shortened(host) + "' is no host name; write only that");
+      }
+    }
+    f.done();
+    return contact == null ? null : new PushTerms(contact, hosts);
   }
 
   private SiteSettings settings(Fields f) {

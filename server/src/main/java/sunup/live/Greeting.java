@@ -68,6 +68,8 @@ record Greeting(Page page, Mornings mornings, MorningId chosen, MorningId resume
         || message instanceof ClientMessage.SignIn
         || message instanceof ClientMessage.SignedIn
         || message instanceof ClientMessage.Countersign
+        || message instanceof ClientMessage.PushOn
+        || message instanceof ClientMessage.PushOff
         || message instanceof ClientMessage.Manage;
   }
 

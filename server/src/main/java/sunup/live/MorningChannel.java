@@ -32,7 +32,8 @@ final class MorningChannel implements Channel {
   private static final Logger LOG = LoggerFactory.getLogger(MorningChannel.class);
 
   /** What channels of one server share. */
-  record Tools(Clock clock, Lane lane, Sight sight, Pool pool, Pace pace, SaidLog log) {}
+  record Tools(
+      Clock clock, Lane lane, Sight sight, Pool pool, Pace pace, SaidLog log, Nudges nudges) {}
 
   private final Owner owner;
   private final Tools tools;
@@ -40,6 +41,7 @@ final class MorningChannel implements Channel {
   private final Figures figures;
   private final Searches searches;
   private final Keeping keeping;
+  private final Asking asking;
   private final AtomicReference<Standpoint> arriving = new AtomicReference<>();
   private final Set<Screen> screens = new LinkedHashSet<>();
   private final Map<Screen, Resume> waiting = new LinkedHashMap<>();
@@ -73,6 +75,7 @@ final class MorningChannel implements Channel {
     this.figures =
         new Figures(tools.sight(), tools.lane(), tools.pool(), tools.pace(), new Taker());
     this.keeping = new Keeping(tools);
+    this.asking = new Asking(tools, () -> closed ? null : known);
     this.searches = new Searches(tools, this::found);
     this.lastFrameAt = tools.clock().monotonicMs() - tools.pace().frameMs();
   }
@@ -198,6 +201,7 @@ final class MorningChannel implements Channel {
       return;
     }
     known = newest;
+    asking.look(newest);
     if (before == null || newest.epoch() > before.epoch()) {
       if (foretold.of() > newest.state().seq()) {
         foretold = Foretold.NONE;

@@ -91,6 +91,7 @@ public final class Mornings {
    * @param owners asked on {@code blocking}
    * @param pool runs forecasts
    * @param log keeps what was said
+   * @param nudges tells people who look at no screen
    */
   public Mornings(
       SuiteId suite,
@@ -102,12 +103,13 @@ public final class Mornings {
       Pool pool,
       Executor blocking,
       Pace pace,
-      SaidLog log) {
+      SaidLog log,
+      Nudges nudges) {
     this.suite = suite;
     this.zone = zone;
     this.owners = owners;
     this.blocking = blocking;
-    this.tools = new MorningChannel.Tools(clock, lane, sight, pool, pace, log);
+    this.tools = new MorningChannel.Tools(clock, lane, sight, pool, pace, log, nudges);
   }
 
   public void open() {

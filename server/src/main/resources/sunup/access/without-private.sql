@@ -3,3 +3,4 @@
 DELETE FROM access_sign_on;
 DELETE FROM access_tries;
 DELETE FROM access_pairing;
+DELETE FROM access_push;

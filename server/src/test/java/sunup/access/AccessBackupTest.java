@@ -24,6 +24,7 @@ import sunup.journal.Kept;
 import sunup.journal.PostgresServer;
 import sunup.journal.SideDatabase;
 import sunup.live.fake.TickingClock;
+import sunup.push.Pushes;
 
 /** Screens and people in a backup, put back into both kinds of store; and their pepper. */
 class AccessBackupTest {
@@ -39,7 +40,7 @@ class AccessBackupTest {
             ? SideDatabase.sqlite(store.folder(), "access")
             : SideDatabase.postgres(PostgresServer.shared().address(store.schema()), "access");
     Map<SuiteId, Set<RoomId>> suites = Map.of(SUITE, Set.of(new RoomId("4")));
-    return Access.open(database, pepper, true, lost, null, clock, suites);
+    return Access.open(database, pepper, true, lost, null, clock, suites, Pushes.NONE);
   }
 
   private static <T> T done(java.util.concurrent.Future<T> future) throws Exception {

@@ -12,6 +12,7 @@ import sunup.board.Step;
 import sunup.codec.Problem;
 import sunup.drugs.ApprovedDrug;
 import sunup.drugs.ControlledDrug;
+import sunup.push.PushTerms;
 import sunup.units.Unit;
 
 /** The site's file: what comes with Sunup, and what is said of mistakes. */
@@ -224,5 +225,26 @@ class SiteReaderTest {
     assertThat(SiteReader.read("site.json", again).site().bedside().releases())
         .isEqualTo(two.subList(1, 2));
     assertThat(ReleaseWriter.write(again, two)).isEqualTo(added);
+  }
+
+  @Test
+  void shouldTellPhonesOnlyIfTheFileSaysWhoAnswersForIt() {
+    assertThat(SiteFile.standard().push()).isNull();
+    String site = SiteFile.standardText();
+    String right =
+        site.replaceFirst(
+            "\\{",
+            "{\"push\": {\"contact\": \"mailto:a@b.example\", \"hosts\": [\"Push.example\"]},");
+    assertThat(SiteReader.read("site.json", right).site().push())
+        .isEqualTo(new PushTerms("mailto:a@b.example", List.of("push.example")));
+
+    String wrong =
+        site.replaceFirst("\\{", "{\"push\": {\"contact\": \"us\", \"hosts\": [\"https://a\"]},");
+    assertThat(SiteReader.read("site.json", wrong).problems())
+        .extracting(Object::toString)
+        .containsExactly(
+            "site.json, line 1, push: contact: must be an address for questions:"
+                + " mailto:somebody@hospital.example or https:",
+            "site.json, line 1, push: hosts: 'https://a' is no host name; write only that");
   }
 }

@@ -36,7 +36,8 @@ class ChannelTest {
     channel =
         new MorningChannel(
             owner,
-            new MorningChannel.Tools(clock, lane, sight, pool, Pace.DEFAULT, Unkept.LOG),
+            new MorningChannel.Tools(
+                clock, lane, sight, pool, Pace.DEFAULT, Unkept.LOG, Nudges.NONE),
             Map.of());
     channel.open();
     lane.drain();

@@ -32,7 +32,7 @@ class SearchesTest {
   private final Searches searches =
       new Searches(
           new MorningChannel.Tools(
-              clock, lane, new CountingSight(), work::add, Pace.DEFAULT, Unkept.LOG),
+              clock, lane, new CountingSight(), work::add, Pace.DEFAULT, Unkept.LOG, Nudges.NONE),
           told::add);
 
   private final class CountingSight implements Sight {

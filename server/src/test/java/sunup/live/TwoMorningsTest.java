@@ -42,7 +42,8 @@ class TwoMorningsTest {
           Runnable::run,
           Runnable::run,
           Pace.DEFAULT,
-          Unkept.LOG);
+          Unkept.LOG,
+          Nudges.NONE);
 
   @BeforeEach
   void open() {

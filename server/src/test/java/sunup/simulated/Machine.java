@@ -10,6 +10,7 @@ import sunup.cluster.Routing;
 import sunup.journal.EventTypes;
 import sunup.live.Mornings;
 import sunup.live.MorningsBySuite;
+import sunup.live.Nudges;
 import sunup.live.Pace;
 import sunup.live.Place;
 import sunup.live.fake.Unkept;
@@ -108,7 +109,8 @@ final class Machine {
             live::execute,
             live,
             Pace.DEFAULT,
-            Unkept.LOG);
+            Unkept.LOG,
+            Nudges.NONE);
     routing.serve(new MorningsBySuite(List.of(mornings)), () -> 1);
     routing.start();
     mornings.open();

@@ -60,6 +60,17 @@ public final class Outlook {
   }
 
   /**
+   * A holdup in the wall's words without times: of a past moment is known what it was, and not until
+   * when.
+   *
+   * @param what the item's words, or null
+   * @param thing the role, kind of equipment or place in words, or null
+   */
+  public static String timeless(String kind, String what, String thing) {
+    return Words.timeless(kind, what, thing);
+  }
+
+  /**
    * The figures of each room as the desk reads them, of a morning that was not judged before.
    *
    * @param now the moment that they are of

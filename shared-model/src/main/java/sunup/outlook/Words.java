@@ -94,6 +94,31 @@ final class Words {
   }
 
   /**
+   * A holdup of which is known what it was and not until when, in the wall's words.
+   *
+   * @param what the item's words, or null
+   * @param thing the role, kind of equipment or place in words, or null
+   */
+  static String timeless(String kind, String what, String thing) {
+    String item = what == null ? "set-up" : what;
+    String other = thing == null ? "somebody" : thing;
+    return cut(
+        switch (kind) {
+          case "place" -> other + " not open";
+          case "equipment" -> other + ": waiting";
+          case "arrival" -> thing == null ? item : "no word from " + thing;
+          case "lapse" -> fit(true, item, "to be done again", "again");
+          case "booked" -> fit(true, item, "not before its time", "later");
+          case "person" -> fit(true, item, "waits for " + other, "needs " + other);
+          case "mend" -> fit(true, item, "to be mended", "fault");
+          case "waits" -> fit(true, item, "waiting", null);
+          case "not-begun" -> fit(true, item, "not begun", null);
+          case "occupied" -> "room in use";
+          default -> fit(true, item, "not done", null);
+        });
+  }
+
+  /**
    * What with the rest; on the wall with its brief form, or that without what it is, where the
    * whole has too many letters: a word that is cut off says nothing from six metres.
    */

@@ -26,6 +26,8 @@ import sunup.codec.Maybe;
   @JsonSubTypes.Type(value = ClientMessage.SignedIn.class, name = "signed-in"),
   @JsonSubTypes.Type(value = ClientMessage.Countersign.class, name = "countersign"),
   @JsonSubTypes.Type(value = ClientMessage.Manage.class, name = "manage"),
+  @JsonSubTypes.Type(value = ClientMessage.PushOn.class, name = "push-on"),
+  @JsonSubTypes.Type(value = ClientMessage.PushOff.class, name = "push-off"),
 })
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public sealed interface ClientMessage {
@@ -171,6 +173,19 @@ public sealed interface ClientMessage {
    */
   record Countersign(String code, String pin, @Maybe PersonId as, MorningId morning, String kind)
       implements ClientMessage {}
+
+  /**
+   * A phone wants to be told by its browser's push service when something is asked of whoever is
+   * signed on at it now, for as long as that lasts.
+   *
+   * @param endpoint where that service takes messages for it
+   * @param key the browser's public key, a point on P-256 of 65 bytes, base64url
+   * @param auth the browser's secret of 16 bytes, base64url
+   */
+  record PushOn(String endpoint, String key, String auth) implements ClientMessage {}
+
+  /** It does not want to be told any more. */
+  record PushOff() implements ClientMessage {}
 
   /** Nobody is signed on here any more. */
   record SignOff() implements ClientMessage {}

@@ -120,6 +120,7 @@ public sealed interface ServerMessage {
    * @param room a station's
    * @param pass for requests over HTTP, in the header {@code Sunup-Pass}
    * @param provider what the identity provider is called by which people sign on here too
+   * @param push where the site tells phones: the board's public key for the browser's subscription
    */
   record Paired(
       String screen,
@@ -127,7 +128,8 @@ public sealed interface ServerMessage {
       String suite,
       @Maybe RoomId room,
       String pass,
-      @Maybe String provider)
+      @Maybe String provider,
+      @Maybe String push)
       implements ServerMessage {}
 
   /**

@@ -43,6 +43,39 @@ class MoveTest {
   }
 
   @Test
+  void shouldBeOpenForThoseWhomItIsAskedOfUntilSomebodyAnswersOrLeaves() {
+    Day day = asked();
+    assertThat(OpenAsk.in(day.morning()))
+        .singleElement()
+        .satisfies(ask -> assertThat(ask.of()).containsExactly(Fixture.T1));
+    String key = OpenAsk.in(day.morning()).get(0).key();
+
+    day.by(TECHNICIAN, answer(MoveAnswer.CANNOT));
+    assertThat(OpenAsk.in(day.morning())).isEmpty();
+    day.minute(2).by(Fixture.DESK, new Command.AskMove(SEND, Role.TECHNICIAN, null));
+    assertThat(OpenAsk.in(day.morning()).get(0).key()).isNotEqualTo(key);
+    assertThat(OpenAsk.in(day.morning()).get(0).of()).contains(Fixture.T1);
+
+    day.by(Fixture.DESK, new Command.Leave(Fixture.T1, null));
+    assertThat(OpenAsk.in(day.morning()).get(0).of()).doesNotContain(Fixture.T1);
+  }
+
+  @Test
+  void shouldCallWhoeverRoamsOrCoversTheRoomAndNotItsOwnPeople() {
+    Day day = Day.open().by(Fixture.ANAESTHETIST_2, new Command.AskHelp(Fixture.R2, null));
+
+    assertThat(OpenAsk.in(day.morning()))
+        .singleElement()
+        .satisfies(
+            ask -> {
+              assertThat(ask.of()).contains(Fixture.T1, Fixture.V1);
+              assertThat(ask.of()).doesNotContain(Fixture.ANAESTHETIST_2.person());
+            });
+    day.by(TECHNICIAN, new Command.AnswerHelp(Fixture.R2, Fixture.T1));
+    assertThat(OpenAsk.in(day.morning())).isEmpty();
+  }
+
+  @Test
   void shouldMakeNothingOfTheSameQuestionOrAnswerTwice() {
     Day day = asked().by(Fixture.DESK, new Command.AskMove(SEND, null, Fixture.T1));
     assertThat(day.events()).isEmpty();

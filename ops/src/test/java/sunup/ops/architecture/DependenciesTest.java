@@ -47,7 +47,8 @@ class DependenciesTest {
     "sunup.editions..",
     "sunup.audit..",
     "sunup.archive..",
-    "sunup.tls.."
+    "sunup.tls..",
+    "sunup.push.."
   };
   private static JavaClasses all;
 
@@ -117,6 +118,7 @@ class DependenciesTest {
             "audit",
             "archive",
             "tls",
+            "push",
             "ops");
   }
 

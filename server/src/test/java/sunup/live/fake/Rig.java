@@ -18,6 +18,7 @@ import sunup.live.Limits;
 import sunup.live.LiveEndpoint;
 import sunup.live.Mornings;
 import sunup.live.MorningsBySuite;
+import sunup.live.Nudges;
 import sunup.live.Pace;
 import sunup.live.Sight;
 
@@ -50,7 +51,8 @@ public final class Rig {
             Runnable::run,
             direct,
             pace,
-            Unkept.LOG);
+            Unkept.LOG,
+            Nudges.NONE);
     endpoint =
         new LiveEndpoint(
             vertx,

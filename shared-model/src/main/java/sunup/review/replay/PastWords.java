@@ -2,6 +2,7 @@ package sunup.review.replay;
 
 import sunup.board.Morning;
 import sunup.board.PlaceId;
+import sunup.outlook.Outlook;
 import sunup.review.facts.Cause;
 import sunup.review.facts.ForecastNote;
 import sunup.sheets.ComposedSheet;
@@ -13,9 +14,6 @@ import sunup.wire.Part.NeedPart;
  * a past wall says no time that nobody said.
  */
 final class PastWords {
-  /** A line of the wall has so many. */
-  private static final int LETTERS = 40;
-
   private PastWords() {}
 
   /** A line that rests on figures, in words without their times; others as they are. */
@@ -41,7 +39,7 @@ final class PastWords {
         need.minutes(),
         need.orMore(),
         need.saveable(),
-        words.length() <= LETTERS ? words : words.substring(0, LETTERS - 1).strip() + "…",
+        words,
         need.holdup(),
         need.help(),
         need.takenBy(),
@@ -50,21 +48,9 @@ final class PastWords {
 
   private static String words(Cause cause, Morning state, ForecastNote note) {
     SheetItem item = item(cause, state, note);
-    String what = item == null ? "set-up" : item.wall();
-    String thing = cause.thing() == null ? "somebody" : cause.thing();
-    return switch (cause.kind()) {
-      case "place" -> place(thing, state) + " not open";
-      case "equipment" -> thing + ": waiting";
-      case "arrival" -> cause.thing() == null ? what : "no word from " + thing;
-      case "person" -> what + ": waits for " + thing;
-      case "mend" -> what + ": to be mended";
-      case "waits" -> what + ": waiting";
-      case "not-begun" -> what + ": not begun";
-      case "lapse" -> what + ": to be done again";
-      case "booked" -> what + ": not before its time";
-      case "occupied" -> "room in use";
-      default -> what + ": not done";
-    };
+    boolean place = cause.kind().equals("place") && cause.thing() != null;
+    String thing = place ? place(cause.thing(), state) : cause.thing();
+    return Outlook.timeless(cause.kind(), item == null ? null : item.wall(), thing);
   }
 
   private static SheetItem item(Cause cause, Morning state, ForecastNote note) {

@@ -1,0 +1,186 @@
+package sunup.push;
+
+import com.nimbusds.jose.JOSEException;
+import io.vertx.core.Vertx;
+import io.vertx.core.buffer.Buffer;
+import io.vertx.core.http.HttpClient;
+import io.vertx.core.http.HttpClientOptions;
+import io.vertx.core.http.HttpMethod;
+import io.vertx.core.http.PoolOptions;
+import io.vertx.core.http.RequestOptions;
+import io.vertx.core.net.PemTrustOptions;
+import io.vertx.core.net.SocketAddress;
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.URI;
+import java.nio.charset.StandardCharsets;
+import java.security.GeneralSecurityException;
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.RejectedExecutionException;
+import java.util.concurrent.ThreadPoolExecutor;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import java.util.concurrent.atomic.AtomicLong;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Sends the one message that there is, on threads of its own: whatever a push service does, nobody
+ * else waits for it. A message that can't be sent is not tried again; the page has it anyway.
+ */
+public final class PushSender implements AutoCloseable {
+  /** All that a push says. Of whom, for which room and what is on the page only. */
+  public static final String WORDS = "something is asked of you";
+
+  /** Messages that wait for a thread; more are not sent. */
+  static final int WAITING_MAX = 256;
+
+  static final int THREADS = 4;
+
+  /** For how long a push service keeps it for a phone that is off: later it says nothing true. */
+  static final int TTL_SECONDS = 120;
+
+  /** A newer message takes the place of one that was not delivered yet. */
+  static final String TOPIC = "asked";
+
+  private static final int CONNECT_MS = 5_000;
+  private static final int WHOLE_MS = 10_000;
+  private static final int GONE = 410;
+  private static final int NOT_FOUND = 404;
+
+  /** Of those that failed the first and one in so many is told in the log. */
+  private static final int TOLD_EACH = 100;
+
+  private static final Logger LOG = LoggerFactory.getLogger(PushSender.class);
+
+  private final PushKey key;
+  private final PushWay way;
+  private final HttpClient http;
+  private final AtomicLong failed = new AtomicLong();
+  private final ThreadPoolExecutor pool =
+      new ThreadPoolExecutor(
+          THREADS,
+          THREADS,
+          10,
+          TimeUnit.SECONDS,
+          new ArrayBlockingQueue<>(WAITING_MAX),
+          task -> {
+            Thread made = new Thread(task, "sunup-push");
+            made.setDaemon(true);
+            return made;
+          });
+
+  public PushSender(Vertx vertx, PushKey key, PushWay way) {
+    this.key = key;
+    this.way = way;
+    HttpClientOptions options =
+        new HttpClientOptions()
+            .setSsl(true)
+            .setConnectTimeout(CONNECT_MS)
+            .setIdleTimeout(WHOLE_MS)
+            .setIdleTimeoutUnit(TimeUnit.MILLISECONDS)
+            .setKeepAlive(false);
+    if (way.roots() != null) {
+      options.setTrustOptions(new PemTrustOptions().addCertPath(way.roots()));
+    }
+    this.http = vertx.createHttpClient(options, new PoolOptions().setHttp1MaxSize(THREADS));
+    pool.allowCoreThreadTimeOut(true);
+  }
+
+  /**
+   * Sends it if there is room. Returns at once.
+   *
+   * @param now real time
+   * @param gone run if the push service says that there is no such browser any more
+   */
+  public void send(Subscription to, PushTerms terms, long now, Runnable gone) {
+    try {
+      pool.execute(() -> sendNow(to, terms, now, gone));
+    } catch (RejectedExecutionException full) {
+      notSent("too many wait");
+    }
+  }
+
+  private void sendNow(Subscription to, PushTerms terms, long now, Runnable gone) {
+    try {
+      int status = post(to, terms, now);
+      if (status == GONE || status == NOT_FOUND) {
+        gone.run();
+      } else if (status / 100 != 2) {
+        notSent("answered " + status);
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    } catch (IOException
+        | GeneralSecurityException
+        | JOSEException
+        | ExecutionException
+        | TimeoutException
+        | RuntimeException e) {
+      notSent(String.valueOf(e.getMessage()));
+    }
+  }
+
+  private int post(Subscription to, PushTerms terms, long now)
+      throws IOException,
+          GeneralSecurityException,
+          JOSEException,
+          InterruptedException,
+          ExecutionException,
+          TimeoutException {
+    URI at = terms.endpoint(to.endpoint(), way);
+    InetAddress address = way.address(at.getHost());
+    int port = at.getPort() == -1 ? 443 : at.getPort();
+    byte[] sealed = Sealed.of(WORDS.getBytes(StandardCharsets.UTF_8), to);
+    String path = at.getRawPath().isEmpty() ? "/" : at.getRawPath();
+    RequestOptions asked =
+        new RequestOptions()
+            .setMethod(HttpMethod.POST)
+            .setServer(SocketAddress.inetSocketAddress(port, address.getHostAddress()))
+            .setHost(at.getHost())
+            .setPort(port)
+            .setURI(at.getRawQuery() == null ? path : path + "?" + at.getRawQuery())
+            .setFollowRedirects(false)
+            .putHeader("Authorization", key.shown(at, terms.contact(), now))
+            .putHeader("Content-Encoding", "aes128gcm")
+            .putHeader("Content-Type", "application/octet-stream")
+            .putHeader("TTL", Integer.toString(TTL_SECONDS))
+            .putHeader("Urgency", "high")
+            .putHeader("Topic", TOPIC);
+    return http.request(asked)
+        .compose(
+            request ->
+                request
+                    .send(Buffer.buffer(sealed))
+                    .map(
+                        response -> {
+                          int status = response.statusCode();
+                          // What else it says is of no use, however much it is.
+                          request.connection().close();
+                          return status;
+                        }))
+        .toCompletionStage()
+        .toCompletableFuture()
+        .get(WHOLE_MS, TimeUnit.MILLISECONDS);
+  }
+
+  /** The address is a secret of the phone's owner and stands in no log. */
+  private void notSent(String why) {
+    long many = failed.incrementAndGet();
+    if (many % TOLD_EACH == 1) {
+      LOG.warn("a push was not sent ({} so far): {}", many, why);
+    }
+  }
+
+  /** How many could not be sent since the start. */
+  public long failed() {
+    return failed.get();
+  }
+
+  @Override
+  public void close() {
+    pool.shutdownNow();
+    http.close();
+  }
+}
