@@ -22,7 +22,6 @@ import java.util.concurrent.TimeUnit;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import sunup.codec.BadJson;
-import sunup.codec.Json;
 
 /**
  * The bus over TCP: each node has a line to each other one for what it says. A message is a length,
@@ -140,7 +139,7 @@ final class TcpBus implements Bus, AutoCloseable {
                       look(); // at once: if its port refuses, its process has ended
                     }
                   });
-              line.write(encode(hello, null));
+              line.write(new BusFrame(hello, null).bytes());
               lines.put(node.id(), line);
             });
   }
@@ -157,15 +156,8 @@ final class TcpBus implements Bus, AutoCloseable {
     if (line == null || line.writeQueueFull()) {
       return false;
     }
-    line.write(encode(message, payload));
+    line.write(new BusFrame(message, payload).bytes());
     return true;
-  }
-
-  private static Buffer encode(BusMessage message, Buffer payload) {
-    byte[] head = Json.bytes(message);
-    int size = 4 + head.length + (payload == null ? 0 : payload.length());
-    Buffer all = Buffer.buffer(4 + size).appendInt(size).appendInt(head.length).appendBytes(head);
-    return payload == null ? all : all.appendBuffer(payload);
   }
 
   /** Somebody opened a line to here. */
@@ -190,7 +182,7 @@ final class TcpBus implements Bus, AutoCloseable {
     private void part(Buffer bytes) {
       if (size < 0) {
         size = bytes.getInt(0);
-        if (size < 4 || size > MESSAGE_MAX) {
+        if (size < BusFrame.LENGTH_BYTES || size > MESSAGE_MAX) {
           refuse("a message of " + size + " bytes");
           return;
         }
@@ -207,19 +199,18 @@ final class TcpBus implements Bus, AutoCloseable {
     }
 
     private void take(Buffer bytes) throws BadJson {
-      int headEnd = 4 + bytes.getInt(0);
-      BusMessage message = Json.read(bytes.getBytes(4, headEnd), BusMessage.class);
+      BusFrame frame = BusFrame.read(bytes);
       if (from == null) {
-        if (!(message instanceof BusMessage.Hello first)
-            || !first.cluster().equals(options.name())) {
+        if (!(frame.message() instanceof BusMessage.Hello first)
+            || !options.name().equals(first.cluster())
+            || first.from() == null) {
           refuse("no hello of this cluster");
           return;
         }
         from = first.from();
         callers.put(from, line);
       }
-      Buffer payload = headEnd < bytes.length() ? bytes.getBuffer(headEnd, bytes.length()) : null;
-      listener.heard(from, message, payload);
+      listener.heard(from, frame.message(), frame.payload());
     }
 
     private void ended() {

@@ -108,7 +108,7 @@ final class BedsideApi {
         .work(asked.figure(), inRoom, patient, entries(asked.own()), today.date());
   }
 
-  private static Question read(byte[] body) throws Answers.Wrong {
+  static Question read(byte[] body) throws Answers.Wrong {
     try {
       Question asked = Json.read(body, Question.class);
       if (asked != null && asked.figure() != null) {
@@ -120,7 +120,7 @@ final class BedsideApi {
     throw new Answers.Wrong("Not understood", 400, "Name a figure.");
   }
 
-  private static CaseId caseId(String text) throws Answers.Wrong {
+  static CaseId caseId(String text) throws Answers.Wrong {
     try {
       return new CaseId(text);
     } catch (IllegalArgumentException | NullPointerException e) {
@@ -128,7 +128,7 @@ final class BedsideApi {
     }
   }
 
-  private static Map<String, Entry> entries(Map<String, Entry> given) throws Answers.Wrong {
+  static Map<String, Entry> entries(Map<String, Entry> given) throws Answers.Wrong {
     if (given == null) {
       return Map.of();
     }

@@ -58,7 +58,7 @@ final class ForecastApi {
                     () -> figures.of(Answers.body(context, "application/json"))));
   }
 
-  private static ForecastInput read(byte[] body) throws Answers.Wrong {
+  static ForecastInput read(byte[] body) throws Answers.Wrong {
     try {
       ForecastInput input = Json.read(body, ForecastInput.class);
       if (input != null) {
@@ -70,7 +70,7 @@ final class ForecastApi {
     throw new Answers.Wrong("Not understood", 400, "null is no morning.");
   }
 
-  private static AsRun asRun(byte[] body) throws Answers.Wrong {
+  static AsRun asRun(byte[] body) throws Answers.Wrong {
     try {
       return AsRun.of(read(body));
     } catch (BadInput e) {
@@ -78,7 +78,7 @@ final class ForecastApi {
     }
   }
 
-  private static Forecast run(byte[] body) throws Answers.Wrong {
+  static Forecast run(byte[] body) throws Answers.Wrong {
     ForecastInput input = read(body);
     long items = input.rooms().stream().mapToLong(room -> room.items().size()).sum();
     if (items * Math.max(1, input.trials()) > ITEM_TRIALS_MAX) {

@@ -149,15 +149,17 @@ final class Guard {
   /**
    * The host that the request names, or null if it names none or two: the pseudo-header {@code
    * :authority} over HTTP/2, the Host header before it. Vert.x resets a stream whose Host header
-   * differs from its authority.
+   * differs from its authority; that is not left to it alone.
    */
   private static String host(HttpServerRequest request) {
     HostAndPort authority = request.authority();
+    List<String> named = request.headers().getAll("Host");
     if (request.version() != HttpVersion.HTTP_2 || authority == null) {
-      List<String> named = request.headers().getAll("Host");
       return named.size() == 1 ? named.get(0) : null;
     }
-    return authority.port() < 0 ? authority.host() : authority.host() + ":" + authority.port();
+    String host =
+        authority.port() < 0 ? authority.host() : authority.host() + ":" + authority.port();
+    return named.stream().allMatch(host::equalsIgnoreCase) ? host : null;
   }
 
   /** The answer to whatever went wrong, without its inside. */

@@ -171,16 +171,20 @@ final class SheetsApi {
   }
 
   private SheetDraft draft(SuiteId suite, int on, List<SheetEdit> edits) throws Answers.Wrong {
-    if (edits == null || edits.stream().anyMatch(e -> e == null || e.does() == null)) {
-      throw new Answers.Wrong(
-          "Not understood", 400, "A draft has edits, and each says what it does.");
-    }
+    checkEdits(edits);
     Edition base = UsableSheets.ask(() -> editions.of(suite, on));
     if (base == null) {
       throw new Answers.Wrong(
           "No such edition", 404, "There is no edition " + on + " of the sheets. Begin anew.");
     }
     return SheetDraft.of(base, edits, number -> files(suite, number));
+  }
+
+  static void checkEdits(List<SheetEdit> edits) throws Answers.Wrong {
+    if (edits == null || edits.stream().anyMatch(e -> e == null || e.does() == null)) {
+      throw new Answers.Wrong(
+          "Not understood", 400, "A draft has edits, and each says what it does.");
+    }
   }
 
   /** The texts of an edition that an edit names, or null. */

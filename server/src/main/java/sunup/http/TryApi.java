@@ -146,7 +146,7 @@ final class TryApi {
     }
   }
 
-  private static List<TryChange> read(byte[] body) throws Answers.Wrong {
+  static List<TryChange> read(byte[] body) throws Answers.Wrong {
     TryAsk ask;
     try {
       ask = Json.read(body, TryAsk.class);

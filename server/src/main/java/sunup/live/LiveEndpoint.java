@@ -123,7 +123,7 @@ public final class LiveEndpoint {
     handshake.reject(status);
   }
 
-  private static boolean offersOurs(String offered) {
+  static boolean offersOurs(String offered) {
     return offered != null
         && Arrays.stream(offered.split(",")).map(String::strip).anyMatch(SUBPROTOCOL::equals);
   }

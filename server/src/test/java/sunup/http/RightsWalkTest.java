@@ -215,6 +215,45 @@ class RightsWalkTest extends PairedBoard {
     assertThat(told.parts()).anyMatch(this::names);
   }
 
+  @Test
+  void shouldLetATraineeSayReadyOnlyWhileSomebodyAnswersForTheRoom() throws Exception {
+    planned();
+    PersonId trainee = new PersonId("trainee-9");
+    assertThat(say(desk, added(trainee, Role.TRAINEE))).isNull();
+    person("R9", ROLES_PIN, Role.TRAINEE);
+    KeyHolder station = paired("station", "1");
+    assertThat(station.signOn("R9", ROLES_PIN, null, trainee).done()).isTrue();
+    String session = station.session();
+    assertThat(ready(station, session)).isNull();
+
+    ServerMessage.View view = station.socket().await(ServerMessage.View.class, v -> true);
+    for (Part part : view.parts()) {
+      if (part instanceof Part.PersonPart one
+          && EnumSet.of(Role.SUPERVISOR, Role.ANAESTHETIST).contains(one.role())) {
+        assertThat(say(desk, new Command.Leave(new PersonId(one.person()), null))).isNull();
+      }
+    }
+    assertThat(ready(station, session)).isEqualTo("not-allowed");
+
+    assertThat(say(desk, added(new PersonId("supervisor-9"), Role.SUPERVISOR))).isNull();
+    assertThat(ready(station, session)).isNull();
+  }
+
+  private static Command added(PersonId who, Role role) {
+    long now = System.currentTimeMillis();
+    return new Command.AddPerson(new PersonPlan(who, role, ROOM, List.of(), now));
+  }
+
+  private static String ready(KeyHolder at, String session) throws Exception {
+    CommandId id = new CommandId("ready-" + System.nanoTime());
+    long now = System.currentTimeMillis();
+    at.socket()
+        .send(
+            new ClientMessage.Send(
+                id, null, null, now, 0, null, session, null, new Command.ReportReady(ROOM)));
+    return at.socket().await(ServerMessage.Answer.class, a -> a.id().equals(id)).code();
+  }
+
   private boolean names(Part part) {
     return part instanceof Part.PersonPart;
   }

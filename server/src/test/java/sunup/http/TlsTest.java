@@ -4,6 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import io.vertx.core.Vertx;
+import io.vertx.core.http.HttpClientOptions;
+import io.vertx.core.http.HttpMethod;
+import io.vertx.core.http.HttpVersion;
+import io.vertx.core.http.RequestOptions;
+import io.vertx.core.http.StreamResetException;
+import io.vertx.core.net.PemTrustOptions;
+import io.vertx.core.net.SocketAddress;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -25,6 +32,7 @@ import java.security.cert.X509Certificate;
 import java.util.List;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CompletionStage;
+import java.util.concurrent.ExecutionException;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import javax.net.ssl.SSLContext;
@@ -165,6 +173,44 @@ class TlsTest {
     assertThat(board.answer()).startsWith("HTTP/1.1 200").contains("max-age=63072000");
     assertThat(seen(context, "evil.example").answer()).startsWith("HTTP/1.1 421");
     board.certificate().verify(certificate(root).getPublicKey());
+
+    assertThat(overHttp2(root, "localhost", null)).isEqualTo(200);
+    assertThat(overHttp2(root, "evil.example", null)).isEqualTo(421);
+    for (String other : List.of("evil.example", "board.example")) {
+      assertThat(overHttp2(root, "localhost", other))
+          .as("two names that differ: its stream is reset, or it is refused")
+          .isIn(0, 400, 421);
+    }
+  }
+
+  /** The status of a request whose authority and Host header are these, 0 if it was reset. */
+  private int overHttp2(Path root, String authority, String host) throws Exception {
+    HttpClientOptions options =
+        new HttpClientOptions()
+            .setProtocolVersion(HttpVersion.HTTP_2)
+            .setSsl(true)
+            .setUseAlpn(true)
+            .setVerifyHost(false)
+            .setTrustOptions(new PemTrustOptions().addCertPath(root.toString()));
+    RequestOptions asked =
+        new RequestOptions()
+            .setMethod(HttpMethod.GET)
+            .setServer(SocketAddress.inetSocketAddress(server.port(), "127.0.0.1"))
+            .setHost(authority)
+            .setPort(server.port())
+            .setURI("/health");
+    if (host != null) {
+      asked.putHeader("host", host + ":" + server.port());
+    }
+    io.vertx.core.http.HttpClient client = vertx.createHttpClient(options);
+    try {
+      return await(client.request(asked).compose(r -> r.send()).map(answer -> answer.statusCode()));
+    } catch (ExecutionException e) {
+      assertThat(e).hasRootCauseInstanceOf(StreamResetException.class);
+      return 0;
+    } finally {
+      await(client.close());
+    }
   }
 
   @Test

@@ -265,9 +265,10 @@ final class DrugRules {
     if (unknown != null) {
       return unknown;
     }
-    Refused elsewhere = Rights.checkRoom(ask, ask.morning.cases().get(caseId).plan().room());
-    if (elsewhere != null) {
-      return elsewhere;
+    RoomId room = ask.morning.cases().get(caseId).plan().room();
+    Refused not = Ask.first(Rights.checkRoom(ask, room), Rights.checkSupervised(ask, room));
+    if (not != null) {
+      return not;
     }
     return witness != null && witness.equals(by)
         ? Ask.refuse(RefusalCode.SAME_PERSON, "two sign for this")

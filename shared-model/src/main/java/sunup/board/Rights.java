@@ -27,6 +27,9 @@ public final class Rights {
           Role.CIRCULATING,
           Role.SCRUB);
 
+  /** Under whom a trainee may say that a room is ready, and sign for drugs. */
+  private static final Set<Role> ANSWER_FOR_TRAINEES = roles(Role.SUPERVISOR, Role.ANAESTHETIST);
+
   private static final Set<Role> COORDINATORS = roles(Role.DESK, Role.ADMIN);
 
   /** Everybody but the surgeon, who never touches, and those who only look. */
@@ -177,15 +180,38 @@ public final class Rights {
         "somebody of room " + room + ", or come to it at its own station first");
   }
 
+  /**
+   * NOT_ALLOWED if this actor is a trainee in a room that nobody answers for: by the plan no
+   * supervisor has it, no anaesthetist is in it, or they have left; else null.
+   */
+  static Refused checkSupervised(Ask ask, RoomId room) {
+    Actor actor = ask.order.actor();
+    if (actor.role() != Role.TRAINEE) {
+      return null;
+    }
+    boolean supervised =
+        ask.morning.people().values().stream()
+            .filter(p -> ANSWER_FOR_TRAINEES.contains(p.plan().role()) && p.leftAt() == null)
+            .anyMatch(p -> !p.plan().id().equals(actor.person()) && isOf(p, room));
+    return supervised
+        ? null
+        : Ask.refuse(
+            RefusalCode.NOT_ALLOWED,
+            "a trainee under a supervisor or anaesthetist of room "
+                + room
+                + "; it has none, so ask the desk to add one");
+  }
+
   /** True if this actor says it from the room's own station, or is one of its people. */
   static boolean isOf(Morning morning, Actor actor, RoomId room) {
     if (room.equals(roomOfScreen(morning, actor.screen()))) {
       return true;
     }
     PersonDay person = actor.person() == null ? null : morning.people().get(actor.person());
-    if (person == null) {
-      return false;
-    }
+    return person != null && isOf(person, room);
+  }
+
+  private static boolean isOf(PersonDay person, RoomId room) {
     PersonPlan plan = person.plan();
     boolean own = room.equals(plan.room()) || room.equals(person.room());
     boolean roams =

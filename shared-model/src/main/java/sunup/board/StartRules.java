@@ -13,7 +13,11 @@ final class StartRules {
   private StartRules() {}
 
   static Outcome ready(Ask ask, Command.ReportReady c) {
-    Refused refused = Ask.first(ask.unknown(c.room()), Rights.checkRoom(ask, c.room()));
+    Refused refused =
+        Ask.first(
+            ask.unknown(c.room()),
+            Rights.checkRoom(ask, c.room()),
+            Rights.checkSupervised(ask, c.room()));
     if (refused != null) {
       return refused;
     }

@@ -213,6 +213,42 @@ class RightsTest {
     assertThat(day.events()).hasSize(1);
   }
 
+  @Test
+  void shouldLetATraineeSayReadyOnlyUnderSomebodyWhoAnswersForTheRoom() {
+    PersonId trainee = new PersonId("R9");
+    Actor signed = Fixture.at(Fixture.R3, Role.TRAINEE, trainee);
+    Day day = Day.open().by(Fixture.DESK, added(trainee, Role.TRAINEE));
+
+    day.by(signed, new Command.ReportReady(Fixture.R3));
+    assertThat(day.code()).isEqualTo(RefusalCode.NOT_ALLOWED);
+    assertThat(day.words()).contains("supervisor", "ask the desk");
+    // What is seen of an item is never lost for it.
+    day.by(signed, good(Fixture.in(Fixture.R3, "machine.bag")));
+    assertThat(day.events()).hasSize(1);
+
+    day.by(Fixture.DESK, added(new PersonId("V9"), Role.SUPERVISOR))
+        .by(signed, new Command.ReportReady(Fixture.R3));
+    assertThat(day.events()).hasSize(1);
+  }
+
+  @Test
+  void shouldLetATraineeSignForDrugsOnlyWhileSomebodyWhoAnswersIsThere() {
+    Actor trainee = Fixture.at(Fixture.R1, Role.TRAINEE, null);
+    Command drawn =
+        new Command.CountDrug(
+            Fixture.C1, CountKind.DRAWN, "fentanyl", 1, null, null, null, null, Fixture.N1);
+    Day day = Day.openWithDrugs().by(Fixture.DESK, new Command.Leave(Fixture.A1, null));
+    day.by(trainee, drawn);
+    assertThat(day.code()).isNotEqualTo(RefusalCode.NOT_ALLOWED);
+
+    day.by(Fixture.DESK, new Command.Leave(Fixture.V1, null)).by(trainee, drawn);
+    assertThat(day.code()).isEqualTo(RefusalCode.NOT_ALLOWED);
+  }
+
+  private static Command added(PersonId who, Role role) {
+    return new Command.AddPerson(new PersonPlan(who, role, Fixture.R3, List.of(), Fixture.BEGIN));
+  }
+
   private static Command good(ItemRef item) {
     return new Command.Good(item, new Evidence.Touch(), null, null);
   }
