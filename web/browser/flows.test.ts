@@ -4,10 +4,10 @@ import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { type Board, startBoard } from './board.ts';
 import { complaints, shot, violations } from './chromium.ts';
 import { emptyBoard, inMinutes } from './daytime.ts';
-import { HEAD, take, touch } from './hands.ts';
+import { cancelled, HEAD, take, touch } from './hands.ts';
 import { Screens } from './screens.ts';
 import { looked, setUp, signOn } from './set-up.ts';
-import { asksForALevel, newOption } from './sheet-steps.ts';
+import { asksForALevel, coreStays, newOption } from './sheet-steps.ts';
 import { WEST, writtenInWest } from './west.ts';
 import { LANDSCAPE, overflowing, PORTRAIT, scrolls, smallTargets } from './standin/looked.ts';
 
@@ -301,9 +301,8 @@ describe('pages on a real board', () => {
     await station.evaluate(() => window.dispatchEvent(new Event('afterprint')));
 
     const digits = async (typed: string) => {
-      for (const digit of typed) {
+      for (const digit of typed)
         await station.getByRole('button', { name: digit, exact: true }).click();
-      }
     };
     await touch(station, 'Count: fentaNYL');
     await digits('2');
@@ -317,13 +316,7 @@ describe('pages on a real board', () => {
       .waitFor();
     // A cancelled case leaves its count behind, and the station goes on asking for it.
     await touch(station, 'Close');
-    const desk = await screen('/desk');
-    await touch(desk, 'Close the morning…');
-    await desk.getByText('Controlled drugs not counted out: room 4').waitFor();
-    await touch(desk, 'Not yet');
-    await touch(desk, 'room 4');
-    await touch(desk, 'Cancel the case…');
-    await touch(desk, 'Cancel the case');
+    await cancelled(await screen('/desk'), 'room 4');
     await touch(station, /^Drugs of a case that is not here any more/);
     await touch(station, 'Count out: fentanyl');
     await touch(station, 'wasted');
@@ -356,14 +349,7 @@ describe('pages on a real board', () => {
       .first()
       .waitFor();
     await page.getByText('open, keeps Sunup’s sheets').first().waitFor();
-    await touch(page, 'change suction.strong');
-    await page.getByText('May never be left out: every list has it').waitFor();
-    expect(await page.getByLabel('may never be left out of a case').count()).toBe(0);
-    await page.getByLabel('answers for items 1 to 15').fill('2, 16');
-    await touch(page, 'Put it into the draft');
-    await page.getByText('whole numbers 1 to 15').first().waitFor();
-    await touch(page, /^take back: .*suction\.strong changed \(asa\)/);
-    await touch(page, 'change suction.strong');
+    await coreStays(page);
     expect(await violations(page)).toEqual([]);
     await shot(page, 'real-sheets');
     await touch(page, 'Leave it as it is');

@@ -16,3 +16,13 @@ export async function take(desk: Page, csv: string): Promise<void> {
   await touch(desk, 'Open the morning');
   await desk.getByText('Close the morning…').waitFor();
 }
+
+/** A room with a count that is open: the morning can't be closed, its case can be cancelled. */
+export async function cancelled(desk: Page, room: string): Promise<void> {
+  await touch(desk, 'Close the morning…');
+  await desk.getByText(`Controlled drugs not counted out: ${room}`).waitFor();
+  await touch(desk, 'Not yet');
+  await touch(desk, room);
+  await touch(desk, 'Cancel the case…');
+  await touch(desk, 'Cancel the case');
+}

@@ -40,3 +40,15 @@ export async function newOption(page: Page): Promise<void> {
   await touch(page, 'Put it into the draft');
   await page.getByText('Not with sedation.').waitFor();
 }
+
+/** An item that every list has can't be left out, and numbers that can't be are named; it is open then. */
+export async function coreStays(page: Page): Promise<void> {
+  await touch(page, 'change suction.strong');
+  await page.getByText('May never be left out: every list has it').waitFor();
+  expect(await page.getByLabel('may never be left out of a case').count()).toBe(0);
+  await page.getByLabel('answers for items 1 to 15').fill('2, 16');
+  await touch(page, 'Put it into the draft');
+  await page.getByText('whole numbers 1 to 15').first().waitFor();
+  await touch(page, /^take back: .*suction\.strong changed \(asa\)/);
+  await touch(page, 'change suction.strong');
+}

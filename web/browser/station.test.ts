@@ -126,6 +126,7 @@ describe('station as it looks', () => {
       const look = async (state: string) => {
         await shot(page, `station-${state}-${name}`);
         expect(await scrolls(page), state).toBe(false);
+        expect(await overflowing(page), state).toEqual([]);
         expect(await smallTargets(page, 56), state).toEqual([]);
         expect(await violations(page), state).toEqual([]);
       };
@@ -149,6 +150,12 @@ describe('station as it looks', () => {
         .first()
         .click();
       await look('section');
+      // A site's section with more than fits: the others are one touch away, not a scroll.
+      const bag = board.item('room:5/machine.bag');
+      for (const one of ['x', 'y']) board.set({ ...bag, key: `item/${one}`, item: one, order: 8 });
+      await page.getByRole('button', { name: 'Next 2 of 11' }).click();
+      await look('section-next');
+      await page.getByRole('button', { name: 'First 9 of 11' }).click();
       await page.getByRole('button', { name: /spare oxygen source: more/ }).click();
       await look('item');
       await page.getByRole('button', { name: 'Close', exact: true }).click();

@@ -82,24 +82,31 @@ const [into, apart] = folders(process.argv[2]);
 await mkdir(join(into, 'pictures'), { recursive: true });
 await mkdir(join(into, 'seen'), { recursive: true });
 await mkdir(apart, { recursive: true });
+const only =
+  process.argv[3] === undefined ? WALLS : WALLS.filter((w) => w.rooms === Number(process.argv[3]));
 const browser = await openBrowser();
 try {
-  const names = [];
-  for (const wall of WALLS) {
+  for (const wall of only) {
     for (const { inches, picture, key, clock } of await played(wall)) {
-      const name = `${wall.rooms}-rooms-${inches}-inches`;
+      const name = nameOf(wall.rooms, inches);
       await writeFile(join(into, 'pictures', `${name}.png`), picture);
       await writeFile(join(apart, `${name}.json`), key);
       await writeFile(join(into, 'seen', `${name}.png`), await seen(browser, picture, inches));
-      names.push({ name, inches });
       console.log(`${name} at ${clock}`);
     }
   }
+  const names = WALLS.flatMap(({ rooms }) =>
+    INCHES.map((inches) => ({ name: nameOf(rooms, inches), inches })),
+  );
   await writeFile(join(into, 'task.html'), taskPage(names, METRES, WIDE));
   await writeFile(join(into, 'questions.md'), questions(names, METRES));
   console.log(`open ${join(into, 'task.html')}; then ops/reading --score ${into}`);
 } finally {
   await browser.close();
+}
+
+function nameOf(rooms, inches) {
+  return `${rooms}-rooms-${inches}-inches`;
 }
 
 /** The reader's folder, and one apart with what the pages had drawn. */

@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { classMap } from 'lit/directives/class-map.js';
 import { boardWords, clockWords, refusals, saidWords, sentWords } from '../hands/bands.ts';
+import { isBack } from '../hands/moves.ts';
 import { BoardPage, TAKE_BACK_MS } from '../hands/page.ts';
 import { headStyle, shared } from '../hands/style.ts';
 import { caution } from '../hands/words.ts';
@@ -223,9 +224,11 @@ export class Desk extends BoardPage {
 
   /** How many moves may help or wait for an answer, so that the list need not be open. */
   private movesName(): string {
-    const waiting = this.list('move').filter((m) => m.state === 'asked').length;
-    const n = this.list('idea').length + waiting;
-    return n === 0 ? 'moves' : `moves (${n})`;
+    const asked = this.list('move').filter((m) => m.state === 'asked');
+    const back = asked.filter((m) => isBack(m, this.now)).length;
+    const n = this.list('idea').length + asked.length;
+    if (n === 0) return 'moves';
+    return back === 0 ? `moves (${n})` : `moves (${n}, ${back} unanswered)`;
   }
 
   openRoom(room: string): void {

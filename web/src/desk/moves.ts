@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { CommandUnion, IdeaPart, MovePart } from '../generated/wire.ts';
-import { gainWords, moveAnswers, moveWords, savedWords } from '../hands/moves.ts';
+import { gainWords, isBack, moveAnswers, moveWords, savedWords } from '../hands/moves.ts';
 import type { Desk } from './main.ts';
 
 /** Those that wait for somebody first, then what is being done, then what is over. */
@@ -16,6 +16,7 @@ const ORDER: readonly MovePart['state'][] = [
 /** What was asked and what may help. */
 export function movesPanel(at: Desk): TemplateResult {
   const asked = [...at.list('move')].sort(
+    // What nobody answered stands first by its time: the longest ago.
     (a, b) => ORDER.indexOf(a.state) - ORDER.indexOf(b.state) || a.askedAt - b.askedAt,
   );
   const ideas = [...at.list('idea')].sort((a, b) => a.rank - b.rank);
@@ -83,9 +84,10 @@ function ideaCard(at: Desk, idea: IdeaPart): TemplateResult {
 
 function askedCard(at: Desk, move: MovePart): TemplateResult {
   const open = move.state === 'asked' || move.state === 'accepted';
-  const kind = move.state === 'asked' ? 'tight' : move.state === 'accepted' ? 'on-it' : '';
+  const asked = isBack(move, at.now) ? 'late' : 'tight';
+  const kind = move.state === 'asked' ? asked : move.state === 'accepted' ? 'on-it' : '';
   return html`<div class="card ${kind}">
-    <p>${move.words}<small>${moveWords(move, (t) => at.hhmm(t))}</small></p>
+    <p>${move.words}<small>${moveWords(move, (t) => at.hhmm(t), at.now)}</small></p>
     <div class="do">
       ${moveAnswers(move).map(
         (a) =>

@@ -198,6 +198,18 @@ function more(at: Desk, p: PersonPart, people: PersonPart[]): TemplateResult {
                 >
                   Left for today
                 </button>
+                <button
+                  type="button"
+                  @click=${() => {
+                    at.tell(`${personName(p)} is taken by an emergency`, {
+                      type: 'leave',
+                      person: p.person,
+                    });
+                    at.done();
+                  }}
+                >
+                  Emergency takes ${personName(p)}
+                </button>
               </div>
             </form>
             ${room && others.length > 0 ? handOver(at, p, others, room) : nothing}`

@@ -132,6 +132,21 @@ function useForm(at: Desk, room: RoomPart): TemplateResult {
       </select>
       ${timeField('until', 'until')}
       <button>Say</button>
+      ${
+        room.use === 'emergency'
+          ? nothing
+          : html`<button
+              type="button"
+              @click=${() =>
+                at.tell(
+                  `room ${room.room} is taken for an emergency`,
+                  { type: 'say-room', room: room.room, use: 'emergency' },
+                  { seen: room.revision },
+                )}
+            >
+              Emergency takes it
+            </button>`
+      }
     </div>
   </form>`;
 }

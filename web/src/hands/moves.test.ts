@@ -1,6 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import type { IdeaPart, MovePart } from '../generated/wire.ts';
-import { gainWords, moveAnswers, moveWords, roomAnswers, savedWords } from './moves.ts';
+import {
+  BACK_MS,
+  gainWords,
+  isBack,
+  moveAnswers,
+  moveWords,
+  roomAnswers,
+  savedWords,
+} from './moves.ts';
 
 const idea: IdeaPart = {
   part: 'idea',
@@ -48,14 +56,21 @@ describe('a move in words', () => {
   });
 
   it('should say whom it waits for until it is answered', () => {
-    expect(moveWords(move, hhmm)).toBe('asked of technician T1 07:02, no answer yet');
+    const at = move.askedAt;
+    expect(moveWords(move, hhmm, at)).toBe('asked of technician T1 07:02, no answer yet');
+    expect(isBack(move, at + BACK_MS - 1)).toBe(false);
+    expect(isBack(move, at + BACK_MS)).toBe(true);
+    expect(moveWords(move, hhmm, at + BACK_MS)).toBe(
+      'asked of technician T1 07:02, no answer: back at the desk',
+    );
     const accepted: MovePart = {
       ...move,
       state: 'accepted',
       answeredBy: 'technician',
       answeredAt: 1,
     };
-    expect(moveWords(accepted, hhmm)).toContain('the forecast counts on it');
+    expect(isBack(accepted, at + BACK_MS)).toBe(false);
+    expect(moveWords(accepted, hhmm, at)).toContain('the forecast counts on it');
   });
 
   it('should offer "not safe" as long as it is asked or accepted, and nothing after', () => {

@@ -23,13 +23,23 @@ export function gainWords(idea: IdeaPart): string {
     .join(', ');
 }
 
+/** Who is asked has so long, by the morning's time, before it is the desk's again. */
+export const BACK_MS = 2 * 60_000;
+
+/** True if nobody has answered for so long that the desk asks somebody else, or telephones. */
+export function isBack(move: MovePart, now: number): boolean {
+  return move.state === 'asked' && now - move.askedAt >= BACK_MS;
+}
+
 /** Who was asked and what became of it. */
-export function moveWords(move: MovePart, hhmm: (at: number) => string): string {
+export function moveWords(move: MovePart, hhmm: (at: number) => string, now: number): string {
   const answered = move.answeredAt === undefined ? '' : ` ${hhmm(move.answeredAt)}`;
   const by = move.answeredBy === undefined ? '' : ` by ${roleName(move.answeredBy)}`;
   switch (move.state) {
     case 'asked':
-      return `asked of ${move.who} ${hhmm(move.askedAt)}, no answer yet`;
+      return isBack(move, now)
+        ? `asked of ${move.who} ${hhmm(move.askedAt)}, no answer: back at the desk`
+        : `asked of ${move.who} ${hhmm(move.askedAt)}, no answer yet`;
     case 'accepted':
       return `${move.who}: accepted${by}${answered}, the forecast counts on it`;
     case 'declined':

@@ -93,7 +93,7 @@ export class Paper extends BoardPage {
       <table>
         <thead>
           <tr>
-            <th scope="col">what</th>
+            <th scope="col">room ${room.room}: what</th>
             <th scope="col">reads</th>
             <th scope="col">before</th>
             <th scope="col">known</th>

@@ -222,7 +222,7 @@ export class Pocket extends BoardPage {
 
   private asked(move: MovePart): TemplateResult {
     return html`<section class="card ${move.state}" aria-label=${move.words}>
-      <p><b>${move.words}</b><small>${moveWords(move, (t) => this.hhmm(t))}</small></p>
+      <p><b>${move.words}</b><small>${moveWords(move, (t) => this.hhmm(t), this.now)}</small></p>
       <div class="do">
         ${moveAnswers(move).map(
           (a) =>

@@ -56,16 +56,18 @@ function next({ key }: Learned, closing: Closing): string {
   return closing.used && time !== undefined ? handsWords(time.hands) : 'the sheet';
 }
 
-const row = (closing: Closing) => (item: Learned): (string | number)[] => [
-  item.name,
-  handsWords(item.sheet),
-  handsWords(item.before),
-  handsWords(item.now),
-  next(item, closing),
-  item.taught,
-  why(item),
-  delay(item),
-];
+const row =
+  (closing: Closing) =>
+  (item: Learned): (string | number)[] => [
+    item.name,
+    handsWords(item.sheet),
+    handsWords(item.before),
+    handsWords(item.now),
+    next(item, closing),
+    item.taught,
+    why(item),
+    delay(item),
+  ];
 
 /** Whether forecasts go by it, and what else can be done. */
 function goesBy(closing: Closing): string {

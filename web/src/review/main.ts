@@ -3,33 +3,14 @@ import { customElement, state } from 'lit/decorators.js';
 import '../look/index.ts';
 import { entryOver, say, type CommonKey, type SunupEntry } from '../look/index.ts';
 import '../hands/sign-on.ts';
-import {
-  ask,
-  type Causes,
-  type Choices,
-  type Closing,
-  type Comparison,
-  type Lateness,
-  type Progress,
-  type Reasons,
-  type Rooms,
-  type Rule,
-  saveRows,
-  send,
-  siteSays,
-  type ShareChart,
-  type Summary,
-  type Taken,
-  type Trial,
-  type ValueChart,
-} from './api.ts';
+import { ask, type Choices, type Progress, saveRows, send, siteSays, type Taken } from './api.ts';
 import { BESIDE, SET_UP } from '../hands/words.ts';
 import { Live, suiteIn, troubleWords } from '../live/index.ts';
 import { comparePanel, trialPanel } from './belief.ts';
 import type { PastMorning } from '../wall/past.ts';
 import './chart.ts';
 import { learnedPanel } from './learned.ts';
-import { choice, filterBar, isPrice, keptPrice, type Price, priceForm } from './filters.ts';
+import { choice, filterBar, keptPrice, type Price, priceForm } from './filters.ts';
 import { type Asked, askedIn, filterWords, queryOf, searchOf } from './model.ts';
 import {
   causesPanel,
@@ -39,6 +20,7 @@ import {
   sharesPanel,
   summaryPanel,
 } from './panels.ts';
+import { type Answers, needsChange, questionsOf } from './questions.ts';
 import { roomsPanel } from './rooms.ts';
 import { follow, toldIn, worded } from '../words/index.ts';
 import { showPast } from './past.ts';
@@ -47,20 +29,6 @@ import { reviewStyle } from './style.ts';
 /** Fields of a past morning, and of what was learned, that hold words of the board. */
 const PAST: ReadonlySet<string> = new Set(['word', 'words']);
 const LEARNED: ReadonlySet<string> = new Set(['name', 'what', 'why']);
-
-/** What the page has of its questions; each is shown as it comes. */
-interface Answers {
-  summary?: Summary;
-  shares?: { chart: ShareChart; rules: Rule[] };
-  minutes?: { chart: ValueChart; rules: Rule[] };
-  causes?: Causes;
-  reasons?: Reasons;
-  rooms?: Rooms;
-  lateness?: Lateness;
-  trial?: Trial;
-  learned?: Closing;
-  compared?: { comparisons: Comparison[] };
-}
 
 /** How often a page that has nothing yet looks again. */
 const FIRST_LOOK_MS = 3_000;
@@ -185,32 +153,8 @@ export class Review extends LitElement {
     this.asking = asking;
     this.busy = true;
     this.trouble = '';
-    const compare = queryOf(this.asked, 'split');
-    if (this.asked.split === 'change') {
-      compare.delete('split');
-      compare.set('at', this.asked.change);
-    }
-    const measures = queryOf(this.asked);
-    if (isPrice(this.price)) {
-      for (const [key, value] of Object.entries(this.price)) measures.set(key, value as string);
-    }
-    const waits = this.asked.split === 'change' && this.asked.change === '';
-    const questions: [keyof Answers, string, URLSearchParams][] = [
-      ['summary', 'measures', measures],
-      ['shares', 'shares', queryOf(this.asked, 'period', 'grace', 'change')],
-      ['minutes', 'minutes', queryOf(this.asked, 'period', 'change')],
-      ['causes', 'causes', queryOf(this.asked, 'by')],
-      ['reasons', 'reasons', queryOf(this.asked)],
-      ['rooms', 'rooms', queryOf(this.asked)],
-      ['lateness', 'lateness', queryOf(this.asked)],
-      ['trial', 'trial', queryOf(this.asked, 'before')],
-      ['learned', 'learned', new URLSearchParams()],
-      ...(waits
-        ? []
-        : [['compared', 'compare', compare] as [keyof Answers, string, URLSearchParams]]),
-    ];
-    if (waits) this.answers = { ...this.answers, compared: { comparisons: [] } };
-    for (const [key, figure, query] of questions) {
+    if (needsChange(this.asked)) this.answers = { ...this.answers, compared: { comparisons: [] } };
+    for (const [key, figure, query] of questionsOf(this.asked, this.price)) {
       try {
         const answer = await ask<unknown>(figure, query, asking.signal);
         if (asking.signal.aborted) return;
@@ -295,7 +239,7 @@ export class Review extends LitElement {
           'Compare honestly',
           choice('compare', 'split', asked, SPLITS, this.choose),
           a.compared &&
-            (asked.split === 'change' && asked.change === ''
+            (needsChange(asked)
               ? html`<p>Give the date of the marked change above.</p>`
               : comparePanel(a.compared.comparisons)),
           'noprint',

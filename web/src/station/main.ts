@@ -1,7 +1,6 @@
-import { html } from 'lit';
+import { html, type PropertyValues } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import type { EvidenceUnion, ItemPart, PersonPart, Section, Step } from '../generated/wire.ts';
-import { refusals } from '../hands/bands.ts';
 import type { Series } from '../hands/readings.ts';
 import { cannotBe, openNames, outsideBand, readIn, short } from '../hands/items.ts';
 import type { SectionView } from '../hands/items.ts';
@@ -10,10 +9,9 @@ import { BoardPage } from '../hands/page.ts';
 import '../look/index.ts';
 import { shared } from '../hands/style.ts';
 import { DrugDesk } from './drugs/desk.ts';
-import { drugsPanel, printed } from './drugs/panel.ts';
+import { printed } from './drugs/panel.ts';
 import { drugsStyle } from './drugs/style.ts';
 import { FiguresDesk } from './figures/desk.ts';
-import { figuresPanel } from './figures/panel.ts';
 import { figuresStyle } from './figures/style.ts';
 import { caution, count, personName, SEND, sectionName, stepName } from '../hands/words.ts';
 import {
@@ -30,8 +28,8 @@ import {
 import { withUnit } from '../words/index.ts';
 import { RoomReadings, technicianFor } from './readings.ts';
 import { keptAt } from './kept.ts';
-import { left } from './rows.ts';
-import { foot, leftOver, right } from './side.ts';
+import { middle } from './middle.ts';
+import { fitCards, foot } from './side.ts';
 import { type Asking, type HandingOver, type OpenSection, roomOf, type Side } from './sides.ts';
 import { sideStyle } from './style-side.ts';
 import { stationStyle } from './style.ts';
@@ -104,29 +102,11 @@ export class Station extends BoardPage {
       if (!this.live.state.stale) this.readings.follow(view.items);
     }
     this.drugs.inRoom(view.plan?.caseId);
-    // What is left of a case that is gone is counted and thrown away also where nothing is asked.
-    const leftBehind = idle !== '' && this.drugs.anyLeft;
-    // A sheet that was asked for meanwhile, as who signs on, goes over what is open here.
-    const over =
-      this.side.kind === 'waits' && (idle ? leftBehind && this.drugs.shown : this.openOver);
     document.title = `Station ${this.room} · Sunup`;
     return html`
       ${top(this, view)}
       <sunup-banner hands .live=${this.live}></sunup-banner>
-      <main class=${over ? 'over' : ''}>
-        ${
-          over
-            ? html`${refusals(this)}
-              ${this.drugs.shown ? drugsPanel(this) : figuresPanel(this, view)}`
-            : idle
-              ? html`<p class="idle">${idle}</p>
-                  <div class="right">
-                    ${leftBehind ? leftOver(this, view, refusals(this)) : refusals(this)}
-                  </div>`
-              : html`<div class="left">${left(this, view)}</div>
-                  <div class="right">${right(this, view, refusals(this))}</div>`
-        }
-      </main>
+      ${middle(this, view, idle)}
       <footer>
         <p class="caution">${caution()}</p>
         ${foot(this)}
@@ -135,8 +115,9 @@ export class Station extends BoardPage {
     `;
   }
 
-  private get openOver(): boolean {
-    return this.figures.shown || this.drugs.shown;
+  protected override updated(changed: PropertyValues): void {
+    super.updated(changed);
+    fitCards(this.renderRoot.querySelector<HTMLElement>('.waits'));
   }
 
   show(side: Side): void {
@@ -186,6 +167,12 @@ export class Station extends BoardPage {
     const same = this.opened?.section === section && !this.opened.except && !except;
     this.opened = same ? undefined : { section, except };
     this.close();
+  }
+
+  /** Other lines of the open section. */
+  showLines(from: number): void {
+    if (this.opened) this.opened = { ...this.opened, from };
+    this.requestUpdate();
   }
 
   closeSection(): void {

@@ -114,13 +114,39 @@ function rowButtons(at: Station, view: SectionView, name: string) {
   }`;
 }
 
+/** Lines that fit a section at the smallest screen; nothing is scrolled with gloves on. */
+const FIT = 9;
+
+/** The lines of a section; while exceptions are named, those that can be one. */
+function lines(view: SectionView, open: OpenSection): ItemPart[] {
+  return open.except
+    ? view.items.filter((item) => !isDone(item) && item.state !== 'fault')
+    : view.items;
+}
+
 function panel(at: Station, view: SectionView, open: OpenSection): TemplateResult {
   const name = sectionName(view.section);
-  const except = open.except;
-  return html`<section class="panel" aria-label=${name}>
-    ${except ? html`<h2>${name}: touch what is not done</h2>` : nothing}
-    ${view.items.map((item) => itemRow(at, item, except))}
+  const { except, from = 0 } = open;
+  return html`<section
+    class="panel"
+    aria-label=${except ? `${name}: touch what is not done` : name}
+  >
+    ${lines(view, open)
+      .slice(from, from + FIT)
+      .map((item) => itemRow(at, item, except))}
   </section>`;
+}
+
+/** Where not all lines fit: those that follow, and behind the last the first ones. */
+function nextLines(at: Station, view: SectionView, open: OpenSection): TemplateResult | undefined {
+  const all = lines(view, open).length;
+  const from = open.from ?? 0;
+  if (all <= FIT) return undefined;
+  const next = from + FIT < all ? from + FIT : 0;
+  const shown = Math.min(FIT, all - next);
+  return html`<button class="soft" @click=${() => at.showLines(next)}>
+    ${next === 0 ? `First ${shown}` : `Next ${shown}`} of ${all}
+  </button>`;
 }
 
 /** Under an open section, where the rest is called gone through otherwise. */
@@ -128,7 +154,11 @@ function panelButtons(at: Station, view: SectionView, open: OpenSection): Templa
   const except = open.except ?? new Set<string>();
   const name = sectionName(view.section);
   return html`<div class="rest two">
-    <button @click=${() => at.closeSection()}>Close ${name.toLowerCase()}</button>
+    <button @click=${() => at.closeSection()}>
+      Close
+      ${name.toLowerCase()}${open.except ? html` <small>touch what is not done</small>` : nothing}
+    </button>
+    ${nextLines(at, view, open) ?? nothing}
     ${
       canSweep(view)
         ? html`<button
@@ -142,14 +172,7 @@ function panelButtons(at: Station, view: SectionView, open: OpenSection): Templa
   </div>`;
 }
 
-function itemRow(
-  at: Station,
-  item: ItemPart,
-  except: Set<string> | undefined,
-): TemplateResult | typeof nothing {
-  if (except && (isDone(item) || item.state === 'fault')) {
-    return nothing;
-  }
+function itemRow(at: Station, item: ItemPart, except: Set<string> | undefined): TemplateResult {
   return html`<div class=${classMap({ item: true, [item.state]: true })}>
     <span class="mark ${item.state}"></span>
     <span class="name"><span>${item.name}</span><small>${itemSmall(at, item)}</small></span>

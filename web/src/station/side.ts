@@ -112,12 +112,29 @@ function waits(at: Station, view: StationView): TemplateResult {
   const counts = toCountOut(at, started);
   const cards = [...moves(at), ...own, ...help, ...lapses, ...drugs, ...counts, ...slow, ...others];
   const head = started ? 'This room has started' : 'Your start also waits for';
-  return html`<section class="waits" aria-label=${head}>
+  return html`<section class="waits" aria-label=${head} data-cards=${cards.length}>
     <h2>${head}</h2>
     ${old === '' ? nothing : html`<p class="old-figures">${old}</p>`} ${cards.slice(0, CARDS)}
     ${cards.length === 0 && !started ? html`<p class="dim">nothing else that the board knows of</p>` : nothing}
-    ${cards.length > CARDS ? html`<p class="dim">and ${cards.length - CARDS} more</p>` : nothing}
+    <p class="dim more"></p>
   </section>`;
+}
+
+/** Cards that don't fit whole are counted instead: nobody reads half a sentence, or misses a whole one. */
+export function fitCards(box: HTMLElement | null): void {
+  const more = box?.querySelector('.more');
+  if (!box || !more) return;
+  const cards = [...box.querySelectorAll('.w')];
+  cards.forEach((card) => card.classList.remove('over'));
+  const count = (shown: number) => {
+    const rest = Number(box.dataset['cards']) - shown;
+    more.textContent = rest > 0 ? `and ${rest} more` : '';
+  };
+  count(cards.length);
+  for (let shown = cards.length; shown > 0 && box.scrollHeight > box.clientHeight;) {
+    cards[--shown]!.classList.add('over');
+    count(shown);
+  }
 }
 
 /** Controlled drugs that are not counted out: of a case that is gone, and of one that has begun. */
@@ -144,7 +161,7 @@ function moves(at: Station): TemplateResult[] {
     .map(
       (m) =>
         html`<div class="w ask move">
-          ${m.words}<small>${moveWords(m, (t) => at.hhmm(t))}</small>
+          ${m.words}<small>${moveWords(m, (t) => at.hhmm(t), at.now)}</small>
           <div class="two">
             ${roomAnswers(m).map(
               (a) =>

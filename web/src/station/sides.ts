@@ -37,6 +37,8 @@ export interface HandingOver {
 export interface OpenSection {
   section: Section;
   except: Set<string> | undefined;
+  /** The first line that is shown, where not all of them fit. */
+  from?: number;
 }
 
 /** The room of a station's address: `/station/7`. */

@@ -23,6 +23,10 @@ export const sideStyle = css`
     padding: 8px 14px;
     line-height: 1.2;
   }
+  .w.over,
+  .more:empty {
+    display: none;
+  }
   .w.ask {
     border-left-color: var(--ember);
   }

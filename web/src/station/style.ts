@@ -40,12 +40,19 @@ export const stationStyle = css`
     color: var(--bar-dim);
     font-size: 18px;
   }
-  header .case span,
-  header .case small {
+  header .case span {
     overflow: hidden;
     text-overflow: ellipsis;
     white-space: nowrap;
     display: block;
+  }
+  /* What the case is must be there to read: two lines before anything of it is left out. */
+  header .case small {
+    line-height: 1.1;
+    display: -webkit-box;
+    -webkit-line-clamp: 2;
+    -webkit-box-orient: vertical;
+    overflow: hidden;
   }
   header .proof {
     display: flex;
@@ -241,11 +248,6 @@ export const stationStyle = css`
     background: var(--raised);
     overflow: auto;
   }
-  .panel h2 {
-    flex: none;
-    font-size: 22px;
-    padding: 8px 14px;
-  }
   .item {
     flex: 1;
     min-height: 58px;
@@ -266,8 +268,8 @@ export const stationStyle = css`
   .item .name {
     flex: 1;
     min-width: 0;
-    font-size: 19px;
-    line-height: 1.15;
+    font-size: 18px;
+    line-height: 1.05;
   }
   .item .name span {
     display: -webkit-box;
@@ -278,7 +280,7 @@ export const stationStyle = css`
   .item .name small {
     display: block;
     color: var(--dim);
-    font-size: 17px;
+    font-size: 16px;
   }
   .item button {
     padding: 0 14px;
@@ -405,6 +407,12 @@ export const stationStyle = css`
     }
     .right > .waits {
       grid-row: 2;
+      display: grid;
+      grid-template-columns: 1fr 1fr;
+      align-content: start;
+    }
+    .waits > :not(.w) {
+      grid-column: 1 / 3;
     }
     .right > .undo {
       grid-row: 3;

@@ -150,10 +150,11 @@ const SIGNS: Record<LegendKey, SVGTemplateResult> = {
     <path class="line" d="M-20 0H20" />
   </g>`,
   late: svg`<g class="late shape-lens">
-    <path class="line" d="M-20 -17H20" /><ellipse class="lens" cy="3" rx="12" ry="14" />
+    <path class="line" d="M-20 -17H20" /><g transform="scale(0.5)"><ellipse class="lens" cy="6" rx="26" ry="30" /></g>
   </g>`,
   stuck: svg`<g class="stuck shape-lens">
-    <ellipse class="lens" rx="12" ry="15" /><rect class="bar" x="-20" y="-5" width="40" height="10" />
+    <g transform="scale(0.5)"><ellipse class="lens" rx="26" ry="32" /></g>
+    <rect class="bar" x="-20" y="-4" width="40" height="8" />
   </g>`,
   unheard: svg`<g class="unheard shape-lens"><ellipse class="lens" rx="13" ry="16" /></g>`,
   started: svg`<g class="shape-stroke"><rect class="stroke" x="-18" y="-4" width="36" height="8" rx="4" /></g>`,

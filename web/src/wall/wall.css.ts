@@ -148,6 +148,9 @@ export const wallStyles = css`
   .calm ~ .legend p {
     justify-content: center;
   }
+  footer .legend p {
+    height: 1.2em;
+  }
   .legend span {
     display: inline-flex;
     align-items: center;
@@ -160,6 +163,11 @@ export const wallStyles = css`
   }
   .legend .line {
     stroke-width: 4;
+  }
+  /* Drawn at half its size, for finer stripes. */
+  .legend .late .lens,
+  .legend .stuck .lens {
+    stroke-width: 8;
   }
   .legend .arrow {
     stroke: var(--dim);

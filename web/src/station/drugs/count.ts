@@ -4,7 +4,7 @@ import { padKeys } from '../../hands/pad.ts';
 import { personName } from '../../hands/words.ts';
 import type { Station } from '../main.ts';
 import { witnesses } from '../model.ts';
-import { type Counting, type DrugLine, isUnits } from './model.ts';
+import { ampouleWords, type Counting, type DrugLine, isUnits, unitOf } from './model.ts';
 
 const KINDS: readonly CountKind[] = ['drawn', 'given', 'wasted', 'returned'];
 const ENTRIES = 4;
@@ -34,13 +34,13 @@ export function countPanel(
             >${
               sum
                 ? `${sum.drawn} drawn, ${sum.returned} returned, ${sum.given} given, ${sum.wasted} wasted`
-                : `ampoule of ${l.drug.ampoule} micrograms`
+                : `ampoule of ${ampouleWords(l.drug.ampoule!)}`
             }</small
           ></span
         >
         <button
           aria-label="Count: ${l.drug.shown}"
-          @click=${() => at.drugs.count({ caseId: of.caseId, kind: sum ? 'given' : 'drawn', drug: l.drug.name, typed: '', unit: 'micrograms' })}
+          @click=${() => at.drugs.count({ caseId: of.caseId, kind: sum ? 'given' : 'drawn', drug: l.drug.name, typed: '', unit: unitOf(l.drug.ampoule) })}
         >
           Count
         </button>
@@ -67,7 +67,7 @@ export function leftCounts(at: Station): TemplateResult | typeof nothing {
                   <span>${d.open[i]}</span>
                   <button
                     aria-label="Count out: ${c.drug}"
-                    @click=${() => at.drugs.count({ caseId: d.caseId, kind: 'returned', drug: c.drug, typed: '', unit: 'micrograms' })}
+                    @click=${() => at.drugs.count({ caseId: d.caseId, kind: 'returned', drug: c.drug, typed: '', unit: unitOf(at.drugs.list?.drugs.find((one) => one.name === c.drug)?.ampoule) })}
                   >
                     Count
                   </button>

@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { classMap } from 'lit/directives/class-map.js';
 import { ref } from 'lit/directives/ref.js';
 import type { DrugShown } from '../../generated/wire.ts';
+import { labelName } from './model.ts';
 
 /** By the element's own style: pages may not have style attributes in their text. */
 function coloured(element: Element | undefined, rgb: string): void {
@@ -14,6 +15,7 @@ function coloured(element: Element | undefined, rgb: string): void {
  * in here and nowhere else.
  */
 export function drugLabel(drug: DrugShown, small = ''): TemplateResult {
+  const name = labelName(drug.shown);
   return html`<span
     class=${classMap({
       'drug-label': true,
@@ -24,7 +26,7 @@ export function drugLabel(drug: DrugShown, small = ''): TemplateResult {
     ${ref((e) => coloured(e, drug.rgb))}
   >
     <span class="plate"
-      ><b>${drug.shown}</b><span>${drug.amount} = ${drug.volume}</span
+      ><b>${name}</b><span>${drug.amount} = ${drug.volume}</span
       ><span>${drug.concentration}</span
       >${small === '' ? nothing : html`<span>${small}</span>`}</span
     >

@@ -1,14 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import type { DrugListPart, DrugShown, DrugsPart, SyringeShown } from '../../generated/wire.ts';
 import {
+  ampouleWords,
   counted,
   drugLines,
   justDrawn,
+  labelName,
   lapsingSoon,
   leftToCount,
   micrograms,
   toDraw,
   toThrowAway,
+  unitOf,
 } from './model.ts';
 
 const MINUTE = 60_000;
@@ -92,7 +95,27 @@ describe('drugs of a case', () => {
   });
 });
 
+describe('a label', () => {
+  it('should begin with a capital unless capitals tell its name apart', () => {
+    expect(labelName('propofol')).toBe('Propofol');
+    expect(labelName('ePHEDrine')).toBe('ePHEDrine');
+  });
+});
+
 describe('the count', () => {
+  it('should speak of an ampoule as people do, and count in that unit', () => {
+    expect([ampouleWords(100), ampouleWords(5000), ampouleWords(2500)]).toEqual([
+      '100 micrograms',
+      '5 mg',
+      '2.5 mg',
+    ]);
+    expect([unitOf(undefined), unitOf(999), unitOf(1000)]).toEqual([
+      'micrograms',
+      'micrograms',
+      'mg',
+    ]);
+  });
+
   it('should still be asked for in a room whose case was cancelled or followed by another', () => {
     const open = { ...of(), open: ['c: 100 micrograms drawn'] };
     expect(leftToCount([open], '1', undefined)).toEqual([open]);

@@ -6,6 +6,7 @@ import type {
   DrugsPart,
   SyringeShown,
 } from '../../generated/wire.ts';
+import { capital } from '../../words/index.ts';
 
 /** Before it lapses a drawn drug is told for so long, milliseconds. */
 export const TELL_MS = 30 * 60_000;
@@ -76,6 +77,22 @@ export function leftToCount(
 export function justDrawn(line: DrugLine, now: number): SyringeShown | undefined {
   const s = line.state === 'drawn' ? line.syringe : undefined;
   return s && now - s.drawnAt <= LABEL_MS ? s : undefined;
+}
+
+/** As a label writes a name: with the capitals that tell it apart, or else a first one. */
+export function labelName(shown: string): string {
+  return /\p{Lu}/u.test(shown) ? shown : capital(shown);
+}
+
+/** The unit in which an ampoule is spoken of, and with it what is counted of it. */
+export function unitOf(ampoule: number | undefined): MassUnit {
+  return ampoule !== undefined && ampoule >= 1000 ? 'mg' : 'micrograms';
+}
+
+/** "100 micrograms", "5 mg". */
+export function ampouleWords(ampoule: number): string {
+  const unit = unitOf(ampoule);
+  return `${unit === 'mg' ? ampoule / 1000 : ampoule} ${unit}`;
 }
 
 export type MassUnit = 'micrograms' | 'mg';

@@ -97,16 +97,21 @@ export const drugsStyle = css`
     font-size: calc(2.6 * var(--mm));
     font-weight: 600;
   }
+  /* A fifth is striped from above, and the name and three lines still fit below it. */
   .drug-label.striped .plate {
-    margin: calc(3.2 * var(--mm)) 16% 0;
+    margin: calc(3 * var(--mm)) 16% 0;
     padding-top: calc(0.5 * var(--mm));
-    height: calc(100% - 3.2 * var(--mm));
+    height: calc(100% - 3 * var(--mm));
     background: var(--label);
-    font-size: calc(2.5 * var(--mm));
+    font-size: calc(2.2 * var(--mm));
+    line-height: 1.05;
+    white-space: nowrap;
   }
+  /* Its capitals are 0.668 of it high: 2.5 mm. */
   .drug-label b {
-    font-size: calc(3.4 * var(--mm));
+    font-size: calc(3.8 * var(--mm));
     font-weight: 750;
+    line-height: 1;
   }
   .drug-label.reversed b {
     display: flex;

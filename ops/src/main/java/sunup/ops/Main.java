@@ -27,6 +27,7 @@ import sunup.ops.bench.BenchCommand;
       AuditCommand.class,
       BedsideCommand.class,
       YearCommand.class,
+      TrialCommand.class,
       BenchCommand.class
     })
 public final class Main implements Runnable {

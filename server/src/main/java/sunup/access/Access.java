@@ -103,9 +103,9 @@ public final class Access implements AutoCloseable {
       Pins pins = new Pins(database.inOne(c -> Pepper.of(c, pepper, makePepper, pepperLost)));
       byte[] key = database.inOne(Passes::key);
       String link = first(database, clock.realMs());
-      PushKey pushKey = PushKey.of(database.inOne(PushStore::key));
       Ledger ledger = Ledger.open(database, clock);
-      Subscribing phones = new Subscribing(ledger, pushes, pushKey);
+      PushKey sender = PushKey.of(database.inOne(PushStore::key));
+      Subscribing phones = new Subscribing(ledger, pushes, sender);
       Access made = new Access(ledger, pins, suites, key, provider, phones);
       made.firstLink = link;
       opened = true;
@@ -173,7 +173,6 @@ public final class Access implements AutoCloseable {
     return signingOn;
   }
 
-  /** Phones that are told when something is asked. */
   public Subscribing subscribing() {
     return subscribing;
   }

@@ -42,7 +42,8 @@ class PageTest {
         none.caseItems(),
         none.notes(),
         none.moves(),
-        java.util.Map.of());
+        java.util.Map.of(),
+        null);
   }
 
   @Test

@@ -80,6 +80,7 @@ public final class NoteTaking implements Decider {
         m.caseItems(),
         List.copyOf(notes),
         m.moves(),
-        java.util.Map.of());
+        java.util.Map.of(),
+        null);
   }
 }

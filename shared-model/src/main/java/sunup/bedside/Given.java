@@ -134,7 +134,9 @@ final class Given {
       return "is no number";
     }
     if (text.contains(",")) {
-      return "'" + text + "' has a comma; write the point of 7.5 as a point, and thousands without";
+      return "'"
+          + text
+          + "' has a comma; write a point in its place, as in 7.5, or no mark in thousands";
     }
     if (text.startsWith(".")) {
       return "write a zero before the point: 0" + text;

@@ -108,7 +108,7 @@ public final class Rescue {
         new Card(
             "dantrolene",
             "Dantrolene for malignant hyperthermia",
-            1,
+            2,
             "2.5 mg/kg; vials = mg / 20 or mg / 250, rounded up",
             "Malignant Hyperthermia Association of the United States: 2.5 mg/kg, stock 36 vials of"
                 + " 20 mg (60 mL each) or 3 of 250 mg (5 mL). Label: from 1 mg/kg, 10 mg/kg in all."
@@ -129,11 +129,12 @@ public final class Rescue {
     int vials = vials(dose, vial);
     String strength = vial + " in " + (small ? "60 mL" : "5 mL");
     Line.Dose line = Line.Dose.of("first dose", dose, concentration);
-    double mostMg = DANTROLENE_MOST_MG_PER_KG * given.weight().kg();
+    Mass most = new Mass(DANTROLENE_MOST_MG_PER_KG * given.weight().kg());
+    Line.Dose inAll = Line.Dose.atMost("in all, by the label", most, concentration);
     return Figure.Result.of(
         "2.5 mg/kg x " + Unit.KG.text(Numbers.near(given.weight().kg(), 2)),
         new Line.Dose(line.label(), line.mg(), line.ml(), strength),
         new Line.Plain("vials to open", vials + " of " + vial + ", made up as " + strength),
-        Line.Dose.atMost("in all, by the label", new Mass(mostMg), concentration));
+        new Line.Dose(inAll.label(), inAll.mg(), inAll.ml(), strength));
   }
 }

@@ -61,50 +61,6 @@ public record Morning(
     @JsonInclude(JsonInclude.Include.NON_EMPTY) Map<CaseId, CaseDrugs> drugs,
     @JsonInclude(JsonInclude.Include.NON_NULL) LearnedTimes learned) {
 
-  /** One that goes by its sheets. */
-  public Morning(
-      MorningId id,
-      Phase phase,
-      long seq,
-      SiteSettings settings,
-      long beginsAt,
-      Long openedAt,
-      Long closedAt,
-      long lastRecordedAt,
-      Map<RoomId, RoomDay> rooms,
-      Map<CaseId, CaseDay> cases,
-      Map<PersonId, PersonDay> people,
-      Map<UnitId, UnitDay> units,
-      Map<PlaceId, PlaceDay> places,
-      Map<String, ComposedSheet> sheets,
-      Map<RoomId, Map<String, Item>> roomItems,
-      Map<CaseId, Map<String, Item>> caseItems,
-      List<NoteKept> notes,
-      Map<String, MoveDay> moves,
-      Map<CaseId, CaseDrugs> drugs) {
-    this(
-        id,
-        phase,
-        seq,
-        settings,
-        beginsAt,
-        openedAt,
-        closedAt,
-        lastRecordedAt,
-        rooms,
-        cases,
-        people,
-        units,
-        places,
-        sheets,
-        roomItems,
-        caseItems,
-        notes,
-        moves,
-        drugs,
-        null);
-  }
-
   /** The state keeps so many notes; older ones stay in the journal only. */
   public static final int MAX_NOTES = 500;
 
@@ -137,7 +93,8 @@ public record Morning(
           Collections.emptyMap(),
           List.of(),
           Collections.emptyMap(),
-          Collections.emptyMap());
+          Collections.emptyMap(),
+          null);
 
   /**
    * A room on this morning.

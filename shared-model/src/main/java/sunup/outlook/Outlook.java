@@ -60,8 +60,8 @@ public final class Outlook {
   }
 
   /**
-   * A holdup in the wall's words without times: of a past moment is known what it was, and not until
-   * when.
+   * A holdup in the wall's words without times: of a past moment is known what it was, and not
+   * until when.
    *
    * @param what the item's words, or null
    * @param thing the role, kind of equipment or place in words, or null

@@ -37,6 +37,7 @@ final class BenchGroup implements AutoCloseable {
 
   /** How long a frame takes is what is measured: one is missed only after this. */
   private static final long FRAME_MS = 30_000;
+
   private static final long AGAIN_MS = 250;
   private static final int ASKED_AT_MOST = 20;
 

@@ -59,7 +59,8 @@ public final class FakeOwner implements Owner {
         none.caseItems(),
         notes,
         none.moves(),
-        java.util.Map.of());
+        java.util.Map.of(),
+        null);
   }
 
   @Override
