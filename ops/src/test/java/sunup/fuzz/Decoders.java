@@ -4,6 +4,7 @@ import java.nio.ByteBuffer;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Supplier;
 import sunup.access.AccessIn;
 import sunup.cluster.ClusterIn;
 import sunup.http.HttpIn;
@@ -15,17 +16,22 @@ final class Decoders {
   private static final String TOGETHER = "together";
   private static final int SEEDS_TOGETHER = 3;
 
+  /** By whose they are; those of one package are made together. */
+  private static final List<Supplier<List<Decoder>>> OWNERS =
+      List.of(
+          LiveIn::all,
+          HttpIn::all,
+          AccessIn::all,
+          ClusterIn::all,
+          TlsIn::all,
+          FilesIn::all,
+          BoardIn::all);
+
   private Decoders() {}
 
   static List<Decoder> all() {
     List<Decoder> all = new ArrayList<>();
-    all.addAll(LiveIn.all());
-    all.addAll(HttpIn.all());
-    all.addAll(AccessIn.all());
-    all.addAll(ClusterIn.all());
-    all.addAll(TlsIn.all());
-    all.addAll(FilesIn.all());
-    all.addAll(BoardIn.all());
+    OWNERS.forEach(owner -> all.addAll(owner.get()));
     return all;
   }
 
@@ -54,17 +60,21 @@ final class Decoders {
     if (name.equals(TOGETHER)) {
       return together();
     }
-    List<Decoder> known = new ArrayList<>(all());
-    known.addAll(Planted.all());
-    return known.stream()
-        .filter(one -> one.name().equals(name))
-        .findFirst()
-        .orElseThrow(
-            () ->
-                new IllegalArgumentException(
-                    "there is no decoder '"
-                        + name
-                        + "'; there are "
-                        + String.join(", ", known.stream().map(Decoder::name).toList())));
+    List<String> known = new ArrayList<>();
+    for (Decoder one : Planted.all()) {
+      if (one.name().equals(name)) {
+        return one;
+      }
+    }
+    for (Supplier<List<Decoder>> owner : OWNERS) {
+      for (Decoder one : owner.get()) {
+        if (one.name().equals(name)) {
+          return one;
+        }
+        known.add(one.name());
+      }
+    }
+    throw new IllegalArgumentException(
+        "there is no decoder '" + name + "'; there are " + String.join(", ", known));
   }
 }

@@ -119,8 +119,9 @@ record FuzzRun(Decoder decoder, long seed, int seconds, int findings) {
         "com.code_intelligence.jazzer.Jazzer",
         "--target_class=" + Fuzzed.class.getName(),
         "--instrumentation_includes=sunup.**:com.fasterxml.jackson.core.**",
-        // Files that a site's own settings name are meant to be opened.
-        "--disabled_hooks=com.code_intelligence.jazzer.sanitizers.*",
+        "--custom_hook_includes=sunup.**",
+        // A file that the site's own settings name is meant to be looked for.
+        "--disabled_hooks=com.code_intelligence.jazzer.sanitizers.FilePathTraversal",
         "--keep_going=" + findings,
         "--reproducer_path=" + found,
         "-artifact_prefix=" + found + "/",

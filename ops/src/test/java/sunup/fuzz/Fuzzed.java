@@ -15,6 +15,13 @@ public final class Fuzzed {
 
   private Fuzzed() {}
 
+  /** Before the first input, which has its time for itself. */
+  public static void fuzzerInitialize() throws Exception {
+    for (byte[] seed : ON.seeds()) {
+      ON.holds().of(seed);
+    }
+  }
+
   /** One input. */
   public static void fuzzerTestOneInput(byte[] bytes) throws Exception {
     if (ON.holds().of(bytes)) {

@@ -21,6 +21,7 @@ import sunup.journal.SideDatabase;
 import sunup.push.PushKey;
 import sunup.push.Pushes;
 import sunup.suites.Clock;
+import sunup.suites.Seal;
 
 /**
  * Which screens are ours and who is signed on at them. What is known stands in memory and is asked
@@ -42,8 +43,6 @@ public final class Access implements AutoCloseable {
   /** Wrong tries of all people at a screen within {@link AccessStore#LOCK_MS}. */
   static final int TRIES_AT_SCREEN_MAX = 30;
 
-  private static final String LINK = "first-link";
-
   private final Ledger ledger;
   private final Pins pins;
   private final Map<SuiteId, Set<RoomId>> suites;
@@ -58,6 +57,7 @@ public final class Access implements AutoCloseable {
   private final SigningIn signingIn;
 
   private String firstLink;
+  private Seal seal;
 
   private Access(
       Ledger ledger,
@@ -102,12 +102,13 @@ public final class Access implements AutoCloseable {
     try {
       Pins pins = new Pins(database.inOne(c -> Pepper.of(c, pepper, makePepper, pepperLost)));
       byte[] key = database.inOne(Passes::key);
-      String link = first(database, clock.realMs());
+      String link = FirstLink.made(database, clock.realMs());
       Ledger ledger = Ledger.open(database, clock);
       PushKey sender = PushKey.of(database.inOne(PushStore::key));
       Subscribing phones = new Subscribing(ledger, pushes, sender);
       Access made = new Access(ledger, pins, suites, key, provider, phones);
       made.firstLink = link;
+      made.seal = new CommandSeal(database.inOne(c -> AccessStore.key(c, CommandSeal.NAME)));
       opened = true;
       return made;
     } catch (SQLException e) {
@@ -119,25 +120,14 @@ public final class Access implements AutoCloseable {
     }
   }
 
-  /** Makes the link for a first administrator if there is none; forgets what is old. */
-  private static String first(SideDatabase database, long now) throws SQLException {
-    return database.inOne(
-        c -> {
-          AccessStore.forget(c, now - SIGN_ONS_KEPT_MS);
-          AccessStore.closeOwn(c, now);
-          if (AccessStore.administered(c)) {
-            return null;
-          }
-          String link = Secrets.token();
-          byte[] hash = Secrets.sha256(Secrets.bytes(link));
-          AccessStore.keepSecret(c, LINK, hash, now + LINK_MS);
-          return link;
-        });
-  }
-
   /** The secret of the link for the first administrator, while there is none. */
   public Optional<String> firstLink() {
     return Optional.ofNullable(firstLink);
+  }
+
+  /** What commands go under from node to node. */
+  public Seal seal() {
+    return seal;
   }
 
   Ledger ledger() {
@@ -262,7 +252,7 @@ public final class Access implements AutoCloseable {
                     c -> {
                       checkLink(c, hash, code, pin);
                       long now = ledger.now();
-                      AccessStore.dropSecret(c, LINK);
+                      AccessStore.dropSecret(c, FirstLink.NAME);
                       AccessStore.addPerson(c, code, kept, "console", now);
                       AccessStore.setRoles(
                           c, code, Known.EVERYWHERE, Set.of(Role.ADMIN, Role.DESK));
@@ -275,7 +265,7 @@ public final class Access implements AutoCloseable {
 
   private Void checkLink(Connection c, byte[] hash, String code, String pin)
       throws SQLException, Refusal {
-    byte[] kept = AccessStore.secret(c, LINK, ledger.now());
+    byte[] kept = AccessStore.secret(c, FirstLink.NAME, ledger.now());
     if (kept == null || !MessageDigest.isEqual(kept, hash)) {
       throw new Refusal(
           "This link was used, or is older than 15 minutes. Start the board again: it prints"

@@ -23,6 +23,8 @@ import sunup.journal.SideDatabase;
 
 /** The tables of screens and people, statement by statement; the same on both databases. */
 final class AccessStore {
+  private static final int KEY_BYTES = 32;
+
   /** Wrong PINs in a row of a person at a screen before a colleague has to help. */
   static final int TRIES_MAX = 5;
 
@@ -176,6 +178,16 @@ final class AccessStore {
         r -> r.getBytes("value"),
         name,
         now);
+  }
+
+  /** A key of all nodes for good, made by the first that asks. */
+  static byte[] key(Connection c, String name) throws SQLException {
+    byte[] kept = secret(c, name, 0);
+    if (kept == null) {
+      kept = Secrets.bytes(KEY_BYTES);
+      keepSecret(c, name, kept, Long.MAX_VALUE);
+    }
+    return kept;
   }
 
   static void keepSecret(Connection c, String name, byte[] value, long until) throws SQLException {

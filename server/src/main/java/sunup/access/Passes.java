@@ -13,7 +13,6 @@ final class Passes {
   static final long PASS_MS = 2 * 3_600_000L;
 
   private static final String NAME = "pass";
-  private static final int KEY_BYTES = 32;
 
   private final byte[] key;
 
@@ -23,12 +22,7 @@ final class Passes {
 
   /** The key of all nodes, made by the first. */
   static byte[] key(Connection c) throws SQLException {
-    byte[] kept = AccessStore.secret(c, NAME, 0);
-    if (kept == null) {
-      kept = Secrets.bytes(KEY_BYTES);
-      AccessStore.keepSecret(c, NAME, kept, Long.MAX_VALUE);
-    }
-    return kept;
+    return AccessStore.key(c, NAME);
   }
 
   String made(String fingerprint, long now) {

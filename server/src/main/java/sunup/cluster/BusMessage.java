@@ -70,8 +70,22 @@ public sealed interface BusMessage {
    */
   record Claim(MorningId morning, long epoch, boolean readOnly) {}
 
-  /** A command for the owner. */
-  record Ask(long id, MorningId morning, Submission submission) implements BusMessage {}
+  /**
+   * A command for the owner.
+   *
+   * @param seal by which the owner knows that it is from a node of this board, or null
+   */
+  record Ask(long id, MorningId morning, Submission submission, String seal) implements BusMessage {
+    /** One that nobody has sealed yet. */
+    Ask(long id, MorningId morning, Submission submission) {
+      this(id, morning, submission, null);
+    }
+
+    /** The same under a seal. */
+    Ask sealed(String by) {
+      return new Ask(id, morning, submission, by);
+    }
+  }
 
   /**
    * The answer to a command.

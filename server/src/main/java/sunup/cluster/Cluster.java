@@ -19,6 +19,7 @@ import sunup.journal.EventTypes;
 import sunup.live.ThreadLane;
 import sunup.suites.Clock;
 import sunup.suites.Company;
+import sunup.suites.Seal;
 import sunup.suites.Suites;
 
 /** This node among the others: puts members, bus and routing together. */
@@ -35,6 +36,7 @@ public final class Cluster implements AutoCloseable {
   private final Suites suites;
   private final ThreadLane lane = new ThreadLane("sunup-cluster");
   private final TcpBus bus;
+  private final SealedBus sealed;
   private final HazelcastMembers members;
 
   /** Null until this node has joined: what is heard before that is lost. */
@@ -45,12 +47,14 @@ public final class Cluster implements AutoCloseable {
       ClusterOptions options,
       EventTypes types,
       Clock clock,
+      Seal seal,
       Function<Company, Suites> open)
       throws IOException {
     byte[] random = new byte[ID_BYTES];
     new SecureRandom().nextBytes(random);
     this.self = new Node(HexFormat.of().formatHex(random), options.host(), options.port() + 1);
     this.bus = new TcpBus(vertx, options, self, new Heard());
+    this.sealed = new SealedBus(bus, seal);
     this.suites = open.apply(new Others());
     HazelcastMembers joined = null;
     try {
@@ -69,7 +73,7 @@ public final class Cluster implements AutoCloseable {
     }
     this.members = joined;
     this.routing =
-        new Routing(self.id(), options.nodes().size(), suites, types, clock, lane, members, bus);
+        new Routing(self.id(), options.nodes().size(), suites, types, clock, lane, members, sealed);
     bus.connect(members);
     routing.start();
     LOG.info(
@@ -81,7 +85,7 @@ public final class Cluster implements AutoCloseable {
     @Override
     public void heard(String from, BusMessage message, Buffer payload) {
       Routing there = routing;
-      if (there != null) {
+      if (there != null && sealed.mayBeHeard(from, message)) {
         there.heard(from, message, payload);
       }
     }
@@ -117,6 +121,7 @@ public final class Cluster implements AutoCloseable {
    * Joins the cluster. Takes seconds.
    *
    * @param types of events that this program reads
+   * @param seal of the commands that nodes give each other
    * @param open makes the suites over the shared journal
    * @throws IllegalArgumentException that says what to do if the options can't be used
    * @throws IOException if the addresses can't be had
@@ -126,10 +131,11 @@ public final class Cluster implements AutoCloseable {
       ClusterOptions options,
       EventTypes types,
       Clock clock,
+      Seal seal,
       Function<Company, Suites> open)
       throws IOException {
     options.check();
-    return new Cluster(vertx, options, types, clock, open);
+    return new Cluster(vertx, options, types, clock, seal, open);
   }
 
   private static void wait(CompletableFuture<Void> done) throws IOException {

@@ -41,6 +41,7 @@ import sunup.push.PushTerms;
 import sunup.push.Pushes;
 import sunup.suites.Company;
 import sunup.suites.Decider;
+import sunup.suites.Seal;
 import sunup.suites.Suites;
 import sunup.tls.Identity;
 import sunup.tls.TlsOptions;
@@ -103,7 +104,8 @@ record Opened(
               new Brought(() -> beside(options, Brought.PART)));
       // Last, so that no morning is owned by a node that does not come up.
       Function<SuiteId, LearnedTimes> learned = learned(sites, archivist);
-      Cluster cluster = options.cluster() == null ? null : join(vertx, options, journal, learned);
+      Cluster cluster =
+          options.cluster() == null ? null : join(vertx, options, journal, access, learned);
       Suites suites = cluster == null ? suites(journal, options, null, learned) : cluster.suites();
       opened.clear();
       return new Opened(
@@ -159,13 +161,18 @@ record Opened(
   }
 
   private static Cluster join(
-      Vertx vertx, ServerOptions options, Journal journal, Function<SuiteId, LearnedTimes> learned)
+      Vertx vertx,
+      ServerOptions options,
+      Journal journal,
+      Access access,
+      Function<SuiteId, LearnedTimes> learned)
       throws IOException {
     return Cluster.join(
         vertx,
         options.cluster(),
         options.types(),
         options.clock(),
+        access == null ? Seal.NONE : access.seal(),
         others -> suites(journal, options, others, learned));
   }
 

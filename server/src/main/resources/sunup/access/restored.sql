@@ -6,7 +6,7 @@ UPDATE access_sign_on SET ended_at = :now WHERE ended_at IS NULL;
 
 -- No code that a screen showed, no link and no pass from before counts.
 DELETE FROM access_pairing;
-DELETE FROM access_secret WHERE name IN ('pass', 'first-link', 'push');
+DELETE FROM access_secret WHERE name IN ('pass', 'seal', 'first-link', 'push');
 
 -- Phones are told no longer than their sign-on lasts, and by another key.
 DELETE FROM access_push;

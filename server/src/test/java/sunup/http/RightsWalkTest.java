@@ -226,8 +226,7 @@ class RightsWalkTest extends PairedBoard {
     String session = station.session();
     assertThat(ready(station, session)).isNull();
 
-    ServerMessage.View view = station.socket().await(ServerMessage.View.class, v -> true);
-    for (Part part : view.parts()) {
+    for (Part part : station.socket().parts().values()) {
       if (part instanceof Part.PersonPart one
           && EnumSet.of(Role.SUPERVISOR, Role.ANAESTHETIST).contains(one.role())) {
         assertThat(say(desk, new Command.Leave(new PersonId(one.person()), null))).isNull();
