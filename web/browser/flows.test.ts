@@ -285,7 +285,7 @@ describe('pages on a real board', () => {
     await looked(station);
     await touch(station, 'Use it, both sign');
     await station.getByText('On the list, in date, and drawn.').waitFor();
-    const bupivacaine = station.getByRole('button', { name: /^bupivacaine/ });
+    const bupivacaine = station.getByRole('button', { name: /^bupivacaine/i });
     await bupivacaine.click();
     await station.evaluate(() => {
       window.print = () => (document.documentElement.dataset['printed'] = 'one label');

@@ -24,6 +24,8 @@ const HEARD = 0.8;
 const LATE_LEAST = 2;
 /** Real time that the board may take to catch up with the morning once its clock has slowed down. */
 const WAIT_MS = 90_000;
+/** A board that still takes in what it was told late changes its count: it has stood for so long. */
+const SETTLED_MS = 15_000;
 const LOOK_MS = 500;
 /** Pictures that are tried until one has nothing changing in it. */
 const TRIES = 20;
@@ -148,9 +150,12 @@ async function wallsOf(address) {
 /** The pictures once the morning has caught up; null, with what was seen, if it does not. */
 async function pictures(pages, rooms, found) {
   const began = performance.now();
+  let same = { key: '', since: began };
   for (;;) {
-    const { heard, late, lines } = await standing(pages[0].page);
-    if (heard >= rooms * HEARD && late >= LATE_LEAST && lines >= LATE_LEAST) break;
+    const { heard, late, lines, key } = await standing(pages[0].page);
+    if (key !== same.key) same = { key, since: performance.now() };
+    const settled = performance.now() - same.since >= SETTLED_MS;
+    if (settled && heard >= rooms * HEARD && late >= LATE_LEAST && lines >= 1) break;
     if (performance.now() - began > WAIT_MS) {
       found.push(`${heard} of ${rooms} rooms heard of, ${late} late, ${lines} lines`);
       return null;
@@ -171,6 +176,7 @@ async function standing(page) {
     heard: await count('g.room:not(.unheard):not(.no-figures)'),
     late: await count('g.room:is(.late, .stuck)'),
     lines: await count('sunup-needs .row'),
+    key: await page.locator('.facts').innerText(),
   };
 }
 

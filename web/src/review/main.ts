@@ -1,10 +1,9 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import '../look/index.ts';
-import { entryOver, say, type CommonKey, type SunupEntry } from '../look/index.ts';
+import { entryOver, type SunupEntry } from '../look/index.ts';
 import '../hands/sign-on.ts';
 import { ask, type Choices, type Progress, saveRows, send, siteSays, type Taken } from './api.ts';
-import { BESIDE, SET_UP } from '../hands/words.ts';
 import { Live, suiteIn, troubleWords } from '../live/index.ts';
 import { comparePanel, trialPanel } from './belief.ts';
 import type { PastMorning } from '../wall/past.ts';
@@ -20,9 +19,10 @@ import {
   sharesPanel,
   summaryPanel,
 } from './panels.ts';
+import { causeWords, part } from './parts.ts';
 import { type Answers, needsChange, questionsOf } from './questions.ts';
 import { roomsPanel } from './rooms.ts';
-import { follow, toldIn, worded } from '../words/index.ts';
+import { follow, toldIn } from '../words/index.ts';
 import { showPast } from './past.ts';
 import { reviewStyle } from './style.ts';
 
@@ -32,6 +32,8 @@ const LEARNED: ReadonlySet<string> = new Set(['name', 'what', 'why']);
 
 /** How often a page that has nothing yet looks again. */
 const FIRST_LOOK_MS = 3_000;
+/** And one that has some, while more is made: looks at how far it is. */
+const MEANWHILE_LOOKS = 20;
 
 const SPLITS: readonly [string, string][] = [
   ['room', 'each room with the others'],
@@ -346,9 +348,14 @@ export class Review extends LitElement {
 
   /** Looks how far the making is until it is done, then asks anew. */
   private async follow(): Promise<void> {
-    while (this.isConnected && this.progress?.working === true) {
+    for (let looks = 1; this.isConnected && this.progress?.working === true; looks++) {
       await new Promise((then) => setTimeout(then, 500));
       this.progress = await ask<Progress>('archive');
+      // What is there already is shown meanwhile, now and then.
+      if (looks % MEANWHILE_LOOKS === 0) {
+        this.choices = await ask<Choices>('choices');
+        await this.askAll();
+      }
     }
     await this.begin();
   }
@@ -381,27 +388,3 @@ export class Review extends LitElement {
     input.value = '';
   };
 }
-
-function part(
-  title: string,
-  beside: unknown,
-  body: TemplateResult | undefined,
-  kind = '',
-): TemplateResult {
-  return html`<section class=${kind}>
-    <div class="with">
-      <h2>${title}</h2>
-      ${beside}
-    </div>
-    ${body ?? html`<p class="withheld">…</p>`}
-  </section>`;
-}
-
-/** Sections as the pages call them; all else as it stands, without its dashes. */
-function causeWords(label: string): string {
-  const key = `section.${label}` as CommonKey;
-  const words = SECTIONS.has(label) ? say(key) : worded(label);
-  return words.replaceAll(/[-_.]/g, ' ');
-}
-
-const SECTIONS = new Set<string>([...SET_UP, ...BESIDE]);

@@ -19,7 +19,7 @@ export function middle(at: Station, view: StationView, idle: string): TemplateRe
   const open = idle ? leftBehind && at.drugs.shown : at.figures.shown || at.drugs.shown;
   // A sheet that was asked for meanwhile, as who signs on, goes over what is open here.
   const over = at.side.kind === 'waits' && open;
-  return html`<main class=${over ? 'over' : ''}>
+  return html`<main class=${over ? 'over' : at.side.kind === 'waits' ? '' : 'sheeted'}>
     ${
       over
         ? html`${refusals(at)} ${at.drugs.shown ? drugsPanel(at) : figuresPanel(at, view)}`

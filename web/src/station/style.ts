@@ -394,6 +394,10 @@ export const stationStyle = css`
     .left .rows.opened {
       height: 552px;
     }
+    /* What is asked of one item needs the room that its section takes. */
+    .sheeted .left .rows.opened {
+      display: none;
+    }
     .right {
       display: grid;
       grid-template-columns: 1fr 1fr;

@@ -5,7 +5,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import type { NeedPart } from '../generated/wire.ts';
 import { say as sayCommon } from '../look/index.ts';
 import { LARGE_LETTER } from './geometry.ts';
-import { askWords, lookAgain, needFigure, say } from './words.ts';
+import { alsoWords, askWords, lookAgain, needFigure, say } from './words.ts';
 
 /** Lines shown at most, and how many of them may be loud. */
 export const LINES_MAX = 5;
@@ -15,6 +15,25 @@ export const LOUD_MAX = 3;
 export function loudKeys(needs: readonly NeedPart[]): ReadonlySet<string> {
   const untaken = needs.filter((need) => need.takenBy === undefined && need.kind !== 'tight');
   return new Set(untaken.slice(0, LOUD_MAX).map((need) => need.key));
+}
+
+/** A line, with the other silent rooms that it speaks for. */
+export interface NeedLine {
+  readonly need: NeedPart;
+  readonly also: readonly string[];
+}
+
+/**
+ * The lines. Where letters are so large that few fit, rooms that are to be asked because nobody was
+ * heard from share one: they want the same of whoever reads it, and late rooms would have none.
+ */
+export function gathered(needs: readonly NeedPart[], large: boolean): readonly NeedLine[] {
+  const silent = (need: NeedPart): boolean =>
+    large && need.kind === 'ask' && need.takenBy === undefined && !need.help;
+  const all = needs.filter(silent);
+  return needs
+    .filter((need) => !silent(need) || need === all[0])
+    .map((need) => ({ need, also: need === all[0] ? all.slice(1).map((one) => one.room) : [] }));
 }
 
 /** How the lines are set for a size of letters and a height, in units of 1/1920 of the width. */
@@ -161,8 +180,10 @@ export class SunupNeeds extends LitElement {
 
   override render() {
     const { sizes } = this;
-    const shown = this.needs.slice(0, sizes.lines);
-    const rest = this.needs.slice(sizes.lines);
+    const lines = gathered(this.needs, sizes.twoLines);
+    const also = new Map(lines.map((line) => [line.need.key, line.also]));
+    const shown = lines.slice(0, sizes.lines).map((line) => line.need);
+    const rest = lines.slice(sizes.lines).map((line) => line.need);
     const asking = askWords(rest);
     const loud = loudKeys(shown);
     const places = new Map(shown.map((need, place) => [need.key, place]));
@@ -178,7 +199,7 @@ export class SunupNeeds extends LitElement {
       ${repeat(
         steady,
         (need) => need.key,
-        (need) => this.row(need, places.get(need.key)!, loud.has(need.key)),
+        (need) => this.row(need, places.get(need.key)!, loud.has(need.key), also.get(need.key)!),
       )}
       ${
         rest.length > 0 && !sizes.heading
@@ -190,7 +211,7 @@ export class SunupNeeds extends LitElement {
     </div>`;
   }
 
-  private row(need: NeedPart, place: number, loud: boolean) {
+  private row(need: NeedPart, place: number, loud: boolean, also: readonly string[]) {
     const classes = { row: true, [need.kind]: true, loud };
     return html`<div
       role="listitem"
@@ -200,7 +221,9 @@ export class SunupNeeds extends LitElement {
       <span class="room">${need.room}</span>
       <span class="figure">${this.old ? '–' : needFigure(need)}</span>
       <span class="words">${need.words}</span>
-      <span class="taken">${this.old ? nothing : this.taken(need)}</span>
+      <span class="taken"
+        >${this.old ? nothing : also.length > 0 ? alsoWords(also) : this.taken(need)}</span
+      >
     </div>`;
   }
 

@@ -1,9 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import type { NeedPart, RoomPart, SuitePart } from '../generated/wire.ts';
-import { LINES_MAX, lineSizes, LOUD_MAX, loudKeys } from './needs.ts';
+import { gathered, LINES_MAX, lineSizes, LOUD_MAX, loudKeys } from './needs.ts';
 import { Past } from './past.ts';
 import { readSettings, smallestLetters } from './settings.ts';
-import { askWords, calm, calmOld, countWords, lookAgain, needFigure, roomWord } from './words.ts';
+import {
+  alsoWords,
+  askWords,
+  calm,
+  calmOld,
+  countWords,
+  lookAgain,
+  needFigure,
+  roomWord,
+} from './words.ts';
 
 const at = (clock: string): number => Date.parse(`2026-11-25T${clock}:00Z`);
 
@@ -152,6 +161,31 @@ describe('what the wall says first', () => {
       head: 'As it was at 07:04',
       text: 'Every room looks on time · nobody is needed anywhere',
     });
+  });
+});
+
+describe('lines of large letters', () => {
+  const line = (of: string, kind: NeedPart['kind'], more: Partial<NeedPart> = {}): NeedPart =>
+    ({ key: `need/${of}`, room: of, kind, help: false, words: '', ...more }) as NeedPart;
+  const needs = [
+    line('7', 'ask'),
+    line('9', 'ask'),
+    line('13', 'late'),
+    line('10', 'ask', { takenBy: 'desk' }),
+    line('23', 'ask', { help: true }),
+    line('24', 'ask'),
+  ];
+
+  it('should let silent rooms share one, unless somebody is on it or it calls', () => {
+    expect(gathered(needs, true).map((one) => [one.need.room, ...one.also])).toEqual([
+      ['7', '9', '24'],
+      ['13'],
+      ['10'],
+      ['23'],
+    ]);
+    expect(gathered(needs, false).map((one) => one.need)).toEqual(needs);
+    expect(alsoWords(['9', '24'])).toBe('ask 9, 24 too');
+    expect(alsoWords(['1', '2', '3', '4', '5', '6', '7'])).toBe('ask 7 rooms too');
   });
 });
 

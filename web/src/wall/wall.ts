@@ -6,7 +6,7 @@ import { badge, clockTime, say as sayCommon } from '../look/index.ts';
 import { type Layout, numberRows, WIDTH } from './geometry.ts';
 import { Horizon } from './horizon.ts';
 import { legendBeside, legendIn, type LegendOf } from './legend.ts';
-import { type LineSizes, lineSizes } from './needs.ts';
+import { gathered, type LineSizes, lineSizes } from './needs.ts';
 import './needs.ts';
 import { Past } from './past.ts';
 import { smallestLetters, type WallSettings } from './settings.ts';
@@ -183,7 +183,8 @@ export class SunupWall extends LitElement {
   /** What the signs mean, where lines or calm words leave room for it. */
   private legend(sizes: LineSizes, calm: boolean) {
     if (!this.tellsLegend) return null;
-    const lines = Math.min(sizes.lines, this.drawn.needs.length);
+    const wanted = gathered(this.drawn.needs, sizes.twoLines).length;
+    const lines = Math.min(sizes.lines, wanted);
     const free = calm
       ? linesHeight(sizes, calm, this.letter) - calmHeight(this.letter)
       : (sizes.lines - lines) * sizes.rowHeight;

@@ -30,6 +30,7 @@ const british = {
   'need.late': 'late',
   'need.tight': 'tight',
   'need.nobody': 'nobody yet',
+  'need.also': 'ask {rooms} too',
   'need.look-again': 'look again {time}',
   'need.look-now': 'look again now',
   past: 'past morning',
@@ -120,6 +121,14 @@ export function askWords(needs: readonly NeedPart[]): string {
   const rooms = needs.filter((need) => need.help).map((need) => need.room);
   if (rooms.length === 0) return '';
   return sayCommon(rooms.length === 1 ? 'asks.one' : 'asks.more', { rooms: rooms.join(', ') });
+}
+
+/** The other rooms that a line to be asked about speaks for. */
+export function alsoWords(rooms: readonly string[]): string {
+  const few = rooms.length <= NAMES_MAX;
+  return say('need.also', {
+    rooms: few ? rooms.join(', ') : say('quiet.rooms', { count: rooms.length }),
+  });
 }
 
 /** When to look again, in words; empty if nothing was said. */

@@ -101,7 +101,8 @@ export const drugsStyle = css`
   .drug-label.striped .plate {
     margin: calc(3 * var(--mm)) 16% 0;
     padding-top: calc(0.5 * var(--mm));
-    height: calc(100% - 3 * var(--mm));
+    height: auto;
+    min-height: calc(100% - 3 * var(--mm));
     background: var(--label);
     font-size: calc(2.2 * var(--mm));
     line-height: 1.05;
@@ -112,6 +113,9 @@ export const drugsStyle = css`
     font-size: calc(3.8 * var(--mm));
     font-weight: 750;
     line-height: 1;
+  }
+  .drug-label.reversed .plate {
+    font-size: calc(2.2 * var(--mm));
   }
   .drug-label.reversed b {
     display: flex;
@@ -144,6 +148,12 @@ export const drugsStyle = css`
     display: grid;
     gap: 6px;
   }
+  .drugs .old {
+    grid-template-columns: repeat(auto-fill, minmax(320px, 1fr));
+  }
+  .drugs .old h3 {
+    grid-column: 1 / -1;
+  }
   .drugs .alike {
     color: var(--ink);
     font-weight: 650;
@@ -173,6 +183,9 @@ export const drugsStyle = css`
     gap: 8px;
     align-items: center;
     justify-content: space-between;
+  }
+  .drugs .line button[aria-label] {
+    flex: none;
   }
   .drugs .struck {
     text-decoration: line-through;

@@ -57,10 +57,12 @@ final class DemoPast implements AutoCloseable {
   }
 
   private void run() {
+    DemoFolder.Past wanted = left;
     try {
-      lay(left);
+      lay(wanted);
       if (!closed) {
         left = null;
+        LOG.info("the demo's past is there: {} mornings", wanted.mornings());
         then.run();
       }
     } catch (InterruptedException e) {

@@ -17,6 +17,7 @@ import sunup.board.Outcome;
 import sunup.board.PersonId;
 import sunup.board.Recorded;
 import sunup.board.Role;
+import sunup.board.RoomId;
 import sunup.codec.BadJson;
 import sunup.codec.Json;
 import sunup.drugs.Gs1;
@@ -76,6 +77,18 @@ final class BoardIn {
     for (byte[] command : Sample.of(Command.class)) {
       seeds.add(
           ("aa" + new String(command, StandardCharsets.UTF_8)).getBytes(StandardCharsets.UTF_8));
+    }
+    // Of a desk, in each morning; the letters are those that the numbers come out of.
+    for (int i = 0; i < MORNINGS.size(); i++) {
+      String whose = (char) ('`' + i) + "e";
+      RoomId room = MORNINGS.get(i).rooms().keySet().iterator().next();
+      for (String command :
+          List.of(
+              "{\"type\":\"add-note\",\"text\":\"as told\"}",
+              "{\"type\":\"report-ready\",\"room\":\"" + room + "\"}",
+              "{\"type\":\"say-room\",\"room\":\"" + room + "\",\"use\":\"cleaning\"}")) {
+        seeds.add((whose + command).getBytes(StandardCharsets.UTF_8));
+      }
     }
     return seeds;
   }

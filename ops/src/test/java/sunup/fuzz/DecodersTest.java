@@ -8,13 +8,14 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfEnvironmentVariable;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * All decoders on right inputs and on those that once broke something, and for a few seconds under
- * the fuzzer; for minutes they are by {@code ops/fuzz}.
+ * All decoders on right inputs and on those that once broke something; in the long tests for a few
+ * seconds under the fuzzer, too. For minutes they are by {@code ops/fuzz}.
  */
 class DecodersTest {
   /** Inputs that once broke something: {@code fuzz/DECODER/what}. */
@@ -52,6 +53,7 @@ class DecodersTest {
   }
 
   @Test
+  @EnabledIfEnvironmentVariable(named = "SUNUP_LONG", matches = "1")
   void shouldHoldForSecondsUnderTheFuzzer(@TempDir Path folder) throws Exception {
     FuzzRun.Outcome outcome = new FuzzRun(Decoders.together(), 1, SECONDS, 1).in(folder);
     assertThat(outcome.found()).as("see the inputs; ops/fuzz DECODER finds them again").isEmpty();
@@ -59,6 +61,7 @@ class DecodersTest {
   }
 
   @Test
+  @EnabledIfEnvironmentVariable(named = "SUNUP_LONG", matches = "1")
   void shouldSeeAPlantedMistake(@TempDir Path folder) throws Exception {
     Decoder planted = Decoders.named("planted-fixed-length");
     assertThat(new FuzzRun(planted, 1, 20, 1).in(folder).found()).isNotEmpty();

@@ -150,7 +150,11 @@ final class FilesIn {
 
   private static boolean year(byte[] bytes) {
     Scenario read = Must.json(bytes, Scenario.class);
-    return read != null && read.mistakes(PLAN).isEmpty();
+    if (read == null) {
+      return false;
+    }
+    Must.be(read.mistakes(PLAN).stream().noneMatch(String::isBlank), "a mistake without words");
+    return true;
   }
 
   private static Path temporary() {

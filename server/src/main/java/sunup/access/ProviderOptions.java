@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.Map;
 import sunup.codec.BadJson;
@@ -75,7 +76,7 @@ public record ProviderOptions(
     }
     Path secret = null;
     if (read.secret() != null) {
-      secret = file.toAbsolutePath().resolveSibling(read.secret());
+      secret = beside(file, read.secret());
       SecretFile.check(secret, "the secret of the identity provider's client");
       if (Files.size(secret) > SECRET_BYTES_MAX) {
         throw new IOException(secret + " is too long for a secret.");
@@ -89,6 +90,14 @@ public record ProviderOptions(
         read.claim(),
         read.people(),
         Boolean.TRUE.equals(read.ownScreens()));
+  }
+
+  private static Path beside(Path file, String name) throws IOException {
+    try {
+      return file.toAbsolutePath().resolveSibling(name);
+    } catch (InvalidPathException e) {
+      throw new IOException(file + ": \"secret\" is no name of a file.", e);
+    }
   }
 
   /** What the board proves itself with, or null. */

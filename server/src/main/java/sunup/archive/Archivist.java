@@ -101,8 +101,8 @@ public final class Archivist implements AutoCloseable {
    * How far it is.
    *
    * @param working true while it makes facts
-   * @param done mornings looked at in this round
-   * @param of mornings that this round has to look at
+   * @param done looks at mornings in this round
+   * @param of looks that it needs: of several mornings two each, the quick one of all first
    * @param unreadable mornings whose facts could not be made
    * @param trouble what stood in the way of the last round, or null
    */
@@ -159,12 +159,26 @@ public final class Archivist implements AutoCloseable {
     try {
       bring();
       List<Map.Entry<MorningId, Long>> longer = longer();
-      for (int i = 0; i < longer.size() && !closed; i++) {
-        progress = new Progress(true, i, longer.size(), bad, null);
-        bad += make(longer.get(i).getKey(), longer.get(i).getValue()) ? 0 : 1;
+      // Of many, first all that is quick: charts need not wait for forecasts that are made again.
+      int steps = longer.size() > 1 ? 2 * longer.size() : longer.size();
+      for (int i = 0; i < steps - longer.size() && !closed; i++) {
+        progress = new Progress(true, i, steps, bad, null);
+        bad += make(longer.get(i), false) ? 0 : 1;
       }
-      learn(longer);
-      progress = new Progress(false, longer.size(), longer.size(), bad, null);
+      if (steps > 1) {
+        learn(longer);
+      }
+      for (int i = 0; i < longer.size() && !closed; i++) {
+        progress = new Progress(true, steps - longer.size() + i, steps, bad, null);
+        Map.Entry<MorningId, Long> one = longer.get(i);
+        if (!one.getValue().equals(passed.get(one.getKey()))) {
+          bad += make(one, true) ? 0 : 1;
+        }
+      }
+      if (steps <= 1) {
+        learn(longer);
+      }
+      progress = new Progress(false, steps, steps, bad, null);
     } catch (RuntimeException | TimeoutException e) {
       if (!closed) {
         LOG.warn("the review's facts could not be made now: {}", e.getMessage());
@@ -239,22 +253,30 @@ public final class Archivist implements AutoCloseable {
     return longer;
   }
 
-  /** False if they can't be made. */
-  private boolean make(MorningId morning, long length)
+  /**
+   * False if they can't be made.
+   *
+   * @param one a morning and how long it is
+   * @param whole false without the forecasts of moments that nobody kept: the facts then count as
+   *     made of nothing, so that they are made whole whatever comes between
+   */
+  private boolean make(Map.Entry<MorningId, Long> one, boolean whole)
       throws InterruptedException, TimeoutException {
+    MorningId morning = one.getKey();
     Stored stored = ask(then -> journal.load(morning, then));
     try {
       List<Recorded> events = events(stored);
       if (!FactsBuilder.isClosed(events)) {
-        passed.put(morning, length);
+        passed.put(morning, one.getValue());
         return true;
       }
-      List<FirstCaseFact> facts = FactsBuilder.build(events, said(morning, events));
+      List<ForecastNote> said = whole ? said(morning, events) : log.of(morning);
+      List<FirstCaseFact> facts = FactsBuilder.build(events, said);
       Morning end = Replayed.of(events).end();
       FactStore.Taught taught =
           new FactStore.Taught(
               LessonsReader.read(events), List.copyOf(end.sheets().values()), end.learned());
-      store.replace(morning, stored.events().size(), facts, taught);
+      store.replace(morning, whole ? stored.events().size() : 0, facts, taught);
       passed.remove(morning);
       return true;
     } catch (UnreadableEvent | FactStore.Trouble e) {
@@ -262,7 +284,7 @@ public final class Archivist implements AutoCloseable {
     } catch (RuntimeException e) {
       LOG.error("no facts of {}", morning, e);
     }
-    passed.put(morning, length);
+    passed.put(morning, one.getValue());
     return false;
   }
 

@@ -8,6 +8,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import sunup.archive.Filter;
@@ -23,6 +24,9 @@ import sunup.review.facts.BoardSaid;
  * @param suite whose cases
  */
 record ReviewQuery(String suite, MultiMap given) {
+  /** A price of a minute; one of a thousand million digits is a question without an end. */
+  private static final Pattern PRICE = Pattern.compile("\\d{1,9}(\\.\\d{1,6})?");
+
   /** Values of one parameter. */
   private static final int VALUES_MOST = 200;
 
@@ -132,11 +136,10 @@ record ReviewQuery(String suite, MultiMap given) {
   /** The site's own price of a minute, or null. */
   BigDecimal price() throws Answers.Wrong {
     String value = text("price");
-    try {
-      return value == null || value.length() > 20 ? null : new BigDecimal(value);
-    } catch (NumberFormatException e) {
+    if (value != null && !PRICE.matcher(value).matches()) {
       throw new Answers.Wrong("Not a number", 400, "Give price as 12.50.");
     }
+    return value == null ? null : new BigDecimal(value);
   }
 
   private static <E extends Enum<E>> E choice(String name, Class<E> type, String value)

@@ -129,6 +129,9 @@ public final class EventCodec {
                 + "; run the Sunup that wrote it, or a newer one");
       }
       Kept kept = READER.withAttribute(KNOWN, privates).readValue(bytes.raw());
+      if (kept == null || kept.event() == null) {
+        throw new UnreadableEvent("it is damaged: it has no event", null);
+      }
       if (!reads.contains(EventTypes.of(kept.event()))) {
         throw unknown(EventTypes.of(kept.event()), null);
       }

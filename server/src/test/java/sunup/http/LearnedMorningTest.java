@@ -179,14 +179,6 @@ class LearnedMorningTest {
     return desk;
   }
 
-  private void nextDay(String site) throws Exception {
-    await(server.close());
-    ahead.addAndGet(DAY_MS);
-    start(site);
-    server.reviewNow();
-    Waiting.until(() -> learned().path("mornings").asInt() == 1);
-  }
-
   @Test
   void shouldGoByWhatTheMorningBeforeTaughtAndStillDoSoWithoutTheArchive() throws Exception {
     String site = SiteFile.standardText();
@@ -215,12 +207,14 @@ class LearnedMorningTest {
 
       await(server.close());
       Files.delete(folder.resolve("data").resolve("review.duckdb"));
-      start(site);
+      start(site.replaceFirst("\\{", "{\"learnDurations\": false,"));
       assertThat(desk().parts().get("learned")).as("of the journal alone").isEqualTo(part);
 
-      nextDay(site.replaceFirst("\\{", "{\"learnDurations\": false,"));
+      server.reviewNow();
+      Waiting.until(() -> learned().path("mornings").asInt() == 1);
       assertThat(learned().path("used").asBoolean()).isFalse();
       assertThat(learned().path("next").path("items").isEmpty()).isFalse();
+      ahead.addAndGet(DAY_MS);
       open();
       assertThat(desk().parts()).as("the site goes by its sheets").doesNotContainKey("learned");
     } finally {

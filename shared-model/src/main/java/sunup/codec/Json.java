@@ -9,9 +9,11 @@ import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.databind.DeserializationContext;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonDeserializer;
+import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.JsonSerializer;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializerProvider;
+import com.fasterxml.jackson.databind.deser.std.NumberDeserializers;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.module.SimpleModule;
 import java.io.IOException;
@@ -22,6 +24,7 @@ import sunup.board.Private;
 /** JSON as it goes over the wire and into files: strict in, no nulls out. Thread-safe. */
 public final class Json {
   private static final ObjectMapper MAPPER = mapper(plainPrivates());
+  private static final ObjectMapper SENT = mapper(sent());
 
   private Json() {}
 
@@ -60,6 +63,18 @@ public final class Json {
         .build();
   }
 
+  /**
+   * What others send: with no number that is none. JSON has no such numbers, but the library takes
+   * them in quotes, and what is too large as infinite. What the board itself has kept is read
+   * without this and stays readable.
+   */
+  private static SimpleModule sent() {
+    SimpleModule module = plainPrivates();
+    module.addDeserializer(double.class, new Finite(double.class, 0d));
+    module.addDeserializer(Double.class, new Finite(Double.class, null));
+    return module;
+  }
+
   private static SimpleModule plainPrivates() {
     SimpleModule module = new SimpleModule("plain-privates");
     module.addSerializer(
@@ -80,6 +95,23 @@ public final class Json {
           }
         });
     return module;
+  }
+
+  private static final class Finite extends NumberDeserializers.DoubleDeserializer {
+    private static final long serialVersionUID = 1L;
+
+    Finite(Class<Double> type, Double absent) {
+      super(type, absent);
+    }
+
+    @Override
+    public Double deserialize(JsonParser in, DeserializationContext c) throws IOException {
+      Double read = super.deserialize(in, c);
+      if (read != null && !Double.isFinite(read)) {
+        throw JsonMappingException.from(in, "must be a number, and not a larger one than fits");
+      }
+      return read;
+    }
   }
 
   /** The shared mapper. Do not configure it. */
@@ -104,11 +136,13 @@ public final class Json {
   }
 
   /**
+   * Reads what others send.
+   *
    * @throws BadJson if the text is not JSON of this type; the message says where and what
    */
   public static <T> T read(String text, Class<T> type) throws BadJson {
     try {
-      return MAPPER.readValue(text, type);
+      return SENT.readValue(text, type);
     } catch (JsonProcessingException e) {
       throw new BadJson(BadJson.explain(e));
     }
@@ -119,7 +153,7 @@ public final class Json {
    */
   public static <T> T read(byte[] bytes, Class<T> type) throws BadJson {
     try {
-      return MAPPER.readValue(bytes, type);
+      return SENT.readValue(bytes, type);
     } catch (JsonProcessingException e) {
       throw new BadJson(BadJson.explain(e));
     } catch (IOException e) {
