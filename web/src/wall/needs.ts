@@ -5,7 +5,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import type { NeedPart } from '../generated/wire.ts';
 import { say as sayCommon } from '../look/index.ts';
 import { LARGE_LETTER } from './geometry.ts';
-import { alsoWords, askWords, lookAgain, needFigure, say } from './words.ts';
+import { alsoWords, askWords, lookAgain, needFigure, restWords, say } from './words.ts';
 
 /** Lines shown at most, and how many of them may be loud. */
 export const LINES_MAX = 5;
@@ -183,8 +183,8 @@ export class SunupNeeds extends LitElement {
     const lines = gathered(this.needs, sizes.twoLines);
     const also = new Map(lines.map((line) => [line.need.key, line.also]));
     const shown = lines.slice(0, sizes.lines).map((line) => line.need);
-    const rest = lines.slice(sizes.lines).map((line) => line.need);
-    const asking = askWords(rest);
+    const rest = lines.slice(sizes.lines);
+    const asking = askWords(rest.map((line) => line.need));
     const loud = loudKeys(shown);
     const places = new Map(shown.map((need, place) => [need.key, place]));
     // Elements stay in one order; places change by moving, so that a change can be followed.
@@ -204,7 +204,7 @@ export class SunupNeeds extends LitElement {
       ${
         rest.length > 0 && !sizes.heading
           ? html`<div role="listitem" class="more">
-              ${say('needs.and', { lines: rest.length })}${asking ? html` · <b>${asking}</b>` : nothing}
+              ${restWords(rest)}${asking ? html` · <b>${asking}</b>` : nothing}
             </div>`
           : nothing
       }

@@ -49,6 +49,10 @@ export const wallStyles = css`
     font-size: calc(max(var(--letter), 44) * var(--u));
     font-weight: 700;
   }
+  header .late {
+    color: var(--ember);
+    font-weight: 600;
+  }
   .quiet,
   .old-figures {
     color: var(--sky);

@@ -11,6 +11,7 @@ import {
   countWords,
   lookAgain,
   needFigure,
+  restWords,
   roomWord,
 } from './words.ts';
 
@@ -186,6 +187,18 @@ describe('lines of large letters', () => {
     expect(gathered(needs, false).map((one) => one.need)).toEqual(needs);
     expect(alsoWords(['9', '24'])).toBe('ask 9, 24 too');
     expect(alsoWords(['1', '2', '3', '4', '5', '6', '7'])).toBe('ask 7 rooms too');
+  });
+});
+
+describe('lines that find no place', () => {
+  it('should be named by their rooms while these are few, those that share a line too', () => {
+    const lines = gathered(
+      [need('4'), need('9', { kind: 'ask' }), need('2', { kind: 'ask' })],
+      true,
+    );
+    expect(restWords(lines)).toBe('also 4, 9, 2');
+    const many = ['1', '2', '3', '4', '5', '6', '7'].map((name) => need(name));
+    expect(restWords(gathered(many, true))).toBe('and 7 more');
   });
 });
 

@@ -12,7 +12,16 @@ import { Past } from './past.ts';
 import { smallestLetters, type WallSettings } from './settings.ts';
 import { skyStyles } from './sky.css.ts';
 import { wallStyles } from './wall.css.ts';
-import { askWords, belowTheLine, calm, type Calm, calmOld, countWords, say } from './words.ts';
+import {
+  askWords,
+  belowTheLine,
+  calm,
+  type Calm,
+  calmOld,
+  countWords,
+  restWords,
+  say,
+} from './words.ts';
 
 const MINUTE_MS = 60_000;
 
@@ -199,10 +208,12 @@ export class SunupWall extends LitElement {
   private header(suite: SuitePart | undefined, rooms: readonly RoomPart[], old: boolean) {
     const { live } = this;
     const clock = suite ? clockTime(this.drawnNow, suite.zone) : '';
+    const late = suite?.phase === 'open' && !old ? belowTheLine(rooms).length : 0;
     return html`<header>
       <div class="facts">
         <h1>${countWords(suite, rooms, this.drawnNow, this.oldSince)}</h1>
         ${live instanceof Past ? html`<span class="demo">${say('past')}</span>` : badge(live)}
+        ${late > 0 ? html`<span class="late">${say('late', { rooms: late })}</span>` : nothing}
         ${
           suite && suite.quiet > 0 && suite.phase === 'open' && !old
             ? html`<span class="quiet">${say('quiet', { rooms: suite.quiet })}</span>`
@@ -241,7 +252,7 @@ export class SunupWall extends LitElement {
     const asking = askWords(rest);
     return html`<h2>
       ${say('needs')}${more ? html` · <b>${say('needs.more', { rooms: more })}</b>` : nothing}
-      ${rest.length > 0 ? html` · <b>${say('needs.and', { lines: rest.length })}</b>` : nothing}
+      ${rest.length > 0 ? html` · <b>${restWords(gathered(rest, false))}</b>` : nothing}
       ${asking ? html` · <b class="asks">${asking}</b>` : nothing}
     </h2>`;
   }

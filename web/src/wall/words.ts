@@ -9,6 +9,7 @@ import {
   type CommonKey,
 } from '../look/index.ts';
 import { clockBrief, minuteOfDay } from '../words/index.ts';
+import type { NeedLine } from './needs.ts';
 
 const british = {
   title: 'Wall',
@@ -19,11 +20,13 @@ const british = {
   'count.old': 'as it was at {time}',
   'count.never': 'not live yet',
   'count.over': '{onTime} of {cases} started on time',
-  quiet: '{rooms} quiet',
+  late: '{rooms} late',
+  quiet: '{rooms} no word',
   needs: 'Needs someone',
   'needs.old': 'Needed someone at {time}',
   'needs.more': '{rooms} more below the line',
   'needs.and': 'and {lines} more',
+  'needs.also': 'also {rooms}',
   'need.stuck': 'stuck',
   'need.ask': 'ask',
   'need.help': 'help',
@@ -121,6 +124,14 @@ export function askWords(needs: readonly NeedPart[]): string {
   const rooms = needs.filter((need) => need.help).map((need) => need.room);
   if (rooms.length === 0) return '';
   return sayCommon(rooms.length === 1 ? 'asks.one' : 'asks.more', { rooms: rooms.join(', ') });
+}
+
+/** What stands for the lines that find no place: their rooms, if they are few. */
+export function restWords(rest: readonly NeedLine[]): string {
+  const rooms = [...new Set(rest.flatMap((line) => [line.need.room, ...line.also]))];
+  return rooms.length <= NAMES_MAX
+    ? say('needs.also', { rooms: rooms.join(', ') })
+    : say('needs.and', { lines: rooms.length });
 }
 
 /** The other rooms that a line to be asked about speaks for. */

@@ -29,6 +29,9 @@ record FuzzRun(Decoder decoder, long seed, int seconds, int findings) {
   /** Of one input, in seconds; the slowest right ones take some hundredths. */
   private static final int LONGEST_S = 10;
 
+  /** How the fuzzer names inputs on which something was thrown. */
+  private static final String BROKEN = "crash-";
+
   /** What the process may take to begin and end, in seconds. */
   private static final int AROUND_S = 120;
 
@@ -74,7 +77,12 @@ record FuzzRun(Decoder decoder, long seed, int seconds, int findings) {
    * @param edges of the program's branches that were gone through
    * @param found files with what broke something, or had to be given up
    */
-  record Outcome(Decoder decoder, long inputs, long took, long edges, List<Path> found) {}
+  record Outcome(Decoder decoder, long inputs, long took, long edges, List<Path> found) {
+    /** Those that broke something, without what was only given up: a machine may be slow. */
+    List<Path> broken() {
+      return found.stream().filter(f -> f.getFileName().toString().startsWith(BROKEN)).toList();
+    }
+  }
 
   /** Runs it, with its files in this folder. */
   Outcome in(Path folder) throws IOException, InterruptedException {
