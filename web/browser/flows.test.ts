@@ -4,7 +4,7 @@ import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { type Board, startBoard } from './board.ts';
 import { complaints, shot, violations } from './chromium.ts';
 import { emptyBoard, inMinutes } from './daytime.ts';
-import { cancelled, HEAD, take, touch } from './hands.ts';
+import { cancelled, digits, HEAD, take, touch } from './hands.ts';
 import { Screens } from './screens.ts';
 import { looked, setUp, signOn } from './set-up.ts';
 import { asksForALevel, coreStays, newOption } from './sheet-steps.ts';
@@ -300,16 +300,12 @@ describe('pages on a real board', () => {
     await station.emulateMedia({ media: null });
     await station.evaluate(() => window.dispatchEvent(new Event('afterprint')));
 
-    const digits = async (typed: string) => {
-      for (const digit of typed)
-        await station.getByRole('button', { name: digit, exact: true }).click();
-    };
     await touch(station, 'Count: fentaNYL');
-    await digits('2');
+    await digits(station, '2');
     await touch(station, /^technician 1/);
     await station.getByText(/2 ampoules of 100 micrograms drawn/).waitFor();
     await touch(station, 'Count: fentaNYL');
-    await digits('150');
+    await digits(station, '150');
     await touch(station, 'Enter as given');
     await station
       .getByText('fentaNYL: 50 micrograms drawn and neither given, wasted nor returned')
@@ -320,7 +316,7 @@ describe('pages on a real board', () => {
     await touch(station, /^Drugs of a case that is not here any more/);
     await touch(station, 'Count out: fentanyl');
     await touch(station, 'wasted');
-    await digits('50');
+    await digits(station, '50');
     await shot(station, 'real-station-count');
     await looked(station);
     await station.setViewportSize(PORTRAIT);

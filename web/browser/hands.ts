@@ -26,3 +26,10 @@ export async function cancelled(desk: Page, room: string): Promise<void> {
   await touch(desk, 'Cancel the case…');
   await touch(desk, 'Cancel the case');
 }
+
+/** A number on the page's keys. */
+export async function digits(page: Page, typed: string): Promise<void> {
+  for (const digit of typed) {
+    await page.getByRole('button', { name: digit, exact: true }).click();
+  }
+}

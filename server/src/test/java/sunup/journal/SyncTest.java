@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfEnvironmentVariable;
 import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
@@ -54,7 +55,9 @@ class SyncTest {
     assertThat(report.problems()).isEmpty();
   }
 
+  /** That this test can fail at all: a run of its own, which the small ring leaves out. */
   @Test
+  @EnabledIfEnvironmentVariable(named = "SUNUP_LONG", matches = "1")
   void shouldNoticeAJournalThatDoesNotSync() throws Exception {
     Calls.Report report = run("careless");
     assertThat(report.answers()).isEqualTo(COMMANDS);

@@ -3,7 +3,6 @@ package sunup.forecast;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.concurrent.atomic.AtomicInteger;
 import sunup.forecast.Forecast.RoomOut;
 import sunup.forecast.Forecast.Share;
 
@@ -22,7 +21,7 @@ final class Results implements Runnable {
   private final ForecastInput in;
   private final List<Place> places = new ArrayList<>();
   private final RoomFigures.Read[] read;
-  private final AtomicInteger begun = new AtomicInteger();
+  private int begun;
   private final long suiteTotal;
   private volatile String name;
 
@@ -49,7 +48,7 @@ final class Results implements Runnable {
   @Override
   public void run() {
     RoomFigures figures = null;
-    for (int n = begun.getAndIncrement(); n <= read.length; n = begun.getAndIncrement()) {
+    for (int n = begin(); n <= read.length; n = begin()) {
       if (n == 0) {
         name = name == null ? InputKey.of(in) : name;
         continue;
@@ -60,6 +59,11 @@ final class Results implements Runnable {
       Place place = places.get(n - 1);
       read[n - 1] = figures.read(place.part(), place.tally(), place.room());
     }
+  }
+
+  /** The next that nobody has begun; beyond all of them if none is left. */
+  private synchronized int begin() {
+    return begun > read.length ? begun : begun++;
   }
 
   /** The input's name, once all have come back. */

@@ -23,7 +23,7 @@ import umontreal.ssj.probdist.NormalDist;
 class SecondOpinionTest {
   private static final double FALSE_ALARMS = 0.01;
   private static final long FIRST = Long.getLong("sunup.compare.first", 1);
-  private static final int MORNINGS = Integer.getInteger("sunup.compare.mornings", 8);
+  private static final int MORNINGS = Integer.getInteger("sunup.compare.mornings", 5);
   private static final int TRIALS = Integer.getInteger("sunup.compare.trials", 1000);
   private static final long SECONDS = Long.getLong("sunup.compare.seconds", 600);
   private static final int FIGURES = 6;
