@@ -56,7 +56,7 @@ function whoSheet(at: Station): TemplateResult {
             </div>`
           : nothing
       }
-      <div class="col">
+      <div class="col people">
         ${others.map(
           (p, i) =>
             html`<div class="two">
