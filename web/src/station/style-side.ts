@@ -239,4 +239,15 @@ export const sideStyle = css`
     display: block;
     color: var(--ember);
   }
+  @media (max-width: 1000px) {
+    .sheet {
+      gap: 6px;
+      padding: 8px 12px;
+    }
+    .sheet .people {
+      display: grid;
+      grid-template-columns: 1fr 1fr;
+      gap: 8px;
+    }
+  }
 `;

@@ -408,13 +408,6 @@ export const stationStyle = css`
     }
     .right > .sheet {
       grid-row: 2 / 5;
-      gap: 6px;
-      padding: 8px 12px;
-    }
-    .sheet .people {
-      display: grid;
-      grid-template-columns: 1fr 1fr;
-      gap: 8px;
     }
     .right > .waits {
       grid-row: 2;

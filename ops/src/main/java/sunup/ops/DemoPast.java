@@ -1,6 +1,7 @@
 package sunup.ops;
 
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Set;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -76,6 +77,11 @@ final class DemoPast implements AutoCloseable {
     LaidMornings laid = new LaidMornings(journal);
     Set<MorningId> there = laid.there();
     Scenario scenario = demo.past().before(wanted.before(), wanted.mornings(), seed);
+    // A demo whose site was changed may have no such rooms any more: it goes on without a past.
+    List<String> wrong = scenario.mistakes(demo.plan(wanted.before()));
+    if (!wrong.isEmpty()) {
+      throw Wrong.input("past.json does not fit the site:\n  " + String.join("\n  ", wrong));
+    }
     MadeMornings mornings = new MadeMornings(scenario);
     // The newest first: the stations' readings need no more than the last ones.
     LocalDate date = scenario.to();

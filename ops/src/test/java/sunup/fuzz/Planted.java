@@ -22,7 +22,7 @@ final class Planted {
             "planted-fixed-length", List.of("1712345610lot", "0112345678901231"), Planted::fixed),
         Decoder.ofText(
             "planted-no-number",
-            List.of("{\"minutes\":4.5}", "{\"minutes\":\"12\"}"),
+            List.of("{\"minutes\":4.5}", "{\"minutes\":\"120\"}"),
             Planted::minutes),
         Decoder.ofText("planted-nesting", List.of("[1,[2,[3]]]", "[[],[4]]"), Planted::nested),
         Decoder.ofText(

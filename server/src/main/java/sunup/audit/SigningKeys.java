@@ -90,8 +90,8 @@ public final class SigningKeys {
     String text = Files.readString(file);
     String begin = "-----BEGIN " + what + "-----";
     int from = text.indexOf(begin);
-    int to = text.indexOf("-----END " + what + "-----");
-    if (from < 0 || to < from) {
+    int to = text.indexOf("-----END " + what + "-----", from + begin.length());
+    if (from < 0 || to < 0) {
       throw new IOException(file + " holds no " + what + " in PEM.");
     }
     try {
