@@ -37,6 +37,9 @@ public final class SignOnRush extends PairedBoard {
   private final List<Long> signing = new ArrayList<>();
   private int touched;
 
+  /** The item's revision after the last touch: to open it again is a decision. */
+  private Long seen;
+
   /** Prints the figures. */
   public static void main(String[] args) throws Exception {
     SignOnRush rush = new SignOnRush();
@@ -86,13 +89,14 @@ public final class SignOnRush extends PairedBoard {
       station.socket().forgetMessages();
       long from = System.nanoTime();
       long now = System.currentTimeMillis();
-      station.socket().send(new ClientMessage.Send(id, null, null, now, 0, null, command));
+      station.socket().send(new ClientMessage.Send(id, null, seen, now, 0, null, command));
       ServerMessage.Answer answer =
           station.socket().await(ServerMessage.Answer.class, a -> a.id().equals(id));
       into.add(System.nanoTime() - from);
       if (answer.code() != null) {
         throw new IllegalStateException("a touch was not taken: " + answer);
       }
+      seen = answer.upTo();
     }
   }
 
