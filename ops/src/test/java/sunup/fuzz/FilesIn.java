@@ -25,6 +25,7 @@ import sunup.intake.Intake;
 import sunup.intake.Planner;
 import sunup.intake.SiteFile;
 import sunup.intake.SiteReader;
+import sunup.ops.madeup.DemoPlans;
 import sunup.ops.madeup.Scenario;
 import sunup.ops.rehearsal.Story;
 import sunup.sheets.BadSheet;
@@ -141,11 +142,11 @@ final class FilesIn {
   }
 
   private static MorningPlan plan() {
-    byte[] list =
-        Project.texts("ops/src/main/resources/demo", "cases.csv")
-            .get(0)
-            .getBytes(StandardCharsets.UTF_8);
-    return Planner.plan(SITE, CaseList.read(list, SITE, DAY, SHEETS).cases(), DAY).plan();
+    try {
+      return DemoPlans.of(DAY);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   private static boolean year(byte[] bytes) {

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Supplier;
 import sunup.access.Known.Grant;
 import sunup.access.Known.PairedScreen;
 import sunup.access.Known.SignedOn;
@@ -182,9 +183,14 @@ final class AccessStore {
 
   /** A key of all nodes for good, made by the first that asks. */
   static byte[] key(Connection c, String name) throws SQLException {
+    return key(c, name, () -> Secrets.bytes(KEY_BYTES));
+  }
+
+  /** The same of a kind of its own. */
+  static byte[] key(Connection c, String name, Supplier<byte[]> made) throws SQLException {
     byte[] kept = secret(c, name, 0);
     if (kept == null) {
-      kept = Secrets.bytes(KEY_BYTES);
+      kept = made.get();
       keepSecret(c, name, kept, Long.MAX_VALUE);
     }
     return kept;

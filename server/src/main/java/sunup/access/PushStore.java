@@ -17,12 +17,7 @@ final class PushStore {
 
   /** The key of all nodes, made by the first. */
   static byte[] key(Connection c) throws SQLException {
-    byte[] kept = AccessStore.secret(c, KEY, 0);
-    if (kept == null) {
-      kept = PushKey.made();
-      AccessStore.keepSecret(c, KEY, kept, Long.MAX_VALUE);
-    }
-    return kept;
+    return AccessStore.key(c, KEY, PushKey::made);
   }
 
   /** By sign-on. */

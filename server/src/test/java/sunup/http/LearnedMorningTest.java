@@ -16,19 +16,17 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.atomic.AtomicLong;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import sunup.codec.Json;
 import sunup.intake.SiteFile;
+import sunup.live.fake.AheadClock;
 import sunup.live.fake.TestScreen;
-import sunup.live.fake.TickingClock;
 import sunup.live.fake.Waiting;
 import sunup.review.learn.NextOpening;
 import sunup.sheets.EvidenceRule;
 import sunup.sheets.SheetItem;
 import sunup.sheets.Sheets;
-import sunup.suites.Clock;
 import sunup.wire.LearnedTime;
 import sunup.wire.Part;
 import sunup.wire.Part.LearnedPart;
@@ -43,35 +41,9 @@ class LearnedMorningTest {
   @TempDir private Path folder;
   private final Vertx vertx = Vertx.vertx();
   private final HttpClient http = HttpClient.newHttpClient();
-  private final AtomicLong ahead = new AtomicLong();
+  private final AheadClock clock = new AheadClock();
   private SunupServer server;
   private int sent;
-
-  /** The machine's clocks, with time that passes by a word. */
-  private final Clock clock =
-      new Clock() {
-        private final Clock real = new TickingClock();
-
-        @Override
-        public long realMs() {
-          return real.realMs();
-        }
-
-        @Override
-        public long monotonicMs() {
-          return real.monotonicMs();
-        }
-
-        @Override
-        public long morningMs() {
-          return real.morningMs() + ahead.get();
-        }
-
-        @Override
-        public double rate() {
-          return 1;
-        }
-      };
 
   private static <T> T await(Future<T> future) throws Exception {
     return future.toCompletionStage().toCompletableFuture().get(30, TimeUnit.SECONDS);
@@ -148,7 +120,7 @@ class LearnedMorningTest {
       String begin = "{\"type\":\"begin\",\"item\":\"room:%d/%s\"}".formatted(room, item.key());
       command(station, "anaesthetist-" + room, begin);
     }
-    ahead.addAndGet(Math.round(2 * item.hands().usual() * MINUTE));
+    clock.goOn(Math.round(2 * item.hands().usual() * MINUTE));
     for (int room = 1; room <= ROOMS; room++) {
       String good =
           "{\"type\":\"good\",\"item\":\"room:%d/%s\",\"evidence\":{\"kind\":\"touch\"}}"
@@ -190,7 +162,7 @@ class LearnedMorningTest {
       teach(first, item);
       assertThat(learned().path("used").asBoolean()).isTrue();
 
-      ahead.addAndGet(DAY_MS);
+      clock.goOn(DAY_MS);
       open();
       Part shown = desk().parts().get("learned");
       assertThat(shown).isInstanceOf(LearnedPart.class);
@@ -214,7 +186,7 @@ class LearnedMorningTest {
       Waiting.until(() -> learned().path("mornings").asInt() == 1);
       assertThat(learned().path("used").asBoolean()).isFalse();
       assertThat(learned().path("next").path("items").isEmpty()).isFalse();
-      ahead.addAndGet(DAY_MS);
+      clock.goOn(DAY_MS);
       open();
       assertThat(desk().parts()).as("the site goes by its sheets").doesNotContainKey("learned");
     } finally {

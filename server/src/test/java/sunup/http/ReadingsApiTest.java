@@ -15,14 +15,12 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.atomic.AtomicLong;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import sunup.codec.Json;
 import sunup.intake.SiteFile;
+import sunup.live.fake.AheadClock;
 import sunup.live.fake.TestScreen;
-import sunup.live.fake.TickingClock;
-import sunup.suites.Clock;
 import sunup.wire.ServerMessage;
 
 /** The machine's readings of eight mornings, from the journal of a real server. */
@@ -33,35 +31,9 @@ class ReadingsApiTest {
   @TempDir private Path folder;
   private final Vertx vertx = Vertx.vertx();
   private final HttpClient http = HttpClient.newHttpClient();
-  private final AtomicLong days = new AtomicLong();
+  private final AheadClock clock = new AheadClock();
   private SunupServer server;
   private int sent;
-
-  /** The machine's clocks, with days that are over by a word. */
-  private final Clock clock =
-      new Clock() {
-        private final Clock real = new TickingClock();
-
-        @Override
-        public long realMs() {
-          return real.realMs();
-        }
-
-        @Override
-        public long monotonicMs() {
-          return real.monotonicMs();
-        }
-
-        @Override
-        public long morningMs() {
-          return real.morningMs() + days.get() * DAY_MS;
-        }
-
-        @Override
-        public double rate() {
-          return 1;
-        }
-      };
 
   private static <T> T await(Future<T> future) throws Exception {
     return future.toCompletionStage().toCompletableFuture().get(30, TimeUnit.SECONDS);
@@ -125,7 +97,7 @@ class ReadingsApiTest {
         read("1", psi);
         read("2", 1900 + psi % 20);
         command("desk", "{\"type\":\"close-morning\"}");
-        days.incrementAndGet();
+        clock.goOn(DAY_MS);
       }
       open();
       assertThat(readings("?room=1")).as("today's is not entered").isEmpty();

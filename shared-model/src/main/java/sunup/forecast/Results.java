@@ -1,7 +1,6 @@
 package sunup.forecast;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import sunup.forecast.Forecast.RoomOut;
 import sunup.forecast.Forecast.Share;
@@ -11,9 +10,6 @@ import sunup.forecast.Forecast.Share;
  * what is left to read: each room, and the input's name.
  */
 final class Results implements Runnable {
-  private static final Comparator<Share> LARGEST_FIRST =
-      Comparator.comparingDouble((Share s) -> -s.share());
-
   /** A room of a component. */
   private record Place(Part part, Tally tally, int room) {}
 
@@ -80,7 +76,7 @@ final class Results implements Runnable {
       rooms[place.part().model.roomOrder[place.room()]] = read[n].room();
       suite.addAll(read[n].ofSuite());
     }
-    suite.sort(LARGEST_FIRST);
+    suite.sort(RoomFigures.LARGEST_FIRST);
     return new Forecast(
         Forecaster.MODEL,
         name,

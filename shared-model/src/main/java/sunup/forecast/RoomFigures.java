@@ -11,14 +11,14 @@ import sunup.forecast.Forecast.Share;
 /** Reads one room after another from what was taken down of the trials. For one thread. */
 final class RoomFigures {
   /** Shares of less than this many late milliseconds in the mean are not said: 0.1 min. */
-  static final long LEAST_MEAN = 6_000;
+  private static final long LEAST_MEAN = 6_000;
 
   /** A room's figures, and its shares of the whole suite's late minutes. */
   record Read(RoomOut room, List<Share> ofSuite) {}
 
   private static final double[] BAND = {0.1, 0.5, 0.9};
   private static final double[] MIDDLE = {0.5};
-  private static final Comparator<Share> LARGEST_FIRST =
+  static final Comparator<Share> LARGEST_FIRST =
       Comparator.comparingDouble((Share s) -> -s.share());
 
   private final long now;

@@ -93,31 +93,15 @@ public record SheetItem(
 
   /** The same item with another duration. */
   public SheetItem withHands(Hands other) {
-    return new SheetItem(
-        key,
-        section,
-        belongs,
-        desk,
-        wall,
-        who,
-        other,
-        waits,
-        extra,
-        after,
-        gates,
-        marks,
-        core,
-        evidence,
-        life,
-        place,
-        uses,
-        plannedBefore,
-        plannedLate,
-        asa);
+    return with(other, after);
   }
 
   /** The same item with other prerequisites. */
   SheetItem withAfter(List<String> keys) {
+    return with(hands, keys);
+  }
+
+  private SheetItem with(Hands duration, List<String> prerequisites) {
     return new SheetItem(
         key,
         section,
@@ -125,10 +109,10 @@ public record SheetItem(
         desk,
         wall,
         who,
-        hands,
+        duration,
         waits,
         extra,
-        keys,
+        prerequisites,
         gates,
         marks,
         core,

@@ -2,46 +2,25 @@ package sunup.ops.trial;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import sunup.board.MorningPlan;
-import sunup.intake.CaseList;
-import sunup.intake.Planner;
-import sunup.intake.SiteFile;
-import sunup.intake.SiteReader;
+import sunup.ops.madeup.DemoPlans;
 import sunup.ops.madeup.MadeMornings;
-import sunup.ops.madeup.Scenario;
 import sunup.review.facts.AsRunFact;
 import sunup.review.facts.FirstCaseFact;
-import sunup.sheets.Sheets;
 
 /** What the long ring of mornings looks at, and that it notices what does not hold. */
 class PlayedMorningTest {
   private static final LocalDate MONDAY = LocalDate.of(2026, 2, 2);
   private static final int TRIALS = 8;
 
-  private static String text(String name) throws IOException {
-    try (InputStream in = PlayedMorningTest.class.getResourceAsStream(name)) {
-      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
-    }
-  }
-
-  private static MorningPlan plan() throws IOException {
-    SiteFile site = SiteReader.read("site.json", text("/demo/site.json")).site();
-    byte[] cases = text("/demo/cases.csv").getBytes(StandardCharsets.UTF_8);
-    return Planner.plan(site, CaseList.read(cases, site, MONDAY, Sheets.standard()).cases(), MONDAY)
-        .plan();
-  }
-
   @Test
   void shouldFindNothingBrokenAndNoticeWhatIs() throws Exception {
-    MorningPlan plan = plan();
-    MadeMornings mornings = new MadeMornings(Scenario.read(text("/year/hidden.json")));
+    MorningPlan plan = DemoPlans.of(MONDAY);
+    MadeMornings mornings = new MadeMornings(DemoPlans.hidden());
     PlayedMorning played = PlayedMorning.of(plan, mornings, TRIALS, false);
     assertThat(played.broken()).isEmpty();
     assertThat(played.facts())
