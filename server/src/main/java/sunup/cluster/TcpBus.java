@@ -19,6 +19,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import sunup.codec.BadJson;
@@ -48,7 +49,7 @@ final class TcpBus implements Bus, AutoCloseable {
   private final Listener listener;
   private final NetServer server;
   private final NetClient client;
-  private final Map<String, NetSocket> lines = new ConcurrentHashMap<>();
+  private final Map<String, Line> lines = new ConcurrentHashMap<>();
 
   /** What others say here. */
   private final Map<String, NetSocket> callers = new ConcurrentHashMap<>();
@@ -128,18 +129,18 @@ final class TcpBus implements Bus, AutoCloseable {
                 }
                 return;
               }
-              NetSocket line = done.result();
-              line.setWriteQueueMaxSize(UNSENT_MAX);
-              line.exceptionHandler(e -> LOG.debug("a line to {} broke: {}", node, e.toString()));
+              NetSocket socket = done.result();
+              Line line = new Line(socket);
+              socket.exceptionHandler(e -> LOG.debug("a line to {} broke: {}", node, e.toString()));
               long openedAt = System.nanoTime();
-              line.closeHandler(
+              socket.closeHandler(
                   v -> {
                     lines.remove(node.id(), line);
                     if (System.nanoTime() - openedAt > TimeUnit.MILLISECONDS.toNanos(LOOK_MS)) {
                       look(); // at once: if its port refuses, its process has ended
                     }
                   });
-              line.write(new BusFrame(hello, null).bytes());
+              line.take(new BusFrame(hello, null).bytes());
               lines.put(node.id(), line);
             });
   }
@@ -152,12 +153,37 @@ final class TcpBus implements Bus, AutoCloseable {
 
   @Override
   public boolean send(String node, BusMessage message, Buffer payload) {
-    NetSocket line = lines.get(node);
-    if (line == null || line.writeQueueFull()) {
-      return false;
+    Line line = lines.get(node);
+    return line != null && line.take(new BusFrame(message, payload).bytes());
+  }
+
+  /**
+   * What is said to one node. Counts the unsent bytes itself: the socket's own queue also calls
+   * itself full after some messages from another thread, however small they are, and the heartbeats
+   * of many mornings come in one burst.
+   */
+  private static final class Line {
+    private final NetSocket socket;
+    private final AtomicLong unsent = new AtomicLong();
+
+    Line(NetSocket socket) {
+      this.socket = socket;
     }
-    line.write(new BusFrame(message, payload).bytes());
-    return true;
+
+    /** From any thread; false if so much is unsent that it was left out. */
+    boolean take(Buffer bytes) {
+      if (unsent.get() > UNSENT_MAX) {
+        return false;
+      }
+      int length = bytes.length();
+      unsent.addAndGet(length);
+      Future<Void> unused = socket.write(bytes).onComplete(written -> unsent.addAndGet(-length));
+      return true;
+    }
+
+    void close() {
+      Future<Void> unused = socket.close();
+    }
   }
 
   /** Somebody opened a line to here. */
@@ -230,7 +256,7 @@ final class TcpBus implements Bus, AutoCloseable {
   public void close() {
     closed = true;
     vertx.cancelTimer(timer);
-    lines.values().forEach(NetSocket::close);
+    lines.values().forEach(Line::close);
     Future<Void> unused = Future.all(server.close(), client.close()).mapEmpty();
   }
 }

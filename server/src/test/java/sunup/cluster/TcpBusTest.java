@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.vertx.core.Vertx;
 import io.vertx.core.buffer.Buffer;
+import io.vertx.core.net.NetServer;
+import io.vertx.core.net.NetSocket;
 import io.vertx.core.net.NetSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -125,6 +127,40 @@ class TcpBusTest {
   @Test
   void shouldCarryCommandsAndBytesBetweenNodes() throws Exception {
     talk(bus("a", "one", null), bus("b", "one", null));
+  }
+
+  @Test
+  void shouldTakeTheHeartbeatsOfManyMorningsInOneBurst() throws Exception {
+    TcpBus one = bus("a", "one", null);
+    talk(one, bus("b", "one", null));
+    Buffer beat = Buffer.buffer(new byte[160]);
+    int count = 4_000;
+    for (long n = 0; n < count; n++) {
+      BusMessage told = new BusMessage.Told(MORNING, Audience.WALL, Feed.Kind.BEAT, n);
+      assertThat(one.send("b", told, beat)).as("beat %d", n).isTrue();
+    }
+    for (long n = 0; n < count; n++) {
+      BusMessage told = new BusMessage.Told(MORNING, Audience.WALL, Feed.Kind.BEAT, n);
+      assertThat(next()).isEqualTo(new Heard("a", told, beat));
+    }
+  }
+
+  @Test
+  void shouldTakeNothingMoreForANodeThatReadsNothing() throws Exception {
+    NetServer deaf = vertx.createNetServer().connectHandler(NetSocket::pause);
+    Nodes.get(deaf.listen(0, "127.0.0.1"));
+    nodes.add(new Node("b", "127.0.0.1", deaf.actualPort()));
+    TcpBus one = bus("a", "one", null);
+    one.connect(members);
+    Buffer large = Buffer.buffer(new byte[1_000_000]);
+    BusMessage told = new BusMessage.Told(MORNING, Audience.WALL, Feed.Kind.VIEW, 5L);
+    Nodes.until(() -> one.send("b", told, large), "a line");
+    int taken = 1;
+    while (taken < 100 && one.send("b", told, large)) {
+      taken++;
+    }
+    // What the two sockets hold by themselves goes through.
+    assertThat(taken).isBetween(5, 30);
   }
 
   @Test
