@@ -7,6 +7,7 @@ import picocli.CommandLine.Option;
 import sunup.access.Connections;
 import sunup.http.Doors;
 import sunup.http.ServerOptions;
+import sunup.live.Limits;
 import sunup.tls.TlsOptions;
 
 /** TLS and the second port. */
@@ -51,6 +52,15 @@ final class DoorOptions {
               + " one. Without it there are no metrics.")
   private Integer sidePort;
 
+  @Option(
+      names = "--screens-from-one-address",
+      paramLabel = "COUNT",
+      description =
+          "Screens that may come from one address (${DEFAULT-VALUE}). Behind a proxy all of a"
+              + " node's screens do.",
+      defaultValue = "1024")
+  private int screensFromOneAddress;
+
   void check(boolean empty, boolean pair) throws Wrong {
     if ((certificate == null) != (key == null)) {
       throw Wrong.input("--tls-certificate and --tls-key go together.");
@@ -84,6 +94,11 @@ final class DoorOptions {
     }
     if (sidePort != null && (sidePort < 0 || sidePort > 65_535)) {
       throw Wrong.input("--side-port must be 0 to 65535.");
+    }
+    int most = Limits.DEFAULT.socketsMax();
+    if (screensFromOneAddress < 1 || screensFromOneAddress > most) {
+      throw Wrong.input(
+          "--screens-from-one-address must be 1 to " + most + ", the most that a node serves.");
     }
   }
 
@@ -119,6 +134,13 @@ final class DoorOptions {
     } else if (certificate != null) {
       tls = TlsOptions.files(certificate, key, all);
     }
-    return Doors.PLAIN.with(tls).beside(sidePort, "127.0.0.1");
+    return Doors.PLAIN
+        .with(tls)
+        .beside(sidePort, "127.0.0.1")
+        .fromOneAddress(screensFromOneAddress);
+  }
+
+  Limits limits() {
+    return Limits.DEFAULT.fromOneAddress(screensFromOneAddress);
   }
 }

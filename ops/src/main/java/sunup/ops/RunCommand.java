@@ -207,6 +207,7 @@ final class RunCommand implements Callable<Integer> {
             .on(database.address(), nodes.cluster())
             .sparing(spare)
             .through(doors.doors(folder))
+            .within(doors.limits())
             .listening(doors.host())
             .pairing(pairing.options());
     serve(options, (vertx, server) -> () -> {}, about);

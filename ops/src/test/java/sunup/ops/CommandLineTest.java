@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import picocli.CommandLine;
+import picocli.CommandLine.Model.CommandSpec;
 
 class CommandLineTest {
   private final StringWriter err = new StringWriter();
@@ -33,6 +34,17 @@ class CommandLineTest {
   void shouldNotMixASiteOfOnesOwnWithTheDemo() {
     assertThat(exit("run", "--site", "mine.json")).isEqualTo(2);
     assertThat(err.toString()).contains("--empty");
+  }
+
+  @Test
+  void shouldLetAsManyScreensComeFromAProxyAsIsSaid() {
+    assertThat(exit("run", "--empty", "--screens-from-one-address", "5000")).isEqualTo(2);
+    assertThat(err.toString()).contains("--screens-from-one-address must be 1 to 4096");
+    DoorOptions doors = new DoorOptions();
+    new CommandLine(CommandSpec.create().addMixin("doors", CommandSpec.forAnnotatedObject(doors)))
+        .parseArgs("--screens-from-one-address", "3000");
+    assertThat(doors.limits().socketsPerAddressMax()).isEqualTo(3_000);
+    assertThat(doors.doors(Path.of("board")).connectionsPerAddressMax()).isEqualTo(6_000);
   }
 
   @Test

@@ -55,6 +55,12 @@ public record Doors(
     return new Doors(tls, sidePort, sideHost, wholeMs, stillMs, connections, perAddress);
   }
 
+  /** The same where so many screens may come from one address: a page may take two connections. */
+  public Doors fromOneAddress(int screens) {
+    int perAddress = Math.max(connectionsPerAddressMax, 2 * screens);
+    return limited(requestMs, idleMs, Math.max(connectionsMax, perAddress), perAddress);
+  }
+
   /** The main port's options. */
   HttpServerOptions open(ServerOptions options, Identity identity) {
     HttpServerOptions open =

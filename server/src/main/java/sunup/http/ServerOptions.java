@@ -106,6 +106,25 @@ public record ServerOptions(
     return with(database, cluster, host, spareShare, pairing, others);
   }
 
+  /** The same with other limits of sockets. */
+  public ServerOptions within(Limits others) {
+    return new ServerOptions(
+        dataFolder,
+        database,
+        cluster,
+        siteFiles,
+        host,
+        port,
+        clock,
+        origins,
+        others,
+        pace,
+        spareShare,
+        types,
+        pairing,
+        doors);
+  }
+
   private ServerOptions with(
       PostgresAddress journal,
       ClusterOptions nodes,

@@ -47,4 +47,22 @@ public record Limits(
           256 * 1024,
           4 * 1024 * 1024,
           30_000);
+
+  /** The same where so many sockets may come from one address. */
+  public Limits fromOneAddress(int sockets) {
+    return new Limits(
+        messageBytesMax,
+        messagesPerSecond,
+        messagesBurst,
+        strikesMax,
+        helloMs,
+        pingMs,
+        silentMs,
+        socketsMax,
+        sockets,
+        inFlightMax,
+        pendingBytesSoft,
+        pendingBytesMax,
+        behindMs);
+  }
 }

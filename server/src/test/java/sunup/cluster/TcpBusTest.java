@@ -6,7 +6,6 @@ import io.vertx.core.Vertx;
 import io.vertx.core.buffer.Buffer;
 import io.vertx.core.net.NetServer;
 import io.vertx.core.net.NetSocket;
-import io.vertx.core.net.NetSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;

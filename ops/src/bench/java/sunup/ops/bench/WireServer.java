@@ -72,6 +72,8 @@ enum WireServer {
                 "sunup.ops.Main",
                 "run",
                 "--empty",
+                "--screens-from-one-address",
+                "4096",
                 "--port",
                 "0",
                 "--data",
