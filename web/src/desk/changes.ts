@@ -111,7 +111,8 @@ function roomChanges(since: Mark, seen: Seen, hhmm: (at: number) => string): Cha
     }
     const now = start(seen, room);
     if (room.startedAt !== undefined) {
-      if (before.standing !== 'started') bits.push(`at ${hhmm(room.startedAt)}`);
+      if (before.standing !== 'started')
+        bits.push(`${room.startInferred ? 'by' : 'at'} ${hhmm(room.startedAt)}`);
     } else if (now !== undefined && before.start !== undefined) {
       const by = now - before.start;
       if (Math.abs(by) >= MOVED_MS) {

@@ -17,6 +17,7 @@ const part = (times: LearnedTime[], mornings: number): LearnedPart => ({
   upTo: '2026-11-24',
   mornings,
   times,
+  how: [],
 });
 
 it('should say how many durations of this morning were learned and from what', () => {
@@ -25,5 +26,9 @@ it('should say how many durations of this morning were learned and from what', (
   );
   expect(learnedWords(part([time], 1))).toContain(
     '1 duration of this morning learned from the closed morning 2026-11-24',
+  );
+  const how = { what: 'Words come', first: 'at once', now: 'at once', why: '9 words' };
+  expect(learnedWords({ ...part([time], 12), how: [how] })).toContain(
+    '1 duration of this morning and how people report learned from',
   );
 });

@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { LearnedPart, LearnedTime } from '../generated/wire.ts';
+import type { LearnedHow, LearnedPart, LearnedTime } from '../generated/wire.ts';
 import type { Desk } from './main.ts';
 
 const minutes = (value: number): string => String(Math.round(value * 10) / 10);
@@ -7,9 +7,10 @@ const minutes = (value: number): string => String(Math.round(value * 10) / 10);
 /** "14 durations of this morning learned from 12 closed mornings up to 2026-11-24; ...". */
 export function learnedWords(part: LearnedPart): string {
   const n = part.times.length;
+  const told = part.how.length === 0 ? '' : ' and how people report';
   const what = n === 1 ? '1 duration' : `${n} durations`;
   const of = part.mornings === 1 ? 'the closed morning' : `${part.mornings} closed mornings up to`;
-  return `${what} of this morning learned from ${of} ${part.upTo}; all others are the sheets'`;
+  return `${what} of this morning${told} learned from ${of} ${part.upTo}; all others are the sheets'`;
 }
 
 const line = (time: LearnedTime): TemplateResult =>
@@ -23,12 +24,19 @@ const line = (time: LearnedTime): TemplateResult =>
     >
   </div>`;
 
-/** Which durations the forecasts of this morning go by, if not by the sheets. */
+const how = (one: LearnedHow): TemplateResult =>
+  html`<div class="line">
+    <span class="grow"
+      >${one.what}<small>${one.now}; first settings: ${one.first}; ${one.why}</small></span
+    >
+  </div>`;
+
+/** Which durations the forecasts of this morning go by, if not by the sheets, and how people report. */
 export function learnedPanel(at: Desk): TemplateResult | typeof nothing {
   const part = at.list('learned')[0];
-  if (part === undefined || part.times.length === 0) return nothing;
+  if (part === undefined || part.times.length + part.how.length === 0) return nothing;
   return html`<details class="card">
     <summary>${learnedWords(part)}</summary>
-    ${part.times.map(line)}
+    ${part.times.map(line)} ${part.how.map(how)}
   </details>`;
 }

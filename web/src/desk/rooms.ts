@@ -44,6 +44,9 @@ export function roomsTable(at: Desk, rows: DeskRow[]): TemplateResult {
   </div>`;
 }
 
+/** Of a start that nobody told and a later step that somebody did. */
+const inferred = html`<small>or earlier, not told</small>`;
+
 function row(at: Desk, r: DeskRow): TemplateResult {
   const { room, chance } = r;
   const current = at.panel === 'room' && at.room === room.room;
@@ -80,7 +83,13 @@ function row(at: Desk, r: DeskRow): TemplateResult {
     </td>
     <td>${at.hhmm(room.target)}${room.agreed ? html`<small>agreed</small>` : nothing}</td>
     <td>
-      ${started ? html`<b>${at.hhmm(room.startedAt)}</b>` : chance ? start(at, chance) : nothing}
+      ${
+        started
+          ? html`<b>${at.hhmm(room.startedAt)}</b>${room.startInferred ? inferred : nothing}`
+          : chance
+            ? start(at, chance)
+            : nothing
+      }
     </td>
     <td>
       ${

@@ -275,7 +275,7 @@ export class Pocket extends BoardPage {
         ? ''
         : `${room.agreed ? 'agreed' : 'booked'} ${this.hhmm(room.target)}`,
       room.startedAt !== undefined
-        ? `started ${this.hhmm(room.startedAt)}`
+        ? `started ${room.startInferred ? 'by ' : ''}${this.hhmm(room.startedAt)}`
         : room.start50 === undefined
           ? ''
           : `about ${this.hhmm(room.start50)}`,

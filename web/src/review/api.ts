@@ -48,6 +48,8 @@ export interface Measures {
   cancelled: number;
   untold: number;
   starts: number;
+  /** Of these, starts that nobody told and a later step that somebody did. */
+  inferred: number;
   mornings: number;
   figures?: Figures;
 }
@@ -207,6 +209,8 @@ export interface Learned {
   sheet: Hands;
   before: Hands;
   now: Hands;
+  /** What the next opening goes by; absent if by the sheet. */
+  next?: Hands;
   measured: number;
   taught: number;
   implied: number;
@@ -222,7 +226,18 @@ export interface Closing {
   items: Learned[];
   changes: { what: string; before: string; after: string; why: string }[];
   /** What the next opening goes by. */
-  next?: { items: { key: string; hands: Hands }[] };
+  next?: {
+    items: { key: string; hands: Hands }[];
+    /** How people report; absent if by first settings. */
+    reporting?: {
+      eachItem: number;
+      eachSection: number;
+      atEnd: number;
+      never: number;
+      forgotten: number;
+      delayOneInTenMs?: number;
+    };
+  };
   /** Whether the suite's openings go by it at all. */
   used: boolean;
 }

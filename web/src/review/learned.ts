@@ -51,9 +51,21 @@ const HEAD = [
 ] as const;
 
 /** What the next opening goes by, as far as the site lets it: a quarter from one to the next. */
-function next({ key }: Learned, closing: Closing): string {
-  const time = closing.next?.items.find((item) => item.key === key);
-  return closing.used && time !== undefined ? handsWords(time.hands) : 'the sheet';
+function next({ next }: Learned, closing: Closing): string {
+  return closing.used && next !== undefined ? handsWords(next) : 'the sheet';
+}
+
+const per100 = (share: number): string => String(Math.round(1000 * share) / 10);
+
+/** How the next opening takes people to report. */
+export function reportingWords(closing: Closing): string {
+  const by = closing.used ? closing.next?.reporting : undefined;
+  if (by === undefined) return 'How people report it takes by first settings.';
+  const late =
+    by.delayOneInTenMs === undefined
+      ? 'words come at once'
+      : `one word in ten comes over ${seconds(by.delayOneInTenMs)} late`;
+  return `How people report it takes from here: of 100 rooms ${per100(by.eachItem)} tell each item, ${per100(by.eachSection)} each section, ${per100(by.atEnd)} once at the end and ${per100(by.never)} nothing; of 100 items in hand ${per100(by.forgotten)} are done and nobody said so; ${late}.`;
 }
 
 const row =
@@ -110,5 +122,5 @@ export function learnedPanel(closing: Closing): TemplateResult {
       <summary>${rest.length} durations that it did not move</summary>
       ${dataTable('Durations that the last closing did not move', HEAD, rest.map(row(closing)))}
     </details>
-    <p class="key">${goesBy(closing)}</p>`;
+    <p class="key">${goesBy(closing)} ${reportingWords(closing)}</p>`;
 }

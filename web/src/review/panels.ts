@@ -163,6 +163,7 @@ function besidePanel(m: Measures): TemplateResult {
     ['entered over five minutes late, of 100', minutes(b.lateEntries)],
     ['faults found, of 100', minutes(b.faults)],
     ['starts that nobody told', String(m.untold)],
+    ['starts known only by a later step, counted at that', String(m.inferred)],
   ];
   return html`<table class="plain">
     <caption>

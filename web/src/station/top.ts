@@ -87,8 +87,9 @@ function when(at: Station, view: StationView): TemplateResult | typeof nothing {
     return nothing;
   }
   if (room.startedAt !== undefined) {
-    return html`<b class="started">started ${at.hhmm(room.startedAt)}</b>target
-      ${at.hhmm(room.target)}`;
+    return html`<b class="started"
+        >started ${room.startInferred ? 'by ' : ''}${at.hhmm(room.startedAt)}</b
+      >target ${at.hhmm(room.target)}`;
   }
   const left = minutesTo(room.target, at.now);
   // A start that was expected before the board fell silent is not said as if it still were.

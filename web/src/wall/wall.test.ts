@@ -252,6 +252,9 @@ describe('the word under a number', () => {
     const started = room({ standing: 'started', word: 'started', startedAt: at('07:02') });
     expect(roomWord(started, setting, false)).toBe('in 07:02');
     expect(roomWord(started, setting, true)).toBe('07:02');
+    const inferred = { ...started, startInferred: true };
+    expect(roomWord(inferred, setting, false)).toBe('by 07:02');
+    expect(roomWord(inferred, setting, true)).toBe('by 07:02');
   });
 
   it('shouldSayNothingOfStandingsInADraft', () => {

@@ -76,6 +76,7 @@ const british = {
   'over.open': '{onTime} of {cases} started on time · {rooms} not started',
   'closed.head': 'This morning is closed',
   'started.at': 'in {time}',
+  'started.by': 'by {time}',
   'unheard.short': 'quiet',
   'no-figures.short': '–',
   'no-figures.head': 'No figures',
@@ -95,6 +96,9 @@ export interface WordSetting {
 export function roomWord(room: RoomPart, setting: WordSetting, short: boolean): string {
   const { zone, horizon, draft } = setting;
   if (room.standing === 'started' && room.startedAt !== undefined) {
+    if (room.startInferred) {
+      return say('started.by', { time: (short ? clockBrief : clockTime)(room.startedAt, zone) });
+    }
     return short
       ? clockBrief(room.startedAt, zone)
       : say('started.at', { time: clockTime(room.startedAt, zone) });

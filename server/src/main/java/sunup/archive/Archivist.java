@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -35,7 +34,6 @@ import sunup.review.facts.FactsBuilder;
 import sunup.review.facts.FirstCaseFact;
 import sunup.review.facts.ForecastNote;
 import sunup.review.facts.ForecastReplay;
-import sunup.review.facts.NotesDue;
 import sunup.review.facts.Replayed;
 import sunup.review.learn.Closing;
 import sunup.review.learn.LessonsReader;
@@ -67,6 +65,7 @@ public final class Archivist implements AutoCloseable {
   private final Journal journal;
   private final EventCodec codec;
   private final FactStore store;
+  private final Remade remade;
   private final ForecastLog log;
   private final Brought brought;
   private final ScheduledExecutorService thread =
@@ -88,11 +87,8 @@ public final class Archivist implements AutoCloseable {
 
   private final Map<SuiteId, LearnedTimes> learned = new ConcurrentHashMap<>();
 
-  /** The last past mornings that were asked for, the oldest first. */
-  private final Map<MorningId, Past> pasts = new LinkedHashMap<>();
-
-  /** A past morning as it was at a length of its journal. */
-  private record Past(int length, PastWall wall) {}
+  /** Past mornings as they were answered. */
+  private final Pasts pasts = new Pasts(PASTS_KEPT);
 
   private volatile Progress progress = new Progress(false, 0, 0, 0, null);
   private volatile boolean closed;
@@ -119,6 +115,7 @@ public final class Archivist implements AutoCloseable {
     this.journal = journal;
     this.codec = codec;
     this.store = store;
+    this.remade = new Remade(store);
     this.log = log;
     this.brought = brought;
   }
@@ -299,10 +296,8 @@ public final class Archivist implements AutoCloseable {
   /** What the board said; of a moment without a kept note, what today's model says of it. */
   private List<ForecastNote> said(MorningId morning, List<Recorded> events)
       throws InterruptedException {
-    List<ForecastNote> said = new ArrayList<>(log.of(morning));
-    Set<NotesDue.Key> kept = said.stream().map(NotesDue.Key::of).collect(Collectors.toSet());
-    said.addAll(ForecastReplay.notes(events, TRIALS, kept));
-    return said;
+    return remade.with(
+        morning, log.of(morning), known -> ForecastReplay.notes(events, TRIALS, known));
   }
 
   /**
@@ -313,27 +308,14 @@ public final class Archivist implements AutoCloseable {
   public PastWall past(MorningId morning) {
     try {
       List<Recorded> events = events(ask(then -> journal.load(morning, then)));
-      return FactsBuilder.isClosed(events) ? past(morning, events) : null;
+      return FactsBuilder.isClosed(events)
+          ? pasts.of(morning, events.size(), () -> PastWall.of(events, said(morning, events)))
+          : null;
     } catch (UnreadableEvent | TimeoutException | IllegalStateException e) {
       throw new FactStore.Trouble("The morning can't be read: " + e.getMessage(), e);
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
       throw new FactStore.Trouble("The board is closing.", e);
-    }
-  }
-
-  /** Its forecasts may have to be made again, so a few are kept. */
-  private PastWall past(MorningId morning, List<Recorded> events) throws InterruptedException {
-    synchronized (pasts) {
-      Past kept = pasts.remove(morning);
-      if (kept == null || kept.length() != events.size()) {
-        kept = new Past(events.size(), PastWall.of(events, said(morning, events)));
-      }
-      pasts.put(morning, kept);
-      if (pasts.size() > PASTS_KEPT) {
-        pasts.remove(pasts.keySet().iterator().next());
-      }
-      return kept.wall();
     }
   }
 

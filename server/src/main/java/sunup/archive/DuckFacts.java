@@ -23,6 +23,7 @@ import org.slf4j.LoggerFactory;
 import sunup.board.MorningId;
 import sunup.board.SuiteId;
 import sunup.review.facts.FirstCaseFact;
+import sunup.review.facts.ForecastNote;
 
 /** The facts in an embedded columnar database, in one file of the data folder. */
 public final class DuckFacts implements FactStore {
@@ -285,10 +286,25 @@ public final class DuckFacts implements FactStore {
           if (source == Source.JOURNAL) {
             run(writing, "DELETE FROM made");
             run(writing, "DELETE FROM lesson");
+            run(writing, "DELETE FROM remade");
           } else {
             run(writing, "DELETE FROM brought");
           }
         });
+  }
+
+  @Override
+  public synchronized List<ForecastNote> remade(MorningId morning) {
+    try {
+      return RemadeTable.of(writing, morning);
+    } catch (SQLException e) {
+      throw trouble(e);
+    }
+  }
+
+  @Override
+  public synchronized void remade(MorningId morning, List<ForecastNote> notes) {
+    whole(() -> RemadeTable.put(writing, morning, notes));
   }
 
   @Override

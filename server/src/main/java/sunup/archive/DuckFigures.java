@@ -119,7 +119,7 @@ final class DuckFigures implements FactFigures {
   @Override
   public Measures measures(Filter filter) {
     Map<String, Measures> one = measured(filter, "''", key -> key);
-    return one.getOrDefault("", new Measures(0, 0, 0, 0, 0, null));
+    return one.getOrDefault("", new Measures(0, 0, 0, 0, 0, 0, null));
   }
 
   @Override
@@ -381,7 +381,7 @@ final class DuckFigures implements FactFigures {
   public void rows(Filter filter, Consumer<Row> taker) {
     ask(
         "SELECT suite, day, room, service, technique, booked, agreed, started, cancelled, grace,"
-            + " late, on_time, cause, reported, settled, source FROM start $WHERE"
+            + " late, on_time, cause, reported, settled, source, inferred FROM start $WHERE"
             + " ORDER BY day, suite, room, id",
         new Where(filter),
         row ->
@@ -395,6 +395,7 @@ final class DuckFigures implements FactFigures {
                     row.getLong(6),
                     (Long) row.getObject(7),
                     (Long) row.getObject(8),
+                    row.getBoolean(17),
                     row.getBoolean(9),
                     row.getInt(10),
                     row.getObject(11) == null ? null : (Double) (row.getLong(11) / MINUTE),

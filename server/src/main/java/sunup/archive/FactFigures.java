@@ -35,6 +35,8 @@ public interface FactFigures {
   /**
    * One row as exported.
    *
+   * @param startedAt null if it has no start
+   * @param inferred true if nobody told the start: it had started by then
    * @param lateMinutes null if it has no start
    * @param cause the section of the as-run cause with most late minutes, or null
    * @param reported word of the reported reason, or null
@@ -49,6 +51,7 @@ public interface FactFigures {
       long bookedAt,
       @Maybe Long agreedAt,
       @Maybe Long startedAt,
+      boolean inferred,
       boolean cancelled,
       int graceMinutes,
       @Maybe Double lateMinutes,

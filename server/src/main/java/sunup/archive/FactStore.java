@@ -7,6 +7,7 @@ import sunup.board.LearnedTimes;
 import sunup.board.MorningId;
 import sunup.board.SuiteId;
 import sunup.review.facts.FirstCaseFact;
+import sunup.review.facts.ForecastNote;
 import sunup.review.learn.Lessons;
 import sunup.sheets.ComposedSheet;
 
@@ -66,6 +67,15 @@ public interface FactStore extends AutoCloseable {
 
   /** Drops all rows of a source. */
   void forget(Source source);
+
+  /**
+   * Forecasts that were made again for moments of a morning of which the board kept nothing: by the
+   * model of then. A moment's never change by what is recorded after it.
+   */
+  List<ForecastNote> remade(MorningId morning);
+
+  /** Keeps them in the place of those that were kept. */
+  void remade(MorningId morning, List<ForecastNote> notes);
 
   /** The mornings made from the journal, and the sequence that each was made at. */
   Map<MorningId, Long> made();

@@ -29,16 +29,17 @@ import sunup.review.trial.Said;
  */
 final class FactTable implements AutoCloseable {
   /** Changed whenever a table is: an archive of another form is made anew. */
-  static final int FORM = 1;
+  static final int FORM = 2;
 
   private static final String COLUMNS =
       """
       id BIGINT NOT NULL, source VARCHAR NOT NULL, suite VARCHAR NOT NULL, day INTEGER NOT NULL,
       weekday TINYINT NOT NULL, room VARCHAR NOT NULL, service VARCHAR NOT NULL,
       technique VARCHAR NOT NULL, cancelled BOOLEAN NOT NULL, grace SMALLINT NOT NULL,
-      booked BIGINT NOT NULL, agreed BIGINT, started BIGINT, late BIGINT, cut BIGINT,
-      on_time BOOLEAN, bin SMALLINT, weak BIGINT NOT NULL, took BIGINT, asked INTEGER NOT NULL,
-      left_out INTEGER NOT NULL, open_at_step INTEGER NOT NULL, together INTEGER NOT NULL,
+      booked BIGINT NOT NULL, agreed BIGINT, started BIGINT, inferred BOOLEAN NOT NULL,
+      late BIGINT, cut BIGINT, on_time BOOLEAN, bin SMALLINT, weak BIGINT NOT NULL, took BIGINT,
+      asked INTEGER NOT NULL, left_out INTEGER NOT NULL, open_at_step INTEGER NOT NULL,
+      together INTEGER NOT NULL,
       late_entries INTEGER NOT NULL, faults INTEGER NOT NULL, reported VARCHAR, settled VARCHAR,
       cause VARCHAR, shown BOOLEAN\
       """;
@@ -72,6 +73,7 @@ final class FactTable implements AutoCloseable {
       s.execute(
           "CREATE TABLE made (suite VARCHAR NOT NULL, day INTEGER NOT NULL, seq BIGINT NOT NULL)");
     }
+    RemadeTable.make(c);
   }
 
   /** What came later and leaves what is kept as it is. */
@@ -108,6 +110,7 @@ final class FactTable implements AutoCloseable {
     starts.append(named(f.service())).append(named(f.technique()));
     starts.append(f.cancelled()).append((short) f.graceMinutes());
     starts.append(f.bookedAt()).append(f.agreedAt()).append(started);
+    starts.append(f.startInferred());
     starts.append(started == null ? null : Long.valueOf(f.lateMs()));
     starts.append(started == null ? null : Long.valueOf(minuteOf(started) - f.target()));
     starts.append(started == null ? null : Boolean.valueOf(f.onTime()));

@@ -8,6 +8,7 @@ import java.util.Map;
 import sunup.board.MorningId;
 import sunup.board.SuiteId;
 import sunup.review.facts.FirstCaseFact;
+import sunup.review.facts.ForecastNote;
 
 /**
  * Opens the archive when it is first asked. The board never waits for it, and runs on where it
@@ -66,6 +67,16 @@ public final class LazyFacts implements FactStore {
   @Override
   public void forget(Source source) {
     facts().forget(source);
+  }
+
+  @Override
+  public List<ForecastNote> remade(MorningId morning) {
+    return facts().remade(morning);
+  }
+
+  @Override
+  public void remade(MorningId morning, List<ForecastNote> notes) {
+    facts().remade(morning, notes);
   }
 
   @Override

@@ -70,6 +70,7 @@ final class MeasureSums {
     for (int grace : Measures.GRACES) {
       words.append(", avg(late) FILTER (cut > ").append(grace * FirstCaseFact.MINUTE).append(')');
     }
+    words.append(", count(*) FILTER (inferred)");
     return words + " FROM start $WHERE GROUP BY g";
   }
 
@@ -110,6 +111,7 @@ final class MeasureSums {
         off,
         cases - off - starts,
         starts,
+        row.getInt(20 + Measures.GRACES.size()),
         mornings,
         Withheld.isWithheld(starts) ? null : figures(row, starts));
   }

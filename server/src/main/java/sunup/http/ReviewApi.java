@@ -46,13 +46,25 @@ final class ReviewApi {
 
   private final Vertx vertx;
   private final Executor pool;
+  private final Executor pasts;
   private final Hosted hosted;
   private final FactStore store;
   private final Archivist archivist;
 
-  ReviewApi(Vertx vertx, Executor pool, Hosted hosted, FactStore store, Archivist archivist) {
+  /**
+   * @param pool answers questions about the figures
+   * @param pasts plays past mornings, of which each may take seconds
+   */
+  ReviewApi(
+      Vertx vertx,
+      Executor pool,
+      Executor pasts,
+      Hosted hosted,
+      FactStore store,
+      Archivist archivist) {
     this.vertx = vertx;
     this.pool = pool;
+    this.pasts = pasts;
     this.hosted = hosted;
     this.store = store;
     this.archivist = archivist;
@@ -123,7 +135,7 @@ final class ReviewApi {
     get(router, "/closed", (f, q) -> new Closed(f.closed(new SuiteId(q.suite()))));
     router
         .get(ROOT + "/past")
-        .handler(c -> Answers.later(vertx, c, pool, () -> kept(f -> past(query(c)))));
+        .handler(c -> Answers.later(vertx, c, pasts, () -> kept(f -> past(query(c)))));
     router.get(ROOT + "/rows").handler(this::rows);
     router.get(ROOT + "/archive").handler(c -> Answers.now(c, archivist::progress));
     router

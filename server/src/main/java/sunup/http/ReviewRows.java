@@ -15,8 +15,8 @@ final class ReviewRows {
   private static final int ROWS_MOST = 200_000;
 
   private static final String HEAD =
-      "suite,date,room,service,technique,booked,agreed,started,cancelled,grace minutes,"
-          + "minutes late,on time,computed cause,reported cause,settled,source\r\n";
+      "suite,date,room,service,technique,booked,agreed,started,start inferred,cancelled,grace"
+          + " minutes,minutes late,on time,computed cause,reported cause,settled,source\r\n";
 
   private ReviewRows() {}
 
@@ -55,6 +55,7 @@ final class ReviewRows {
             time(r.bookedAt()),
             time(r.agreedAt()),
             time(r.startedAt()),
+            r.startedAt() == null ? null : r.inferred() ? "yes" : "no",
             r.cancelled() ? "yes" : "no",
             r.graceMinutes(),
             r.lateMinutes() == null ? null : String.format(Locale.ROOT, "%.2f", r.lateMinutes()),

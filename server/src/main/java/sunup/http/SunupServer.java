@@ -77,6 +77,9 @@ public final class SunupServer {
   /** Apart: years of facts may be asked for while a list is to be taken. */
   private final ExecutorService reviews = pool("sunup-review", 1, REQUESTS_WAITING_MAX);
 
+  /** Apart from these: forecasts of a past morning may have to be made again. */
+  private final ExecutorService pasts = pool("sunup-past", 2, REQUESTS_WAITING_MAX);
+
   /** Null where screens are not paired. */
   private final Access access;
 
@@ -233,7 +236,7 @@ public final class SunupServer {
     new SiteApi(vertx, requests, hosted, editions).mount(made);
     new BedsideApi(vertx, requests, hosted, siteFiles, owners).mount(made);
     new ReadingsApi(vertx, requests, hosted, owners, options.clock(), suites).mount(made);
-    new ReviewApi(vertx, reviews, hosted, facts, archivist).mount(made);
+    new ReviewApi(vertx, reviews, pasts, hosted, facts, archivist).mount(made);
   }
 
   private static void fail(Router made) {
@@ -413,6 +416,7 @@ public final class SunupServer {
           lookups.shutdownNow();
           requests.shutdownNow();
           reviews.shutdownNow();
+          pasts.shutdownNow();
           return null;
         });
   }

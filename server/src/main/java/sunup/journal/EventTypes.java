@@ -17,7 +17,7 @@ import sunup.board.Event;
  */
 public record EventTypes(Set<String> reads, Set<String> settled) {
   /** Left out where a node beside it could not read it: the morning then goes by its sheets. */
-  public static final String LEARNED = "durations-learned";
+  public static final String LEARNED = "lessons-frozen";
 
   /**
    * What every Sunup of several nodes reads. A new type is put here a version later than into the

@@ -77,7 +77,10 @@ final class RandomFacts {
         agreed,
         booked - 3_600_000,
         cancelled,
-        new Times(List.of(), null, null, start, start, null, null),
+        // Of some nobody told the start, but the step after it.
+        random.nextInt(30) == 0
+            ? new Times(List.of(), null, null, null, null, start, null)
+            : new Times(List.of(), null, null, start, start, null, null),
         late ? pieces(target, lateness) : AsRunFact.NONE,
         reported(late),
         new Beside(

@@ -123,7 +123,8 @@ public final class Board {
     Map<Class<?>, BiConsumer<Edit, Event>> m = new LinkedHashMap<>();
     when(m, Event.MorningPlanned.class, CaseFacts::planned);
     when(m, Event.MorningOpened.class, CaseFacts::opened);
-    when(m, Event.DurationsLearned.class, CaseFacts::learned);
+    when(m, Event.DurationsLearned.class, (edit, e) -> CaseFacts.learned(edit, e.learned()));
+    when(m, Event.LessonsFrozen.class, (edit, e) -> CaseFacts.learned(edit, e.learned()));
     when(m, Event.MorningClosed.class, CaseFacts::closed);
     when(m, Event.CaseAdded.class, CaseFacts::added);
     when(m, Event.CaseChanged.class, CaseFacts::changed);

@@ -60,8 +60,8 @@ final class CaseFacts {
     edit.closedAt = null;
   }
 
-  static void learned(Edit edit, Event.DurationsLearned e) {
-    edit.learned = e.learned();
+  static void learned(Edit edit, LearnedTimes learned) {
+    edit.learned = learned;
   }
 
   static void closed(Edit edit, Event.MorningClosed e) {

@@ -63,14 +63,18 @@ import sunup.sheets.ComposedSheet;
   @Type(value = Event.DrugDiscarded.class, name = "drug-discarded"),
   @Type(value = Event.DrugCounted.class, name = "drug-counted"),
   @Type(value = Event.DurationsLearned.class, name = "durations-learned"),
+  @Type(value = Event.LessonsFrozen.class, name = "lessons-frozen"),
 })
 public sealed interface Event {
   record MorningPlanned(MorningPlan plan) implements Event {}
 
   record MorningOpened() implements Event {}
 
-  /** What the morning's forecasts go by instead of its sheets, from its opening on. */
+  /** Durations alone, as openings once froze them. Read, and never written any more. */
   record DurationsLearned(LearnedTimes learned) implements Event {}
+
+  /** What the morning's forecasts go by instead of its sheets, from its opening on. */
+  record LessonsFrozen(LearnedTimes learned) implements Event {}
 
   record MorningClosed() implements Event {}
 

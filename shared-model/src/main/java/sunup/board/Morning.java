@@ -183,6 +183,20 @@ public record Morning(
       }
       return false;
     }
+
+    /**
+     * When a step had been reached at the latest: the earliest time told of it and of those that
+     * come after it; null if none was told.
+     */
+    public Long reachedBy(Step step) {
+      return Step.reachedBy(step, steps::get);
+    }
+
+    /** When it started: as it was told, or else at the latest by what comes after; or null. */
+    public Long startedAt(Step startEvent) {
+      Long told = steps.get(startEvent);
+      return told != null ? told : reachedBy(startEvent);
+    }
   }
 
   /** The command and the screen that said a step was reached, and what was open then. */

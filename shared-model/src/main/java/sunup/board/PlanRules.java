@@ -28,12 +28,12 @@ final class PlanRules {
     // One that is opened again goes on by what it went by, and no morning by what came after it.
     boolean counts =
         learned != null
-            && !learned.items().isEmpty()
+            && learned.teaches()
             && ask.morning.openedAt() == null
             && ask.morning.id() != null
             && learned.upTo().isBefore(ask.morning.id().date());
     return counts
-        ? ask.accept(new Event.MorningOpened(), new Event.DurationsLearned(learned))
+        ? ask.accept(new Event.MorningOpened(), new Event.LessonsFrozen(learned))
         : ask.accept(new Event.MorningOpened());
   }
 

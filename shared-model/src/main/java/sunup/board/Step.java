@@ -1,6 +1,7 @@
 package sunup.board;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
+import java.util.function.Function;
 
 /** The steps of the start chain, in order. */
 public enum Step {
@@ -19,6 +20,22 @@ public enum Step {
 
   Step(String words) {
     this.words = words;
+  }
+
+  /**
+   * When a step had been reached at the latest. People forget to tell a step, or tell it after the
+   * next one; what comes after it can't have come before it.
+   *
+   * @param told when each step was reached as it was told, or null
+   * @return the earliest time told of the step and of those after it, or null if none was told
+   */
+  public static Long reachedBy(Step step, Function<Step, Long> told) {
+    Long first = null;
+    for (Step one : values()) {
+      Long at = one.compareTo(step) < 0 ? null : told.apply(one);
+      first = at == null || (first != null && first <= at) ? first : at;
+    }
+    return first;
   }
 
   public String words() {

@@ -38,6 +38,7 @@ final class ItemsInput {
   private final long now;
   private final Predicate<Role> planned;
   private final Predicate<Section> heard;
+  private final GoodTimes goodTimes;
 
   ItemsInput(
       Morning morning,
@@ -50,6 +51,7 @@ final class ItemsInput {
     this.now = now;
     this.planned = planned;
     this.heard = heard;
+    this.goodTimes = new GoodTimes(sheet);
   }
 
   List<ItemIn> build() {
@@ -221,7 +223,7 @@ final class ItemsInput {
     String by = item.by() == null ? null : item.by().value();
     ItemState state = line.state();
     if (state == ItemState.GOOD) {
-      long good = goodAt(line);
+      long good = goodTimes.of(line);
       Long begun = item.begunAt() == null ? null : (Long) Math.min(item.begunAt(), good);
       return new Progress(State.GOOD, good, begun, by, null, null, null);
     }
@@ -242,40 +244,6 @@ final class ItemsInput {
           item.mender() == null ? null : item.mender().value());
     }
     return Progress.OPEN;
-  }
-
-  /**
-   * When it was good. People tell a thing after it happened, so words of what follows may come
-   * before words of what went before: what the start's chain has passed was over by the next step
-   * that was told, and what gates a step and was told within {@link FirstSettings#TOLD_AFTER} of it
-   * was good when it happened. Otherwise the chain of the start would take it for no cause at all.
-   */
-  private long goodAt(Line line) {
-    Long step = stepAt(line);
-    long said = step != null ? step : line.item().since();
-    SheetItem asks = line.asks();
-    if (asks.section() == Section.START) {
-      Long next = asks.marks() == sheet.startStep() ? null : nextStep(line);
-      boolean told = step != null || line.item().state() == ItemState.GOOD;
-      return next == null ? said : told ? Math.min(said, next) : next;
-    }
-    Long gated = asks.gates() == null ? null : sheet.caseDay().steps().get(asks.gates());
-    boolean late = gated != null && said > gated && said - gated <= FirstSettings.TOLD_AFTER;
-    return late ? gated : said;
-  }
-
-  /** When the next step of the chain after this line was reached, or null if none was. */
-  private Long nextStep(Line line) {
-    for (Line other : sheet.lines()) {
-      if (other.order() > line.order() && stepAt(other) != null) {
-        return stepAt(other);
-      }
-    }
-    return null;
-  }
-
-  private Long stepAt(Line line) {
-    return line.asks().marks() == null ? null : sheet.caseDay().steps().get(line.asks().marks());
   }
 
   private static Draw mend(SheetItem asks) {

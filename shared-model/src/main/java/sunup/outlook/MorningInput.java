@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import sunup.board.LearnedTimes.Reporting;
 import sunup.board.Morning;
 import sunup.board.Morning.PlaceDay;
 import sunup.board.Morning.UnitDay;
@@ -14,6 +15,7 @@ import sunup.forecast.ForecastInput;
 import sunup.forecast.ForecastInput.KindIn;
 import sunup.forecast.ForecastInput.PlaceIn;
 import sunup.forecast.ForecastInput.RoomIn;
+import sunup.forecast.ForecastInput.Silence;
 
 /**
  * Writes a morning down as the forecast's input. Pure; equal mornings and times give equal input.
@@ -48,12 +50,34 @@ final class MorningInput {
 
   private ForecastInput.Settings settings() {
     ForecastInput.Settings first = ForecastInput.Settings.DEFAULT;
+    Reporting told = morning.learned() == null ? null : morning.learned().reporting();
     return new ForecastInput.Settings(
         morning.settings().personShare(),
         morning.settings().graceMinutes() * FirstSettings.MINUTE,
         first.capMs(),
-        first.forgottenTouch(),
-        first.silence());
+        told == null ? first.forgottenTouch() : told.forgotten(),
+        told == null ? first.silence() : silence(told));
+  }
+
+  /**
+   * What closed mornings taught of how people report here; of being called away they teach nothing.
+   * A delay is an exponential one by its 90 % point: most words come at once, and a log-normal
+   * through a median of a second and such a point would have some come hours later.
+   */
+  private static Silence silence(Reporting told) {
+    Silence first = Silence.DEFAULT;
+    Draw delay =
+        told.delayOneInTenMs() == null
+            ? first.delay()
+            : new Draw.Exponential(Math.round(told.delayOneInTenMs() / Math.log(10)));
+    return new Silence(
+        told.eachItem(),
+        told.eachSection(),
+        told.atEnd(),
+        told.never(),
+        first.away(),
+        first.awayFor(),
+        delay);
   }
 
   /** The morning's seed: the same on every node and at every recompute (FNV-1a, 64 bits). */

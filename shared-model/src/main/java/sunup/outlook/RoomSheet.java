@@ -84,7 +84,8 @@ record RoomSheet(
     }
     int last = -1;
     for (Line line : lines) {
-      if (line.asks().marks() == reached) {
+      Step marks = line.asks().marks();
+      if (marks != null && marks.compareTo(reached) <= 0) {
         last = line.order();
       }
     }
@@ -103,8 +104,14 @@ record RoomSheet(
     return caseDay.target();
   }
 
+  /** When it started: as it was told, or else at the latest by the steps told after; or null. */
   Long startedAt() {
-    return caseDay.steps().get(startStep);
+    return caseDay.startedAt(startStep);
+  }
+
+  /** True if it started and nobody told when. */
+  boolean isStartInferred() {
+    return startedAt() != null && !caseDay.steps().containsKey(startStep);
   }
 
   /**

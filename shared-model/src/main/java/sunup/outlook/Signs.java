@@ -216,7 +216,7 @@ final class Signs {
         .map(
             before -> {
               Step marks = before.asks().marks();
-              Long step = marks == null ? null : sheet.caseDay().steps().get(marks);
+              Long step = marks == null ? null : sheet.caseDay().reachedBy(marks);
               return step != null ? step : (Long) before.item().since();
             })
         .max(Comparator.naturalOrder())

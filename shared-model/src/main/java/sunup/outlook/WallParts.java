@@ -160,6 +160,7 @@ final class WallParts {
         said.orMore(),
         word(sheet, said),
         sheet == null ? null : sheet.startedAt(),
+        (sheet != null && sheet.isStartInferred()) ? Boolean.TRUE : null,
         room.lastWordAt(),
         room.readyAt(),
         room.readyBy(),
@@ -177,7 +178,7 @@ final class WallParts {
   private String word(RoomSheet sheet, RoomJudged said) {
     Words words = new Words(snapshot);
     return switch (said.standing()) {
-      case STARTED -> "in " + words.clock(sheet.startedAt());
+      case STARTED -> (sheet.isStartInferred() ? "by " : "in ") + words.clock(sheet.startedAt());
       case UNHEARD -> sheet.isOverrun() ? use(sheet) + "?" : "no word";
       case AGREED -> words.clock(sheet.target());
       case NONE -> "no case";

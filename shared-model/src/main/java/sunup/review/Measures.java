@@ -16,17 +16,25 @@ import sunup.review.stats.Quantiles;
 
 /**
  * The measures of a set of first cases. A start counts if the case was not cancelled and somebody
- * told of its start event.
+ * told of its start event, or of a step after it: by that it had started at the latest.
  *
  * @param cases all first cases
  * @param cancelled of these
- * @param untold not cancelled, and no start told
+ * @param untold not cancelled, and neither the start nor a step after it told
  * @param starts the others: what all figures but the balancing ones are of
+ * @param inferred of these, those whose start nobody told: they count as started at the earliest
+ *     step told after it, so that their minutes late are the most that they can be
  * @param mornings on which there was one
  * @param figures null if there are fewer than {@link Withheld#LEAST_STARTS} starts: withheld
  */
 public record Measures(
-    int cases, int cancelled, int untold, int starts, int mornings, @Maybe Figures figures) {
+    int cases,
+    int cancelled,
+    int untold,
+    int starts,
+    int inferred,
+    int mornings,
+    @Maybe Figures figures) {
 
   /** The graces that stand side by side, in minutes. */
   public static final List<Integer> GRACES = List.of(0, 5, 10, 15);
@@ -120,6 +128,7 @@ public record Measures(
         cancelled,
         facts.size() - cancelled - starts.size(),
         starts.size(),
+        (int) starts.stream().filter(FirstCaseFact::startInferred).count(),
         mornings,
         Withheld.isWithheld(starts.size()) ? null : figures(facts, starts, mornings));
   }

@@ -91,6 +91,11 @@ public record SheetItem(
     return who.isEmpty() && marks != null;
   }
 
+  /** What is asked for by it. */
+  public Work work() {
+    return new Work(key, who, hands);
+  }
+
   /** The same item with another duration. */
   public SheetItem withHands(Hands other) {
     return with(other, after);

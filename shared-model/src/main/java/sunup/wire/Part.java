@@ -100,7 +100,9 @@ public sealed interface Part {
    *     to say
    * @param orMore true if it is so late at least: "over 4 h"
    * @param word the one word under the room's number
-   * @param startedAt when the start event happened
+   * @param startedAt when the start event happened, or had happened at the latest
+   * @param startInferred true if nobody told the start event: it had happened by {@code startedAt},
+   *     the earliest step told of those after it; absent otherwise
    * @param lastWordAt when anybody last reported from the room
    * @param readyAt when it was reported ready; readyBy by which role; readyOpen what was open then
    * @param use what the room is used for now
@@ -121,6 +123,7 @@ public sealed interface Part {
       boolean orMore,
       String word,
       @Maybe Long startedAt,
+      @Maybe Boolean startInferred,
       @Maybe Long lastWordAt,
       @Maybe Long readyAt,
       @Maybe Role readyBy,
@@ -378,14 +381,16 @@ public sealed interface Part {
   record EvePart(String key, String kind, List<String> rooms, String words) implements Part {}
 
   /**
-   * The durations of this morning that were learned from closed ones; there is none where it goes
-   * by its sheets alone.
+   * The durations of this morning that were learned from closed ones, and how people report; there
+   * is none where it goes by its sheets and first settings alone.
    *
    * @param upTo date of the last morning that taught
    * @param mornings how many taught
    * @param times in order of the items' keys
+   * @param how what is learned of the reporting; empty if that goes by first settings
    */
-  record LearnedPart(String key, String upTo, int mornings, List<LearnedTime> times)
+  record LearnedPart(
+      String key, String upTo, int mornings, List<LearnedTime> times, List<LearnedHow> how)
       implements Part {}
 
   /** The site's approved list of drugs; {@code standard} says which labels' colours these are. */

@@ -20,13 +20,16 @@ final class GoldenMornings {
       case "stand-in" -> standIn();
       case "moves" -> moves();
       case "drugs" -> drugs();
-      case "learned" -> learned();
+      case "taught" -> taught();
       default -> throw new IllegalArgumentException("add the morning " + name + " here first");
     };
   }
 
-  /** A morning that is opened on durations that closed ones taught. */
-  private static Day learned() {
+  /**
+   * A morning that is opened on what closed ones taught. ("learned" is one of a time when that was
+   * durations alone.)
+   */
+  private static Day taught() {
     SheetItem item = Fixture.plan().sheets().get(0).items().get(0);
     Hands sheet = item.hands();
     Hands hands = new Hands(sheet.usual() + 1, sheet.oneInTen() + 2);
@@ -34,7 +37,8 @@ final class GoldenMornings {
         new LearnedTimes(
             Fixture.plan().id().date().minusDays(1),
             12,
-            List.of(new LearnedTimes.Time(item.key(), sheet, hands, 31)));
+            List.of(new LearnedTimes.Time(item.work(), hands, 31)),
+            new LearnedTimes.Reporting(0.45, 0.33, 0.18, 0.04, 0.025, 45_000L, 120, 310, 4100));
     CommandId open = new CommandId("open");
     return Day.draft()
         .at(Fixture.BEGIN)

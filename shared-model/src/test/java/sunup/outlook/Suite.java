@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.IntFunction;
+import java.util.function.Predicate;
 import java.util.function.UnaryOperator;
 import sunup.board.Actor;
 import sunup.board.Board;
@@ -74,14 +75,17 @@ public final class Suite {
     return new Suite(1, "06:30", true, "general", i -> List.of(), change);
   }
 
+  /** Rooms 1 to n with sheets that the site has changed; every third asks for a block. */
+  static Suite changed(int n, UnaryOperator<ComposedSheet> change) {
+    return new Suite(n, "06:30", true, "general", Suite::blocks, change);
+  }
+
+  private static List<String> blocks(int room) {
+    return room % 3 == 0 ? List.of("block") : List.of();
+  }
+
   private Suite(int n, String pharmacyOpens, boolean open) {
-    this(
-        n,
-        pharmacyOpens,
-        open,
-        "general",
-        i -> i % 3 == 0 ? List.of("block") : List.of(),
-        sheet -> sheet);
+    this(n, pharmacyOpens, open, "general", Suite::blocks, sheet -> sheet);
   }
 
   private Suite(
@@ -189,8 +193,13 @@ public final class Suite {
 
   /** All that the room's case asks for is good, but for the steps of its start. */
   Suite everythingGood(String clock, int room) {
+    return good(clock, room, key -> true);
+  }
+
+  /** The same of the items whose keys are wanted. */
+  Suite good(String clock, int room, Predicate<String> wanted) {
     for (Morning.Placed placed : morning.itemsOf(new RoomId("" + room))) {
-      if (placed.sheet().section() == Section.START) {
+      if (placed.sheet().section() == Section.START || !wanted.test(placed.sheet().key())) {
         continue;
       }
       List<List<Role>> who = placed.sheet().who();

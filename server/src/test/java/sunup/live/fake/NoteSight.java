@@ -130,6 +130,7 @@ public final class NoteSight implements Sight {
         null,
         null,
         null,
+        null,
         0,
         RoomUse.FREE,
         null,

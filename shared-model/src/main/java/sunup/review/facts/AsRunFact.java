@@ -33,7 +33,8 @@ public record AsRunFact(List<Piece> pieces, @Maybe String why) {
    * @param to when it ended
    * @param lateMs late milliseconds that it carries, never negative
    * @param implied true if nobody said when its work began
-   * @param lateEntry true if it rests on a touch that was entered late
+   * @param lateEntry true if it rests on a touch that was entered late, or ends at a start that
+   *     nobody told
    * @param together true if it rests on touches that were entered together
    */
   public record Piece(

@@ -13,7 +13,8 @@ import sunup.codec.Maybe;
  *     reported, 0 to 1: what a plain "percent done" would go by
  * @param note what the log holds, or null if it holds nothing of that moment
  * @param deskActed true if the desk acted on the room after that and before the start
- * @param came true if the start was on time by that target; null if it never started
+ * @param came true if the start was on time by that target; null if it never started, or if nobody
+ *     told the start and what was told around it does not say
  */
 public record BoardSaid(
     int minutesBefore,

@@ -110,8 +110,11 @@ final class Explain {
     if (run == null) {
       return new AsRunFact(List.of(), why);
     }
-    Told start = played.toldStep(caseId, end.settings().startEvent());
-    boolean startLate = start != null && start.late();
+    Step event = end.settings().startEvent();
+    Told start = played.toldStep(caseId, event);
+    // A start that nobody told is no better known than one that was told late.
+    boolean untold = !end.cases().get(caseId).steps().containsKey(event);
+    boolean startLate = untold || (start != null && start.late());
     List<Piece> pieces =
         run.pieces().stream()
             .map(p -> piece(p, room, caseId, startLate && p.to() == run.start()))

@@ -68,25 +68,27 @@ public final class FactsBuilder {
     CaseId id = day.plan().id();
     boolean here = id.equals(caseInRoom(day));
     Times times = times(day, here);
-    boolean started = !day.cancelled() && times.of(end.settings().startEvent()) != null;
-    return new FirstCaseFact(
-        1,
-        end.id(),
-        id,
-        day.plan().room(),
-        day.plan().service(),
-        day.plan().technique(),
-        end.settings().startEvent(),
-        end.settings().graceMinutes(),
-        day.plan().bookedAt(),
-        day.agreedAt(),
-        end.beginsAt(),
-        day.cancelled(),
-        times,
-        started && here ? explain.of(id) : AsRunFact.NONE,
-        reported(day),
-        beside(day, here, times),
-        said(day, times));
+    boolean started = !day.cancelled() && day.startedAt(end.settings().startEvent()) != null;
+    FirstCaseFact fact =
+        new FirstCaseFact(
+            1,
+            end.id(),
+            id,
+            day.plan().room(),
+            day.plan().service(),
+            day.plan().technique(),
+            end.settings().startEvent(),
+            end.settings().graceMinutes(),
+            day.plan().bookedAt(),
+            day.agreedAt(),
+            end.beginsAt(),
+            day.cancelled(),
+            times,
+            started && here ? explain.of(id) : AsRunFact.NONE,
+            reported(day),
+            beside(day, here, times),
+            List.of());
+    return fact.with(said(day, fact));
   }
 
   private CaseId caseInRoom(CaseDay day) {
@@ -159,15 +161,14 @@ public final class FactsBuilder {
     return new Beside(took, asked, left, day.flagged().size(), together, late, faults);
   }
 
-  private List<BoardSaid> said(CaseDay day, Times times) {
+  private List<BoardSaid> said(CaseDay day, FirstCaseFact fact) {
     CaseId id = day.plan().id();
-    Long start = day.cancelled() ? null : times.of(end.settings().startEvent());
+    Long start = fact.startedAt();
     List<BoardSaid> said = new ArrayList<>();
     for (int before : BoardSaid.MOMENTS) {
       ForecastNote note = note(id, before);
       long target = note != null ? note.target() : day.target();
       long at = note != null ? note.at() : target - before * FirstCaseFact.MINUTE;
-      int grace = end.settings().graceMinutes();
       said.add(
           new BoardSaid(
               before,
@@ -182,7 +183,7 @@ public final class FactsBuilder {
                   id,
                   at,
                   start != null ? start : Long.MAX_VALUE),
-              start == null ? null : (Boolean) FirstCaseFact.isOnTime(start, target, grace)));
+              fact.cameBy(target, end.settings().graceMinutes())));
     }
     return said;
   }

@@ -25,7 +25,7 @@ import sunup.codec.Maybe;
  * @param agreedAt a later start that was agreed, or null
  * @param beginsAt when set-up was planned to begin
  * @param cancelled true if it did not happen
- * @param times what happened when
+ * @param times what happened when, as it was told
  * @param asRun where the minutes went
  * @param reported the cause that people gave, or null
  * @param beside what must not suffer while starts get earlier
@@ -55,14 +55,46 @@ public record FirstCaseFact(
     said = List.copyOf(said);
   }
 
+  /** The same with what the board said. */
+  FirstCaseFact with(List<BoardSaid> words) {
+    return new FirstCaseFact(
+        version,
+        morning,
+        caseId,
+        room,
+        service,
+        technique,
+        startEvent,
+        graceMinutes,
+        bookedAt,
+        agreedAt,
+        beginsAt,
+        cancelled,
+        times,
+        asRun,
+        reported,
+        beside,
+        words);
+  }
+
   /** The time that the start is measured against: agreed, or else booked. T of rule 6. */
   public long target() {
     return agreedAt != null ? agreedAt : bookedAt;
   }
 
-  /** When it started, or null if it was cancelled or nobody ever said so. */
+  /**
+   * When it started, or null if it was cancelled or nobody ever said so. Where the start event was
+   * not told and a later step was, that step's time: it had started by then ({@link
+   * #startInferred}).
+   */
   public Long startedAt() {
-    return cancelled ? null : times.of(startEvent);
+    Long told = times.of(startEvent);
+    return cancelled ? null : told != null ? told : times.reachedBy(startEvent);
+  }
+
+  /** True if it has a start that nobody told: it had started by {@link #startedAt}. */
+  public boolean startInferred() {
+    return hasStarted() && times.of(startEvent) == null;
   }
 
   /** True if it has a start to measure. */
@@ -93,6 +125,24 @@ public record FirstCaseFact(
   /** The same under the morning's own grace. */
   public boolean onTime() {
     return onTime(graceMinutes);
+  }
+
+  /**
+   * Whether it was on time by another target; null if it never started, or if what was told does
+   * not say: a start that is inferred is on time if it was by the step after it, and late if the
+   * step before it was too late already.
+   */
+  Boolean cameBy(long target, int grace) {
+    if (!hasStarted() || !startInferred() || isOnTime(startedAt(), target, grace)) {
+      return hasStarted() ? (Boolean) isOnTime(startedAt(), target, grace) : null;
+    }
+    for (Step step : Step.values()) {
+      Long at = step.compareTo(startEvent) < 0 ? times.of(step) : null;
+      if (at != null && !isOnTime(at, target, grace)) {
+        return false;
+      }
+    }
+    return null;
   }
 
   static boolean isOnTime(long start, long target, int grace) {
@@ -131,6 +181,11 @@ public record FirstCaseFact(
         case RELEASE -> release;
         case INCISION -> incision;
       };
+    }
+
+    /** When a step had been reached at the latest by what was told, or null. */
+    public Long reachedBy(Step step) {
+      return Step.reachedBy(step, this::of);
     }
   }
 

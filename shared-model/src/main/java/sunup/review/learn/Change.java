@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import sunup.review.learn.Learned.DelayLearned;
 import sunup.review.learn.Learned.ItemLearned;
 import sunup.review.learn.Learned.Reporting;
 import sunup.sheets.Hands;
@@ -11,7 +12,8 @@ import sunup.sheets.Hands;
 /**
  * What changed from one opening's numbers to the next one's, and why.
  *
- * @param what an item's key, or {@code reporting} or {@code forgotten touches}
+ * @param what an item's key, or {@code reporting}, {@code forgotten touches} or {@code delay of
+ *     words}
  * @param before as it was
  * @param after as it is
  * @param why what it rests on
@@ -19,8 +21,14 @@ import sunup.sheets.Hands;
  *     difference of shares
  */
 public record Change(String what, String before, String after, String why, double size) {
+  private static final Comparator<Change> LARGEST_FIRST =
+      Comparator.comparingDouble((Change c) -> -c.size()).thenComparing(Change::what);
+
   /** Durations that change by less are not told, in minutes. */
   static final double LEAST_MINUTES = 0.1;
+
+  /** Delays that change by less are not told. */
+  static final double LEAST_DELAY_MS = 1000;
 
   /** Shares that change by less are not told. */
   static final double LEAST_SHARE = 0.01;
@@ -36,15 +44,23 @@ public record Change(String what, String before, String after, String why, doubl
       Hands was =
           before == null
               ? now.sheet()
-              : before.item(now.key()).map(ItemLearned::hands).orElse(now.sheet());
+              : before.item(now.work()).map(ItemLearned::hands).orElse(now.sheet());
       if (differs(was, now.hands())) {
         changes.add(item(was, now));
       }
     }
     Reporting first =
         before == null ? Learned.of(List.of(), List.of()).reporting() : before.reporting();
-    reporting(first, after.reporting(), changes);
-    changes.sort(Comparator.comparingDouble((Change c) -> -c.size()).thenComparing(Change::what));
+    changes.addAll(ofReporting(first, after.reporting()));
+    changes.sort(LARGEST_FIRST);
+    return changes;
+  }
+
+  /** The changes of how the board is told, largest first. */
+  static List<Change> ofReporting(Reporting before, Reporting after) {
+    List<Change> changes = new ArrayList<>();
+    reporting(before, after, changes);
+    changes.sort(LARGEST_FIRST);
     return changes;
   }
 
@@ -63,7 +79,7 @@ public record Change(String what, String before, String after, String why, doubl
             + now.unbelieved()
             + " too long or too short to be believed and left out); the sheet's word counts as 6";
     return new Change(
-        now.key(),
+        now.work().key(),
         words(was),
         words(is),
         why,
@@ -105,6 +121,25 @@ public record Change(String what, String before, String after, String why, doubl
               is.begun() + " items begun by touch; the first share counts as 100",
               p));
     }
+    delay(was.delay(), is.delay(), changes);
+  }
+
+  private static void delay(DelayLearned was, DelayLearned is, List<Change> changes) {
+    Double before = was.oneInTenMs();
+    Double now = is.oneInTenMs();
+    if (now != null && (before == null || Math.abs(now - before) >= LEAST_DELAY_MS)) {
+      changes.add(
+          new Change(
+              "delay of words",
+              before == null ? "too few to say" : words(before),
+              words(now),
+              is.n() + " words",
+              before == null ? 0 : Math.abs(now - before) / Math.max(now, before)));
+    }
+  }
+
+  private static String words(double oneInTenMs) {
+    return String.format(Locale.ROOT, "one in ten over %.0f s", oneInTenMs / 1000);
   }
 
   private static String words(Reporting r) {

@@ -3,17 +3,21 @@ package sunup.review.learn;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 import sunup.board.LearnedTimes;
+import sunup.board.Role;
 import sunup.codec.Maybe;
 import sunup.review.learn.Learned.DelayLearned;
 import sunup.review.learn.Learned.ItemLearned;
 import sunup.sheets.ComposedSheet;
 import sunup.sheets.Hands;
 import sunup.sheets.SheetItem;
+import sunup.sheets.Work;
 
 /**
  * What the last closing taught: each item as it was learned before it and after it, with what it
@@ -38,6 +42,9 @@ public record Closing(
     changes = List.copyOf(changes);
   }
 
+  /** Work that no sheet of the last morning asks for is kept if one of so many measured it. */
+  static final int REMEMBERED = 30;
+
   /** How far what was measured of an item is to be believed. */
   public enum Weight {
     /** Nothing was measured: the sheet's word stands. */
@@ -55,6 +62,7 @@ public record Closing(
    * @param sheet what its sheet says, in minutes
    * @param before as it was learned before the last closing
    * @param now as it is learned with it
+   * @param next what the next opening freezes of it, or null if it goes by the sheet
    * @param measured durations that count
    * @param taught of these, by the last morning
    * @param implied of these, with a beginning that nobody touched
@@ -68,6 +76,7 @@ public record Closing(
       Hands sheet,
       Hands before,
       Hands now,
+      @Maybe Hands next,
       int measured,
       int taught,
       int implied,
@@ -97,49 +106,94 @@ public record Closing(
     if (lessons.isEmpty()) {
       return new Closing(null, 0, List.of(), List.of(), null, false);
     }
-    Learned was = Learned.of(sheets, lessons.subList(0, lessons.size() - 1));
-    Learned is = Learned.of(sheets, lessons);
-    Map<String, String> names = new LinkedHashMap<>();
-    for (ComposedSheet sheet : sheets) {
-      for (SheetItem item : sheet.items()) {
-        names.putIfAbsent(item.key(), item.desk());
-      }
-    }
-    Map<String, Integer> days = new LinkedHashMap<>();
+    Set<Work> works = works(sheets, lessons);
+    Learned was = Learned.ofWork(works, lessons.subList(0, lessons.size() - 1));
+    Learned is = Learned.ofWork(works, lessons);
+    LearnedTimes next = NextOpening.after(closed, is, went);
+    Names names = new Names(sheets, works);
+    Map<Work, Integer> days = new HashMap<>();
     for (Lessons morning : lessons) {
       morning.took().stream()
-          .map(Lessons.Took::key)
+          .map(Lessons.Took::work)
           .distinct()
-          .forEach(key -> days.merge(key, 1, Integer::sum));
+          .forEach(work -> days.merge(work, 1, Integer::sum));
     }
     Map<String, DelayLearned> delays =
         is.reporting().delays().stream().collect(Collectors.toMap(DelayLearned::key, d -> d));
     List<Row> rows = new ArrayList<>();
     for (ItemLearned item : is.items()) {
-      ItemLearned before = was.item(item.key()).orElseThrow();
+      Work work = item.work();
+      ItemLearned before = was.item(work).orElseThrow();
+      LearnedTimes.Time frozen = next.of(work);
       rows.add(
           new Row(
-              item.key(),
-              names.get(item.key()),
+              work.key(),
+              names.of(work),
               item.sheet(),
               before.hands(),
               item.hands(),
+              frozen == null ? null : frozen.hands(),
               item.n(),
               item.n() - before.n(),
               item.implied(),
               item.unbelieved(),
-              days.getOrDefault(item.key(), 0),
+              days.getOrDefault(work, 0),
               weight(item.n()),
-              delays.get(item.key())));
+              delays.get(work.key())));
     }
     rows.sort(
         Comparator.comparingDouble((Row r) -> -r.moved())
             .thenComparingDouble(r -> -r.off())
-            .thenComparing(Row::key));
-    List<Change> told =
-        Change.between(was, is).stream().filter(c -> was.item(c.what()).isEmpty()).toList();
-    LearnedTimes next = NextOpening.after(closed, is, went);
+            .thenComparing(Row::key)
+            .thenComparingDouble(r -> r.sheet().usual()));
+    List<Change> told = Change.ofReporting(was.reporting(), is.reporting());
     return new Closing(closed, lessons.size(), rows, told, next, false);
+  }
+
+  /** What the last morning's sheets ask for, and other sheets' work that was measured lately. */
+  private static Set<Work> works(List<ComposedSheet> sheets, List<Lessons> lessons) {
+    Set<Work> works = new HashSet<>(Learned.workOf(sheets));
+    int from = Math.max(0, lessons.size() - REMEMBERED);
+    for (Lessons morning : lessons.subList(from, lessons.size())) {
+      morning.took().stream()
+          .map(Lessons.Took::work)
+          .filter(work -> Learned.isLearned(work.hands()))
+          .forEach(works::add);
+    }
+    return works;
+  }
+
+  /** What the desk calls an item; of sheets that differ in nothing but the people, with these. */
+  private static final class Names {
+    private final Map<Work, String> ofWork = new HashMap<>();
+    private final Map<String, String> ofKey = new HashMap<>();
+    private final Map<Work, Long> alike = new HashMap<>();
+
+    Names(List<ComposedSheet> sheets, Set<Work> works) {
+      for (ComposedSheet sheet : sheets) {
+        for (SheetItem item : sheet.items()) {
+          ofWork.putIfAbsent(item.work(), item.desk());
+          ofKey.putIfAbsent(item.key(), item.desk());
+        }
+      }
+      works.forEach(work -> alike.merge(ofAnybody(work), 1L, Long::sum));
+    }
+
+    private static Work ofAnybody(Work work) {
+      return new Work(work.key(), List.of(), work.hands());
+    }
+
+    String of(Work work) {
+      // No sheet of the last morning may have it: then it goes by another sheet's name, or its key.
+      String name = ofWork.getOrDefault(work, ofKey.getOrDefault(work.key(), work.key()));
+      return alike.get(ofAnybody(work)) == 1
+          ? name
+          : name
+              + ", by "
+              + work.who().stream()
+                  .map(any -> any.stream().map(Role::word).collect(Collectors.joining(" or ")))
+                  .collect(Collectors.joining(" and "));
+    }
   }
 
   /**

@@ -1,12 +1,13 @@
 package sunup.review.learn;
 
 import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.LinkedHashMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import sunup.codec.Maybe;
 import sunup.review.learn.Lessons.Style;
 import sunup.review.learn.Lessons.Sum;
@@ -16,13 +17,14 @@ import sunup.review.stats.Quantiles;
 import sunup.sheets.ComposedSheet;
 import sunup.sheets.Hands;
 import sunup.sheets.SheetItem;
+import sunup.sheets.Work;
 
 /**
  * What a site's closed mornings have taught; {@link NextOpening} says what of it is frozen.
  *
  * @param version of this record's form: 1
  * @param mornings how many taught
- * @param items durations, by key
+ * @param items durations, by key and what sheets ask for under it
  * @param sums of several items in one: shown, and put to no item
  * @param reporting how the board is told
  */
@@ -54,8 +56,7 @@ public record Learned(
   /**
    * One item.
    *
-   * @param key the item
-   * @param sheet what the sheet says
+   * @param work the item as sheets ask for it
    * @param n durations that taught
    * @param implied of these, with a beginning that nobody touched
    * @param unbelieved too long or too short to be believed: not learned from
@@ -63,13 +64,12 @@ public record Learned(
    * @param hands median and 90 % point of the cut predictive distribution, as a sheet has them
    */
   public record ItemLearned(
-      String key,
-      Hands sheet,
-      int n,
-      int implied,
-      int unbelieved,
-      NormalGamma known,
-      Hands hands) {}
+      Work work, int n, int implied, int unbelieved, NormalGamma known, Hands hands) {
+    /** What the sheet says. */
+    Hands sheet() {
+      return work.hands();
+    }
+  }
 
   /**
    * Several items in one.
@@ -118,26 +118,39 @@ public record Learned(
   /**
    * Learns from closed mornings. Their order does not matter.
    *
-   * @param sheets what the items are believed to take before anything is learned; of two with one
-   *     key the first counts
+   * @param sheets what the items are believed to take before anything is learned; what several of
+   *     them ask for alike counts once
    */
   public static Learned of(List<ComposedSheet> sheets, List<Lessons> mornings) {
-    Map<String, SheetItem> byKey = new LinkedHashMap<>();
-    sheets.forEach(sheet -> sheet.items().forEach(i -> byKey.putIfAbsent(i.key(), i)));
-    Map<String, List<Took>> took = new TreeMap<>();
+    return ofWork(workOf(sheets), mornings);
+  }
+
+  /** What sheets ask for that can be learned. */
+  static Set<Work> workOf(List<ComposedSheet> sheets) {
+    return sheets.stream()
+        .flatMap(sheet -> sheet.items().stream())
+        .filter(Learned::isLearned)
+        .map(SheetItem::work)
+        .collect(Collectors.toSet());
+  }
+
+  /**
+   * The same of chosen work.
+   *
+   * @param works what to learn of, as sheets asked for it
+   */
+  static Learned ofWork(Set<Work> works, List<Lessons> mornings) {
+    Map<Work, List<Took>> took = new HashMap<>();
     Map<String, List<Sum>> sums = new TreeMap<>();
     for (Lessons lessons : mornings) {
-      lessons.took().forEach(t -> add(took, t.key(), t));
+      lessons.took().forEach(t -> add(took, t.work(), t));
       lessons.sums().forEach(s -> add(sums, String.join(" ", s.keys()), s));
     }
-    List<ItemLearned> items = new ArrayList<>();
-    byKey.forEach(
-        (key, item) -> {
-          if (isLearned(item)) {
-            items.add(item(item, took.getOrDefault(key, List.of())));
-          }
-        });
-    items.sort(Comparator.comparing(ItemLearned::key));
+    List<ItemLearned> items =
+        works.stream()
+            .sorted(Work.ORDER)
+            .map(work -> item(work, took.getOrDefault(work, List.of())))
+            .toList();
     return new Learned(
         1,
         mornings.size(),
@@ -146,7 +159,7 @@ public record Learned(
         reporting(mornings));
   }
 
-  private static <T> void add(Map<String, List<T>> lists, String key, T one) {
+  private static <K, T> void add(Map<K, List<T>> lists, K key, T one) {
     lists.computeIfAbsent(key, k -> new ArrayList<>()).add(one);
   }
 
@@ -157,12 +170,15 @@ public record Learned(
         && item.marks() == null
         && item.waits() == null
         && item.extra() == null
-        && item.hands().usual() > 0
-        && item.hands().oneInTen() > item.hands().usual();
+        && isLearned(item.hands());
   }
 
-  private static ItemLearned item(SheetItem item, List<Took> took) {
-    Hands sheet = item.hands();
+  static boolean isLearned(Hands hands) {
+    return hands.usual() > 0 && hands.oneInTen() > hands.usual();
+  }
+
+  private static ItemLearned item(Work work, List<Took> took) {
+    Hands sheet = work.hands();
     List<Took> believed =
         took.stream()
             .filter(t -> t.ms() <= TOO_LONG * sheet.oneInTen() * MINUTE)
@@ -173,8 +189,7 @@ public record Learned(
         CutStudent.prior(sheet)
             .learned(believed.stream().map(t -> StrictMath.log((double) t.ms())).sorted().toList());
     return new ItemLearned(
-        item.key(),
-        sheet,
+        work,
         believed.size(),
         (int) believed.stream().filter(Took::implied).count(),
         took.size() - believed.size(),
@@ -230,7 +245,7 @@ public record Learned(
   }
 
   /** What was learned of an item. */
-  public Optional<ItemLearned> item(String key) {
-    return items.stream().filter(i -> i.key().equals(key)).findFirst();
+  public Optional<ItemLearned> item(Work work) {
+    return items.stream().filter(i -> i.work().equals(work)).findFirst();
   }
 }

@@ -1,6 +1,7 @@
 package sunup.review.learn;
 
 import java.util.List;
+import sunup.sheets.Work;
 
 /**
  * What one closed morning teaches. Names nobody.
@@ -31,11 +32,11 @@ public record Lessons(
   /**
    * One duration.
    *
-   * @param key the item
+   * @param work the item as its sheet asked for it
    * @param ms from its beginning to its being good
    * @param implied true if nobody touched its beginning (rule 3)
    */
-  public record Took(String key, long ms, boolean implied) {}
+  public record Took(Work work, long ms, boolean implied) {}
 
   /**
    * Several items in one: finishes of one person within 20 s, or an item whose hands and waiting

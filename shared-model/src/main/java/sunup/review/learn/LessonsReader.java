@@ -160,7 +160,7 @@ public final class LessonsReader {
           new TreeSet<>(group.stream().map(p -> p.sheet().key()).toList()).stream().toList();
       sums.add(new Sum(keys, good - begin));
     } else {
-      took.add(new Took(group.get(0).sheet().key(), good - begin, implied));
+      took.add(new Took(group.get(0).sheet().work(), good - begin, implied));
     }
   }
 

@@ -3,26 +3,44 @@ package sunup.review.learn;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.stream.Collectors;
 import sunup.board.LearnedTimes;
+import sunup.board.LearnedTimes.Reporting;
+import sunup.forecast.ForecastInput;
+import sunup.forecast.ForecastInput.Silence;
 import sunup.review.learn.Learned.ItemLearned;
 import sunup.sheets.Hands;
 
 /**
- * What the next opening freezes of what was learned (rule 4), bounded twice: an item counts once as
- * many durations were measured as its sheet's word counts for, and from one morning to the next no
- * number goes further than a quarter. So a morning of wrong touches moves the next one by little,
- * and somebody can see it coming.
+ * What the next opening freezes of what was learned (rules 3 and 4), bounded twice: an item counts
+ * once as many durations were measured as its sheet's word counts for (how people report once as
+ * many rooms were seen as the first shares are worth), and from one morning to the next no number
+ * goes further than a quarter. So a morning of wrong touches moves the next one by little, and
+ * somebody can see it coming.
  */
 public final class NextOpening {
   /** A number grows to so many times what the morning before went by at most, or shrinks to it. */
   public static final double STEP_MOST = 1.25;
 
+  /** From words that come at once a delay's 90 % point goes no further in one morning. */
+  static final long FIRST_DELAY_MS = 60_000;
+
+  /** A delay that is shorter than from one forecast to the next is none. */
+  static final long AT_ONCE_MS = 10_000;
+
+  /** Rule 3's first settings. */
+  private static final Reporting FIRST = first();
+
   /** Two numbers that are nearer are the same, in minutes. */
   private static final double SAME = 0.01;
 
   private NextOpening() {}
+
+  private static Reporting first() {
+    Silence s = Silence.DEFAULT;
+    double forgotten = ForecastInput.Settings.DEFAULT.forgottenTouch();
+    return new Reporting(
+        s.eachItem(), s.eachSection(), s.atEnd(), s.never(), forgotten, null, 0, 0, 0);
+  }
 
   /**
    * The learned times of the opening after a closing.
@@ -31,23 +49,75 @@ public final class NextOpening {
    * @param went what that morning went by, or null if by its sheets
    */
   public static LearnedTimes after(LocalDate closed, Learned learned, LearnedTimes went) {
-    Map<String, LearnedTimes.Time> before =
-        went == null
-            ? Map.of()
-            : went.items().stream().collect(Collectors.toMap(LearnedTimes.Time::key, t -> t));
     List<LearnedTimes.Time> items = new ArrayList<>();
     for (ItemLearned item : learned.items()) {
       if (item.n() < CutStudent.KAPPA) {
         continue;
       }
-      LearnedTimes.Time was = before.get(item.key());
-      boolean same = was != null && was.sheet().equals(item.sheet());
-      Hands next = within(same ? was.hands() : item.sheet(), item.hands());
+      LearnedTimes.Time was = went == null ? null : went.of(item.work());
+      Hands next = within(was != null ? was.hands() : item.sheet(), item.hands());
       if (differs(next, item.sheet())) {
-        items.add(new LearnedTimes.Time(item.key(), item.sheet(), next, item.n()));
+        items.add(new LearnedTimes.Time(item.work(), next, item.n()));
       }
     }
-    return new LearnedTimes(closed, learned.mornings(), items);
+    Reporting before = went == null ? null : went.reporting();
+    Reporting next = reporting(learned.reporting(), before == null ? FIRST : before);
+    return new LearnedTimes(closed, learned.mornings(), items, isFirst(next) ? null : next);
+  }
+
+  /**
+   * How people report: the shares count once as many rooms were seen as the first shares are worth,
+   * forgotten touches likewise, a delay once there are enough words for a 90 % point.
+   */
+  private static Reporting reporting(Learned.Reporting is, Reporting was) {
+    boolean styles = is.rooms() >= Learned.STYLES_WORTH;
+    double[] shares = {was.eachItem(), was.eachSection(), was.atEnd(), was.never()};
+    if (styles) {
+      double[] to = {is.eachItem(), is.eachSection(), is.atEnd(), is.never()};
+      double sum = 0;
+      for (int i = 0; i < shares.length; i++) {
+        shares[i] = bounded(shares[i], to[i]);
+        sum += shares[i];
+      }
+      // They add to one again, and to no more digits than can be read.
+      shares[0] = share(shares[0] / sum);
+      shares[1] = share(shares[1] / sum);
+      shares[2] = share(shares[2] / sum);
+      shares[3] = share(Math.max(0, 1 - shares[0] - shares[1] - shares[2]));
+    }
+    boolean touches = is.begun() >= Learned.FORGOTTEN_WORTH;
+    return new Reporting(
+        shares[0],
+        shares[1],
+        shares[2],
+        shares[3],
+        touches ? share(bounded(was.forgotten(), is.forgotten())) : was.forgotten(),
+        delay(is.delay(), was.delayOneInTenMs()),
+        is.rooms(),
+        is.begun(),
+        is.delay().n());
+  }
+
+  private static Long delay(Learned.DelayLearned is, Long was) {
+    if (is.oneInTenMs() == null) {
+      return was;
+    }
+    double next =
+        was == null ? Math.min(FIRST_DELAY_MS, is.oneInTenMs()) : bounded(was, is.oneInTenMs());
+    return next < AT_ONCE_MS ? null : (Long) Math.round(next);
+  }
+
+  private static double share(double value) {
+    return Math.round(value * 10_000) / 10_000.0;
+  }
+
+  private static boolean isFirst(Reporting r) {
+    return r.eachItem() == FIRST.eachItem()
+        && r.eachSection() == FIRST.eachSection()
+        && r.atEnd() == FIRST.atEnd()
+        && r.never() == FIRST.never()
+        && r.forgotten() == FIRST.forgotten()
+        && r.delayOneInTenMs() == null;
   }
 
   private static Hands within(Hands from, Hands to) {
@@ -57,8 +127,11 @@ public final class NextOpening {
   }
 
   private static double within(double from, double to) {
-    double bounded = Math.max(from / STEP_MOST, Math.min(from * STEP_MOST, to));
-    return Math.round(bounded * 100) / 100.0;
+    return Math.round(bounded(from, to) * 100) / 100.0;
+  }
+
+  private static double bounded(double from, double to) {
+    return Math.max(from / STEP_MOST, Math.min(from * STEP_MOST, to));
   }
 
   private static boolean differs(Hands one, Hands other) {

@@ -87,7 +87,7 @@ public record PastWall(
     long first = Long.MAX_VALUE;
     long last = Long.MIN_VALUE;
     for (CaseDay day : end.cases().values()) {
-      Long start = day.steps().get(end.settings().startEvent());
+      Long start = day.startedAt(end.settings().startEvent());
       first = Math.min(first, day.target());
       last = Math.max(last, start == null ? day.target() : start);
     }

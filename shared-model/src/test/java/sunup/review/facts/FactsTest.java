@@ -23,6 +23,7 @@ import sunup.board.RoomId;
 import sunup.board.Step;
 import sunup.codec.BadJson;
 import sunup.codec.Json;
+import sunup.review.Measures;
 import sunup.review.facts.AsRunFact.Piece;
 import sunup.review.facts.FirstCaseFact.Came;
 import sunup.review.facts.FirstCaseFact.Settled;
@@ -142,6 +143,35 @@ class FactsTest {
     PlayedMorning untold = quiet().desk("08:30", new Command.CloseMorning());
     assertThat(fact(untold).hasStarted()).isFalse();
     assertThat(fact(untold).asRun()).isEqualTo(AsRunFact.NONE);
+  }
+
+  /** In at 07:25 and cut at 08:10; at which minute between them it was induced nobody told. */
+  @Test
+  void shouldTakeAStartThatNobodyToldForTheStepAfterItAndSaySoAndJudgeNoForecastByIt() {
+    PlayedMorning p = quiet();
+    p.station("07:25", 1, new Command.Reach(CASE, Step.WHEELS_IN));
+    p.station("08:10", 1, new Command.Reach(CASE, Step.INCISION));
+    p.desk("08:30", new Command.CloseMorning());
+    FirstCaseFact fact = fact(p);
+    assertThat(fact.startInferred()).isTrue();
+    assertThat(fact.startedAt()).isEqualTo(p.at("08:10"));
+    assertThat(fact.lateMinutes()).isEqualTo(40);
+    assertThat(fact.asRun().lateMs()).isEqualTo(40 * MINUTE);
+    assertThat(fact.asRun().weakMs()).as("rests on what nobody told").isPositive();
+    assertThat(fact.said()).extracting(BoardSaid::came).containsOnlyNulls();
+    Measures measures = Measures.of(List.of(fact));
+    assertThat(measures.starts()).isEqualTo(1);
+    assertThat(measures.inferred()).isEqualTo(1);
+
+    PlayedMorning late = quiet();
+    late.station("07:35", 1, new Command.Reach(CASE, Step.WHEELS_IN));
+    late.station("08:10", 1, new Command.Reach(CASE, Step.INCISION));
+    late.desk("08:30", new Command.CloseMorning());
+    assertThat(fact(late).said()).extracting(BoardSaid::came).containsOnly(false);
+    PlayedMorning early = quiet();
+    early.station("07:29", 1, new Command.Reach(CASE, Step.INCISION));
+    early.desk("08:30", new Command.CloseMorning());
+    assertThat(fact(early).said()).extracting(BoardSaid::came).containsOnly(true);
   }
 
   @Test

@@ -19,6 +19,7 @@ import sunup.board.Command;
 import sunup.board.LearnedTimes;
 import sunup.board.Morning.Placed;
 import sunup.board.PersonId;
+import sunup.board.Role;
 import sunup.board.RoomId;
 import sunup.board.Section;
 import sunup.board.Step;
@@ -35,6 +36,7 @@ import sunup.sheets.ComposedSheet;
 import sunup.sheets.Hands;
 import sunup.sheets.SheetItem;
 import sunup.sheets.Sheets;
+import sunup.sheets.Work;
 
 class LearningTest {
   private static final LocalDate DAY = LocalDate.of(2026, 11, 25);
@@ -79,7 +81,7 @@ class LearningTest {
 
   @Test
   void shouldMoveFromTheSheetToWhatTheSiteTakesAsMorningsCome() {
-    String key = firstLearned().key();
+    Work work = firstLearned().work();
     double usual = firstLearned().hands().usual();
     SplittableRandom random = new SplittableRandom(1);
     double last = usual;
@@ -87,10 +89,10 @@ class LearningTest {
       List<Took> took = new ArrayList<>();
       for (int i = 0; i < n; i++) {
         double z = sunup.forecast.Normal.quantile(random.nextDouble());
-        took.add(new Took(key, Math.round(1.8 * usual * MINUTE * Math.exp(0.2 * z)), true));
+        took.add(new Took(work, Math.round(1.8 * usual * MINUTE * Math.exp(0.2 * z)), true));
       }
       ItemLearned item =
-          Learned.of(List.of(sheet()), List.of(lessons(took))).item(key).orElseThrow();
+          Learned.of(List.of(sheet()), List.of(lessons(took))).item(work).orElseThrow();
       assertThat(item.n()).isEqualTo(n);
       assertThat(item.hands().usual()).isGreaterThanOrEqualTo(last);
       last = item.hands().usual();
@@ -112,11 +114,11 @@ class LearningTest {
     long tooLong = Math.round(5 * item.hands().oneInTen() * MINUTE);
     List<Took> took =
         List.of(
-            new Took(item.key(), usual, true),
-            new Took(item.key(), tooLong, true),
-            new Took(item.key(), usual / 100, false));
+            new Took(item.work(), usual, true),
+            new Took(item.work(), tooLong, true),
+            new Took(item.work(), usual / 100, false));
     ItemLearned learned =
-        Learned.of(List.of(sheet()), List.of(lessons(took))).item(item.key()).orElseThrow();
+        Learned.of(List.of(sheet()), List.of(lessons(took))).item(item.work()).orElseThrow();
     assertThat(learned.n()).isEqualTo(1);
     assertThat(learned.unbelieved()).isEqualTo(2);
   }
@@ -154,8 +156,8 @@ class LearningTest {
     Lessons lessons = LessonsReader.read(started(p).journal());
     assertThat(lessons.took())
         .contains(
-            new Took(own.get(0).sheet().key(), 4 * MINUTE, false),
-            new Took(own.get(1).sheet().key(), 6 * MINUTE, true));
+            new Took(own.get(0).sheet().work(), 4 * MINUTE, false),
+            new Took(own.get(1).sheet().work(), 6 * MINUTE, true));
     assertThat(lessons.begun()).isEqualTo(1);
     assertThat(lessons.forgotten()).isZero();
   }
@@ -257,14 +259,14 @@ class LearningTest {
   /** Forty durations of twice the usual in one morning. */
   private static List<Lessons> twiceAsLong(SheetItem item) {
     long twice = Math.round(2 * item.hands().usual() * MINUTE);
-    return List.of(lessons(Collections.nCopies(40, new Took(item.key(), twice, false))));
+    return List.of(lessons(Collections.nCopies(40, new Took(item.work(), twice, false))));
   }
 
   @Test
   void shouldFreezeWhatWasLearnedIntoTheNextOpeningAQuarterAtATimeAndSayWhatChangedAndWhy() {
     SheetItem item = firstLearned();
     Learned learned = Learned.of(List.of(sheet()), twiceAsLong(item));
-    double goal = learned.item(item.key()).orElseThrow().hands().usual();
+    double goal = learned.item(item.work()).orElseThrow().hands().usual();
     assertThat(goal).isCloseTo(2 * item.hands().usual(), within(0.2 * item.hands().usual()));
     LearnedTimes went = null;
     double before = item.hands().usual();
@@ -308,12 +310,119 @@ class LearningTest {
     assertThat(nothing.reporting().forgotten()).isCloseTo(0.03, within(1e-12));
   }
 
+  /** The sheet with one item that is asked for otherwise. */
+  private static ComposedSheet with(SheetItem other) {
+    return new ComposedSheet(
+        "other",
+        List.of(),
+        sheet().items().stream().map(i -> i.key().equals(other.key()) ? other : i).toList());
+  }
+
+  /** Of an MRI's draping that takes half as long, say: what one takes says nothing of the other. */
+  @Test
+  void shouldLearnApartWhatSheetsAskForUnderOneKeyWithOtherMinutesOrOfOtherPeople() {
+    SheetItem item = firstLearned();
+    Hands half = new Hands(item.hands().usual() / 2, item.hands().oneInTen() / 2);
+    SheetItem shorter = item.withHands(half);
+    List<ComposedSheet> both = List.of(sheet(), with(shorter));
+    List<Took> took = new ArrayList<>(twiceAsLong(item).get(0).took());
+    took.addAll(twiceAsLong(shorter).get(0).took());
+    List<Lessons> lessons = List.of(lessons(took));
+    Learned learned = Learned.of(both, lessons);
+    assertThat(learned.item(item.work()).orElseThrow().n()).isEqualTo(40);
+    assertThat(learned.item(shorter.work()).orElseThrow().n()).isEqualTo(40);
+    assertThat(learned.item(shorter.work()).orElseThrow().hands().usual())
+        .isCloseTo(2 * half.usual(), within(0.2 * half.usual()));
+    List<ComposedSheet> turned = List.of(both.get(1), both.get(0));
+    assertThat(Learned.of(turned, lessons)).as("in whatever order they stood").isEqualTo(learned);
+
+    LearnedTimes next = NextOpening.after(DAY, learned, null);
+    assertThat(next.items()).hasSize(2);
+    assertThat(next.applied(item).hands().usual()).isGreaterThan(item.hands().usual());
+    assertThat(next.applied(shorter).hands().usual())
+        .isBetween(half.usual() + 0.01, half.usual() * NextOpening.STEP_MOST + 0.006);
+    double before = next.applied(shorter).hands().usual();
+    LearnedTimes after = NextOpening.after(DAY, Learned.of(turned, lessons), next);
+    assertThat(after.applied(shorter).hands().usual())
+        .as("it goes on from where it was")
+        .isGreaterThan(before);
+
+    Work ofOthers = new Work(item.key(), List.of(List.of(Role.SCRUB)), item.hands());
+    assertThat(next.of(ofOthers)).isNull();
+    LearnedTimes old =
+        new LearnedTimes(
+            DAY, 1, List.of(new LearnedTimes.Time(item.key(), null, item.hands(), half, 9)));
+    assertThat(old.applied(item).hands()).as("of a journal without people").isEqualTo(half);
+  }
+
+  /** A technique of Tuesdays does not begin anew each week. */
+  @Test
+  void shouldKeepWhatASheetTaughtThatTheLastMorningDidNotHave() {
+    SheetItem item = firstLearned();
+    SheetItem shorter =
+        item.withHands(new Hands(item.hands().usual() / 2, item.hands().oneInTen() / 2));
+    List<Lessons> mornings = new ArrayList<>(twiceAsLong(shorter));
+    mornings.add(lessons(List.of()));
+    Closing closing = Closing.of(DAY, List.of(sheet()), mornings, null);
+    assertThat(closing.next().of(shorter.work())).isNotNull();
+    Closing.Row row = closing.items().get(0);
+    assertThat(row.sheet()).isEqualTo(shorter.hands());
+    assertThat(row.name()).isEqualTo(item.desk());
+    assertThat(row.next()).isEqualTo(closing.next().of(shorter.work()).hands());
+    assertThat(closing.items().stream().filter(r -> r.key().equals(item.key()))).hasSize(2);
+    mornings.addAll(Collections.nCopies(Closing.REMEMBERED, lessons(List.of())));
+    assertThat(Closing.of(DAY, List.of(sheet()), mornings, null).items())
+        .noneMatch(r -> r.sheet().equals(shorter.hands()) && r.key().equals(item.key()));
+  }
+
+  private static Lessons told(int rooms, Style style, int begun, int forgotten, long delayMs) {
+    return new Lessons(
+        List.of(),
+        List.of(),
+        Collections.nCopies(rooms, style),
+        Collections.nCopies(50, new Lessons.Delay("machine.bag", delayMs)),
+        begun,
+        forgotten,
+        new Left(0, 0, 0));
+  }
+
+  @Test
+  void shouldFreezeHowPeopleReportAQuarterAtATimeOnceEnoughWasSeen() throws BadJson {
+    Learned few = Learned.of(List.of(), List.of(told(19, Style.NEVER, 99, 50, 100)));
+    assertThat(NextOpening.after(DAY, few, null).reporting()).as("first settings hold").isNull();
+
+    Learned much = Learned.of(List.of(), List.of(told(200, Style.AT_END, 1000, 200, 300_000)));
+    LearnedTimes next = NextOpening.after(DAY, much, null);
+    LearnedTimes.Reporting by = next.reporting();
+    assertThat(by.atEnd()).isGreaterThan(0.20).isLessThanOrEqualTo(0.20 * 1.25 * 1.25);
+    assertThat(by.eachItem() + by.eachSection() + by.atEnd() + by.never())
+        .isCloseTo(1, within(1e-9));
+    assertThat(by.forgotten()).isCloseTo(0.03 * 1.25, within(1e-9));
+    assertThat(by.delayOneInTenMs()).isEqualTo(NextOpening.FIRST_DELAY_MS);
+    assertThat(Json.read(Json.write(next), LearnedTimes.class)).isEqualTo(next);
+    for (int morning = 0; morning < 30; morning++) {
+      next = NextOpening.after(DAY, much, next);
+    }
+    assertThat(next.reporting().atEnd()).isCloseTo(much.reporting().atEnd(), within(0.01));
+    assertThat(next.reporting().forgotten()).isCloseTo(much.reporting().forgotten(), within(1e-4));
+    assertThat(next.reporting().delayOneInTenMs()).isEqualTo(300_000);
+    assertThat(Change.between(null, much))
+        .extracting(Change::what)
+        .contains("reporting", "forgotten touches", "delay of words");
+    // Words that come at once again: after some mornings nothing is said of a delay.
+    Learned quick = Learned.of(List.of(), List.of(told(200, Style.AT_END, 1000, 200, 50)));
+    for (int morning = 0; morning < 30; morning++) {
+      next = NextOpening.after(DAY, quick, next);
+    }
+    assertThat(next.reporting().delayOneInTenMs()).isNull();
+  }
+
   @Test
   void shouldSayWhatTheLastClosingMovedAndOfWhatTooLittleIsKnown() throws BadJson {
     SheetItem item = firstLearned();
     long slow = Math.round(2 * item.hands().usual() * MINUTE);
     List<Lessons> mornings =
-        Collections.nCopies(7, lessons(List.of(new Took(item.key(), slow, true))));
+        Collections.nCopies(7, lessons(List.of(new Took(item.work(), slow, true))));
     Closing closing = Closing.of(DAY, List.of(sheet()), mornings, null);
     Closing.Row first = closing.items().get(0);
     assertThat(first.key()).isEqualTo(item.key());
