@@ -6,7 +6,7 @@ import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
 import type { Board } from './board.ts';
 import { complaints, shot, violations } from './chromium.ts';
 import { emptyBoard, inMinutes } from './daytime.ts';
-import { HEAD, take, touch } from './hands.ts';
+import { digits, HEAD, take, touch } from './hands.ts';
 import { type IdentityProvider, identityProvider } from './provider.ts';
 import { Screens } from './screens.ts';
 import { LANDSCAPE } from './standin/looked.ts';
@@ -112,8 +112,33 @@ it('should pair a station by its code, sign its nurse on by PIN, and close it wh
   await station.reload();
   await station.getByText('H7 · holding').waitFor();
 
-  await take(desk, `${HEAD}\n1,${inMinutes(60)},general,,hip,ortho`);
+  // At a screen of the site the provider does what a PIN does.
+  await touch(station, /^H7 · holding/);
+  await touch(station, 'Sign H7 off');
+  await touch(station, /^Sign on/);
+  await byProvider(station, 'H7');
+  await station.getByText('H7 · holding').waitFor();
+  expect(new URL(station.url()).hash).toBe('');
+
+  await take(desk, `${HEAD}\n1,${inMinutes(60)},general,block,hip,ortho`);
   await station.getByText('nothing is planned yet').waitFor({ state: 'hidden' });
+
+  // Two sign for a block: who did it is signed on, the other types code and PIN beside.
+  await touch(desk, 'people');
+  await touch(desk, /^holding.* 1 arrived$/);
+  await touch(desk, 'supervisor 1 arrived');
+  await touch(station, /^room 1 block/);
+  await touch(station, /^holding.* 1$/);
+  await station.getByLabel('your code').fill('H7');
+  await digits(station, NURSE_PIN);
+  await touch(station, 'enter');
+  await touch(station, 'supervisor 1');
+  await station.getByText('Second signature: supervisor 1').waitFor();
+  await station.getByLabel('your code').fill('V7');
+  await digits(station, NURSE_PIN);
+  await shot(station, 'pairing-second');
+  await touch(station, 'enter');
+  await station.locator('button.good[data-item$="/patient.block"]').waitFor();
 
   // A phone of one's own, paired at no desk, is known while its person is signed on.
   const phone = await screen('/pocket');

@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { classMap } from 'lit/directives/class-map.js';
 import { repeat } from 'lit/directives/repeat.js';
-import type { ItemPart } from '../generated/wire.ts';
+import type { ItemPart, PersonPart } from '../generated/wire.ts';
 import {
   boardWords,
   clockWords,
@@ -32,8 +32,8 @@ export class Holding extends BoardPage {
   /** The room whose items are listed for choosing one. */
   openedRoom: string | undefined;
 
-  /** Who did what a second person is about to witness. */
-  signer: string | undefined;
+  /** Who did what a second person is about to witness, where nobody signs on. */
+  private named: string | undefined;
 
   constructor() {
     super('holding', 'holding');
@@ -69,13 +69,19 @@ export class Holding extends BoardPage {
     `;
   }
 
-  sign(person: string): void {
-    this.signer = person;
+  /** Who did what a second person is about to witness; where people sign on, who is signed on. */
+  get signer(): string | undefined {
+    return this.paired ? this.live.state.entry.signed?.as : this.named;
+  }
+
+  sign(person: PersonPart): void {
+    if (this.paired) this.signing?.open(person);
+    else this.named = person.person;
     this.requestUpdate();
   }
 
   open(item: ItemPart): void {
-    this.signer = undefined;
+    this.named = undefined;
     this.opened = item.item;
     this.requestUpdate();
     void this.updateComplete.then(() =>

@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { CommandUnion, ItemPart } from '../generated/wire.ts';
+import type { CommandUnion, ItemPart, PersonPart } from '../generated/wire.ts';
 import { nextTimes, timeOn } from '../hands/clock.ts';
 import { style, timeExample } from '../words/index.ts';
 import { evidenceWords, isDone } from '../hands/items.ts';
@@ -129,6 +129,20 @@ function answer(at: Holding, item: ItemPart): TemplateResult {
       .filter((p) => p.arrivedAt !== undefined && p.leftAt === undefined)
       .filter((p) => item.who.includes(p.role) || p.role === 'holding');
     const first = people.find((p) => p.person === at.signer);
+    const by = (p: PersonPart, of: PersonPart, second?: string) => {
+      at.tell(
+        `room ${item.room}: ${cellWord(item)} done by ${personName(of)}, seen by ${personName(p)}`,
+        {
+          type: 'good',
+          item: item.item,
+          evidence: { kind: 'touch' },
+          by: of.person,
+          witness: p.person,
+        },
+        { about: [item.item], seen: item.revision, ...(second === undefined ? {} : { second }) },
+      );
+      at.close();
+    };
     return html`<h3>${first ? `Done by ${personName(first)}, seen by` : 'Done by'}</h3>
       <div class="col">
         ${people
@@ -139,19 +153,10 @@ function answer(at: Holding, item: ItemPart): TemplateResult {
                 ?data-first=${i === 0}
                 @click=${() => {
                   if (!first) {
-                    at.sign(p.person);
+                    at.sign(p);
                     return;
                   }
-                  send(
-                    {
-                      type: 'good',
-                      item: item.item,
-                      evidence: { kind: 'touch' },
-                      by: first.person,
-                      witness: p.person,
-                    },
-                    ` done by ${personName(first)}, seen by ${personName(p)}`,
-                  );
+                  at.signedByTwo(p, 'good', (second) => by(p, first, second));
                 }}
               >
                 ${personName(p)}

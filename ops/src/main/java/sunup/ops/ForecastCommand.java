@@ -29,6 +29,10 @@ import sunup.forecast.Forecaster;
     mixinStandardHelpOptions = true,
     description = "Forecasts the morning in a JSON file and prints the figures as JSON.")
 final class ForecastCommand implements Callable<Integer> {
+  private static final String NONE_STARTED =
+      "No room has started, so there are no minutes to explain: a room has started if its"
+          + " \"startedAt\" is given, or the item that marks its \"startStep\" is good.";
+
   @Spec private CommandSpec spec;
 
   @Parameters(paramLabel = "FILE", description = "A morning: the forecast's input as JSON.")
@@ -56,8 +60,12 @@ final class ForecastCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws Exception {
+    if (Files.isDirectory(file)) {
+      throw Wrong.input(file + " is a folder. Give a file with a morning as JSON.");
+    }
     if (!Files.isReadable(file)) {
-      throw Wrong.input(file + " can't be read.");
+      throw Wrong.input(
+          file + (Files.exists(file) ? " can't be read." : " is not there. Look at its name."));
     }
     if (asRun && table) {
       throw Wrong.input("--table is for forecasts. Leave out --table or --as-run.");
@@ -68,6 +76,9 @@ final class ForecastCommand implements Callable<Integer> {
       figures = asRun ? AsRun.of(in) : Forecaster.ofSent(in);
     } catch (BadJson | BadInput e) {
       throw Wrong.input(file + ": " + e.getMessage());
+    }
+    if (figures instanceof AsRun run && run.rooms().isEmpty()) {
+      spec.commandLine().getErr().println(NONE_STARTED);
     }
     PrintWriter out = spec.commandLine().getOut();
     if (table) {

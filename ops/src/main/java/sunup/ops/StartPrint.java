@@ -2,7 +2,9 @@ package sunup.ops;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import sunup.access.Connections;
+import sunup.board.SuiteId;
 import sunup.http.SunupServer;
 
 /** What a board says when it has started: where its pages are, and what to do first. */
@@ -34,7 +36,14 @@ final class StartPrint {
         .firstLink()
         .ifPresent(
             link -> {
-              lines.add("Nobody administers this board yet. Open this once, within 15 minutes:");
+              String of =
+                  server.unadministered().isEmpty()
+                      ? "this board"
+                      : "suite "
+                          + server.unadministered().stream()
+                              .map(SuiteId::value)
+                              .collect(Collectors.joining(", "));
+              lines.add("Nobody administers " + of + " yet. Open this once, within 15 minutes:");
               lines.add("  " + root + "desk#first=" + link);
             });
     boolean here = Connections.isLoopback(doors.host());

@@ -2,14 +2,16 @@ package sunup.access;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.security.MessageDigest;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import sunup.access.Known.PairedScreen;
 import sunup.access.Known.SignedOn;
 import sunup.board.Actor;
@@ -43,6 +45,11 @@ public final class Access implements AutoCloseable {
   /** Wrong tries of all people at a screen within {@link AccessStore#LOCK_MS}. */
   static final int TRIES_AT_SCREEN_MAX = 30;
 
+  /** Of tries beyond a lock one in so many is told in the log. */
+  private static final int TOLD_EACH = 100;
+
+  private static final Logger LOG = LoggerFactory.getLogger(Access.class);
+
   private final Ledger ledger;
   private final Pins pins;
   private final Map<SuiteId, Set<RoomId>> suites;
@@ -56,7 +63,7 @@ public final class Access implements AutoCloseable {
   /** Null where the site has no identity provider. */
   private final SigningIn signingIn;
 
-  private String firstLink;
+  private FirstLink.Link firstLink;
   private Seal seal;
 
   private Access(
@@ -102,7 +109,7 @@ public final class Access implements AutoCloseable {
     try {
       Pins pins = new Pins(database.inOne(c -> Pepper.of(c, pepper, makePepper, pepperLost)));
       byte[] key = database.inOne(Passes::key);
-      String link = FirstLink.made(database, clock.realMs());
+      FirstLink.Link link = FirstLink.made(database, suites.keySet(), clock.realMs());
       Ledger ledger = Ledger.open(database, clock);
       PushKey sender = PushKey.of(database.inOne(PushStore::key));
       Subscribing phones = new Subscribing(ledger, pushes, sender);
@@ -120,9 +127,15 @@ public final class Access implements AutoCloseable {
     }
   }
 
-  /** The secret of the link for the first administrator, while there is none. */
+  /** The secret of the link for the first administrator, while a suite has none. */
   public Optional<String> firstLink() {
-    return Optional.ofNullable(firstLink);
+    return Optional.ofNullable(firstLink).map(FirstLink.Link::secret);
+  }
+
+  /** The suites that had no administrator at the start, of a board that has one; else empty. */
+  public List<SuiteId> unadministered() {
+    boolean some = firstLink != null && firstLink.suites().size() < suites.size();
+    return some ? firstLink.suites() : List.of();
   }
 
   /** What commands go under from node to node. */
@@ -211,14 +224,14 @@ public final class Access implements AutoCloseable {
   }
 
   /** A code for a screen that is not known. */
-  CompletableFuture<AccessStore.Asks> asks(String fingerprint, String address, String page) {
+  CompletableFuture<Pairings.Asks> asks(String fingerprint, String address, String page) {
     return ledger.inStore(
         c -> {
           long now = ledger.now();
-          AccessStore.Asks asks =
-              new AccessStore.Asks(
+          Pairings.Asks asks =
+              new Pairings.Asks(
                   Secrets.pairingCode(), fingerprint, address, page, now, now + CODE_MS);
-          if (!AccessStore.ask(c, asks)) {
+          if (!Pairings.ask(c, asks)) {
             throw new Refusal("Too many screens wait to be paired. Try again in five minutes.");
           }
           return asks;
@@ -241,42 +254,7 @@ public final class Access implements AutoCloseable {
   /** The screen of the first administrator becomes a desk, and he or she is signed on there. */
   CompletableFuture<Void> claim(
       String fingerprint, String link, String code, String pin, SuiteId suite) {
-    byte[] bytes = Secrets.bytes(link);
-    byte[] hash = bytes == null ? new byte[0] : Secrets.sha256(bytes);
-    return ledger
-        .inStore(c -> checkLink(c, hash, code, pin))
-        .thenCompose(v -> ledger.hash(() -> pins.keep(pin)))
-        .thenCompose(
-            kept ->
-                ledger.change(
-                    c -> {
-                      checkLink(c, hash, code, pin);
-                      long now = ledger.now();
-                      AccessStore.dropSecret(c, FirstLink.NAME);
-                      AccessStore.addPerson(c, code, kept, "console", now);
-                      AccessStore.setRoles(
-                          c, code, Known.EVERYWHERE, Set.of(Role.ADMIN, Role.DESK));
-                      PairedScreen desk = paired(c, fingerprint, Page.DESK, suite, null, code);
-                      AccessStore.signOn(
-                          c, signedOn(desk.id(), code, suite, Role.ADMIN, null, now));
-                      return null;
-                    }));
-  }
-
-  private Void checkLink(Connection c, byte[] hash, String code, String pin)
-      throws SQLException, Refusal {
-    byte[] kept = AccessStore.secret(c, FirstLink.NAME, ledger.now());
-    if (kept == null || !MessageDigest.isEqual(kept, hash)) {
-      throw new Refusal(
-          "This link was used, or is older than 15 minutes. Start the board again: it prints"
-              + " another one while there is no administrator.");
-    }
-    checkCode(code);
-    String wrong = Pins.wrong(pin);
-    if (wrong != null) {
-      throw new Refusal(wrong);
-    }
-    return null;
+    return FirstLink.claim(this, fingerprint, link, code, pin, suite);
   }
 
   static void checkCode(String code) throws Refusal {
@@ -318,7 +296,7 @@ public final class Access implements AutoCloseable {
 
   private PairedScreen ours(Connection c, String fingerprint, PairedScreen made)
       throws SQLException {
-    AccessStore.asksNoMore(c, fingerprint);
+    Pairings.noMore(c, fingerprint);
     AccessStore.addScreen(c, made);
     AccessStore.addKey(c, fingerprint, made.id(), ledger.now());
     return made;
@@ -344,7 +322,9 @@ public final class Access implements AutoCloseable {
         .inStore(
             c -> {
               int tried = PinTries.tried(c, person, at.id(), ledger.now());
-              if (PinTries.triedAt(c, at.id()) > TRIES_AT_SCREEN_MAX) {
+              int here = PinTries.triedAt(c, at.id());
+              if (here > TRIES_AT_SCREEN_MAX) {
+                refused(at, person, here, TRIES_AT_SCREEN_MAX, "too many wrong PINs there");
                 throw new Refusal("Too many wrong PINs at this screen. Wait a quarter of an hour.");
               }
               return tried > AccessStore.TRIES_MAX
@@ -354,10 +334,12 @@ public final class Access implements AutoCloseable {
         .thenCompose(
             tried ->
                 tried.count() > AccessStore.TRIES_MAX
-                    ? failed(new Refusal(LOCKED))
+                    ? locked(at, person, tried.count())
                     : ledger
                         .hash(() -> pins.right(pin, tried.kept()))
-                        .thenCompose(right -> right ? untried(person, at) : wrong(tried.count())));
+                        .thenCompose(
+                            right ->
+                                right ? untried(person, at) : wrong(at, person, tried.count())));
   }
 
   /** What a try found: the how manyth in a row it is, and what is kept of the PIN. */
@@ -367,6 +349,11 @@ public final class Access implements AutoCloseable {
       "This code is locked at this screen after too many wrong PINs. Ask a colleague who is signed"
           + " on to let you try again, or wait a quarter of an hour.";
 
+  private CompletableFuture<Void> locked(PairedScreen at, String person, int count) {
+    refused(at, person, count, AccessStore.TRIES_MAX, "locked there");
+    return failed(new Refusal(LOCKED));
+  }
+
   private CompletableFuture<Void> untried(String person, PairedScreen at) {
     return ledger.inStore(
         c -> {
@@ -375,7 +362,19 @@ public final class Access implements AutoCloseable {
         });
   }
 
-  private CompletableFuture<Void> wrong(int count) {
+  /**
+   * For whoever looks into what was tried. A code that nobody has may be a PIN in the wrong field,
+   * and is not written. Beyond the lock the first is told and one in so many.
+   */
+  private void refused(PairedScreen at, String person, int count, int most, String why) {
+    if (count <= most + 1 || count % TOLD_EACH == 0) {
+      String who = ledger.known().people().containsKey(person) ? person : "a code nobody has";
+      LOG.warn("not signed on at {}: {}: {} ({} tries)", at.name(), who, why, count);
+    }
+  }
+
+  private CompletableFuture<Void> wrong(PairedScreen at, String person, int count) {
+    refused(at, person, count, AccessStore.TRIES_MAX, "code or PIN is not right");
     int left = AccessStore.TRIES_MAX - count;
     // What is known says who is locked; a colleague sees it and can help.
     return left > 0

@@ -35,13 +35,7 @@ final class AccessStore {
   /** A sign-on ends by itself after so long; so long its touches may still come. */
   static final long SESSION_MS = 14 * 3_600_000L;
 
-  /** Screens that may wait to be paired at once. */
-  static final int PAIRINGS_MAX = 64;
-
   private AccessStore() {}
-
-  /** A screen that shows a code. */
-  record Asks(String code, String fingerprint, String address, String page, long at, long until) {}
 
   interface Row<T> {
     T of(ResultSet row) throws SQLException;
@@ -161,17 +155,6 @@ final class AccessStore {
     }
   }
 
-  /** Whether anybody who can sign on is an administrator. */
-  static boolean administered(Connection c) throws SQLException {
-    return one(
-            c,
-            "SELECT count(*) AS n FROM access_role r JOIN access_person p ON p.code = r.person"
-                + " WHERE p.ended_at IS NULL AND length(p.hash) > 1 AND r.role = ?",
-            r -> r.getLong("n"),
-            Role.ADMIN.word())
-        > 0;
-  }
-
   static byte[] secret(Connection c, String name, long now) throws SQLException {
     return one(
         c,
@@ -271,51 +254,6 @@ final class AccessStore {
     run(c, "DELETE FROM access_key WHERE screen = ? AND fingerprint <> ?", screen, fingerprint);
   }
 
-  /** False if too many screens wait already. */
-  static boolean ask(Connection c, Asks asks) throws SQLException {
-    run(
-        c,
-        "DELETE FROM access_pairing WHERE until <= ? OR fingerprint = ?",
-        asks.at(),
-        asks.fingerprint());
-    long waiting = one(c, "SELECT count(*) AS n FROM access_pairing", r -> r.getLong("n"));
-    if (waiting >= PAIRINGS_MAX) {
-      return false;
-    }
-    run(
-        c,
-        "INSERT INTO access_pairing (code, fingerprint, address, page, asked_at, until)"
-            + " VALUES (?, ?, ?, ?, ?, ?)",
-        asks.code(),
-        asks.fingerprint(),
-        asks.address(),
-        asks.page(),
-        asks.at(),
-        asks.until());
-    return true;
-  }
-
-  /** The screen that shows this code, or null. */
-  static Asks asks(Connection c, String code, long now) throws SQLException {
-    return one(
-        c,
-        "SELECT * FROM access_pairing WHERE code = ? AND until > ?",
-        r ->
-            new Asks(
-                r.getString("code"),
-                r.getString("fingerprint"),
-                r.getString("address"),
-                r.getString("page"),
-                r.getLong("asked_at"),
-                r.getLong("until")),
-        code,
-        now);
-  }
-
-  static void asksNoMore(Connection c, String fingerprint) throws SQLException {
-    run(c, "DELETE FROM access_pairing WHERE fingerprint = ?", fingerprint);
-  }
-
   /** What is kept of a person's PIN, or null; also of one whose PIN was lost with its pepper. */
   static Pins.Kept pin(Connection c, String person) throws SQLException {
     return one(
@@ -406,6 +344,18 @@ final class AccessStore {
         "UPDATE access_sign_on SET ended_at = ? WHERE person = ? AND ended_at IS NULL",
         now,
         person);
+  }
+
+  /** The same but for one sign-on. */
+  static void signOffElsewhere(Connection c, String person, String but, long now)
+      throws SQLException {
+    run(
+        c,
+        "UPDATE access_sign_on SET ended_at = ?"
+            + " WHERE person = ? AND id <> ? AND ended_at IS NULL",
+        now,
+        person,
+        but);
   }
 
   /** Whoever is signed on at a screen is not any more. */

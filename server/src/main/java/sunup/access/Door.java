@@ -39,7 +39,7 @@ public final class Door {
   private String nonce;
   private String fingerprint;
   private PairedScreen screen;
-  private AccessStore.Asks asks;
+  private Pairings.Asks asks;
   private String signed;
 
   /** Of whoever is signed on; read by those who make frames. */
@@ -174,7 +174,7 @@ public final class Door {
     }
   }
 
-  private void show(AccessStore.Asks its) {
+  private void show(Pairings.Asks its) {
     asks = its;
     if (ledger.known().screenOf(fingerprint).isPresent()) {
       find();
@@ -388,7 +388,7 @@ public final class Door {
 
   private SigningIn.Browser browser() {
     Page page = Page.named(hello.page()).orElse(Page.WALL);
-    return new SigningIn.Browser(fingerprint, page, access.suite(hello.suite()));
+    return new SigningIn.Browser(fingerprint, page, access.suite(hello.suite()), address);
   }
 
   private void countersign(PairedScreen at, ClientMessage.Countersign by) {

@@ -113,7 +113,7 @@ final class Managing {
     return CompletableFuture.completedFuture(new Done("", null));
   }
 
-  private AccessStore.Asks asks(Connection c, PairedScreen at, String code)
+  private Pairings.Asks asks(Connection c, PairedScreen at, String code)
       throws SQLException, Refusal {
     long now = ledger.now();
     Wrong before = wrongCodes.get(at.id());
@@ -121,7 +121,7 @@ final class Managing {
     if (wrong >= WRONG_CODES_MAX) {
       throw new Refusal("Too many codes that no screen shows were typed here. Wait five minutes.");
     }
-    AccessStore.Asks asks = AccessStore.asks(c, Secrets.plain(code), now);
+    Pairings.Asks asks = Pairings.shown(c, Secrets.plain(code), now);
     if (asks == null) {
       wrongCodes.put(at.id(), new Wrong(wrong + 1, now));
       throw new Refusal(
@@ -133,7 +133,7 @@ final class Managing {
     return asks;
   }
 
-  private Done lookedUp(PairedScreen at, AccessStore.Asks asks) {
+  private Done lookedUp(PairedScreen at, Pairings.Asks asks) {
     return new Done(
         "It is asked from " + asks.address() + ". Is that the screen that you see?",
         list(at.suite(), asks));
@@ -150,7 +150,7 @@ final class Managing {
     if (page == Page.STATION && (room == null || !access.suites().get(suite).contains(room))) {
       throw new Refusal("Say of which room the station is: the suite has no room " + room + ".");
     }
-    AccessStore.Asks asks = asks(c, at, pair.code());
+    Pairings.Asks asks = asks(c, at, pair.code());
     wrongCodes.remove(at.id());
     PairedScreen made = access.paired(c, asks.fingerprint(), page, suite, room, by.person());
     return new Done("It is " + made.name() + " now.", null);
@@ -245,7 +245,10 @@ final class Managing {
                           || !AccessStore.setPin(c, ask.person(), kept)) {
                         throw new Refusal("There is nobody of this code.");
                       }
-                      if (!own) {
+                      // Whoever knew the old one may be signed on somewhere by it.
+                      if (own) {
+                        AccessStore.signOffElsewhere(c, ask.person(), by.id(), ledger.now());
+                      } else {
                         AccessStore.signOffEverywhere(c, ask.person(), ledger.now());
                       }
                       return new Done("The PIN of " + ask.person() + " is changed.", null);
@@ -288,7 +291,7 @@ final class Managing {
     return new Done(lift.person() + " may try again at " + where.name() + ".", null);
   }
 
-  private AccessList list(SuiteId suite, AccessStore.Asks asks) {
+  private AccessList list(SuiteId suite, Pairings.Asks asks) {
     Known all = ledger.known();
     List<AccessList.ScreenRow> screens =
         all.screens().values().stream()

@@ -2,6 +2,7 @@ package sunup.access;
 
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
+import java.util.regex.Pattern;
 import org.bouncycastle.crypto.generators.Argon2BytesGenerator;
 import org.bouncycastle.crypto.params.Argon2Parameters;
 import sunup.journal.Bytes;
@@ -19,6 +20,15 @@ final class Pins {
   private static final int SALT_BYTES = 16;
   private static final int DIGITS_MIN = 4;
   private static final int DIGITS_MAX = 12;
+
+  /**
+   * What people choose most, by their kinds: one to three digits again and again, two pairs, four
+   * that read the same backwards, a year, the middle column of a keypad (from memory: lists of PINs
+   * that came out of breaches).
+   */
+  private static final Pattern TRIED_FIRST =
+      Pattern.compile(
+          "([0-9]{1,3})\\1+|([0-9])\\2([0-9])\\3|([0-9])([0-9])\\5\\4|(19|20)[0-9]{2}|2580|0852");
 
   private final byte[] pepper;
 
@@ -39,7 +49,9 @@ final class Pins {
     for (int i = 2; i < pin.length(); i++) {
       even &= pin.charAt(i) - pin.charAt(i - 1) == step;
     }
-    return even ? "That PIN is tried first by everybody. Take another one." : null;
+    return even || TRIED_FIRST.matcher(pin).matches()
+        ? "That PIN is tried first by everybody. Take another one."
+        : null;
   }
 
   /** Takes tens of milliseconds and 19 MiB. */

@@ -1,12 +1,11 @@
 package sunup.access;
 
 import java.net.URI;
-import java.util.Iterator;
-import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.regex.Pattern;
 import sunup.access.Known.PairedScreen;
@@ -20,16 +19,15 @@ import sunup.wire.ClientMessage;
  * was begun in one browser ends in no other.
  */
 final class SigningIn implements AutoCloseable {
-  /** How long somebody may take over there. */
-  static final long BEGUN_MS = 10 * 60_000;
-
-  /**
-   * Sign-ons that were begun and have not ended, of a node; beyond it the oldest counts no more.
-   */
-  static final int BEGUN_MAX = 256;
-
-  /** Questions to the provider that wait for the thread; beyond it "try again in a moment". */
+  /** Questions to the provider that wait for a thread; beyond it "try again in a moment". */
   static final int WAITING_MAX = 32;
+
+  /** Of these, questions of strangers from one source. */
+  static final int WAITING_OF_SOURCE_MAX = 8;
+
+  private static final String TOO_MANY =
+      "Too many sign-ons are begun from this network. Wait a minute, or sign on with code and PIN at"
+          + " a paired screen.";
 
   /** Where the provider sends people back to; registered there. */
   public static final String BACK = "/signed-in";
@@ -43,7 +41,14 @@ final class SigningIn implements AutoCloseable {
   private final Ledger ledger;
   private final Provider provider;
   private final ThreadPoolExecutor asking = Ledger.pool("sunup-sign-in", WAITING_MAX);
-  private final Map<String, Begun> begun = new LinkedHashMap<>();
+
+  /** Of browsers that are no screens of the site: nobody there waits for them. */
+  private final ThreadPoolExecutor strangers = Ledger.pool("sunup-sign-in-own", WAITING_MAX);
+
+  private final Beginnings<Begun> begun = new Beginnings<>();
+
+  /** Questions of strangers that wait, by source. */
+  private final Map<String, Integer> waiting = new ConcurrentHashMap<>();
 
   SigningIn(Access access, ProviderOptions options) {
     this.access = access;
@@ -57,11 +62,11 @@ final class SigningIn implements AutoCloseable {
    * @param fingerprint of the key that it proved
    * @param page that it shows
    * @param suite that it shows
+   * @param address it came from
    */
-  record Browser(String fingerprint, Page page, SuiteId suite) {}
+  record Browser(String fingerprint, Page page, SuiteId suite, String address) {}
 
-  private record Begun(
-      Browser by, ClientMessage.SignIn asked, Role planned, Provider.Begun at, long since) {}
+  private record Begun(Browser by, ClientMessage.SignIn asked, Role planned, Provider.Begun at) {}
 
   /** What people call the provider. */
   String name() {
@@ -87,58 +92,64 @@ final class SigningIn implements AutoCloseable {
     if (!PATH.matcher(asked.path()).matches() || (!known && !mayBeOwn(by))) {
       return Access.failed(new Refusal("Nobody signs on here like that."));
     }
+    String source = known ? null : Sources.of(by.address());
+    if (source != null && !begun.mayBegin(source, ledger.now())) {
+      return Access.failed(new Refusal(TOO_MANY));
+    }
     URI back = URI.create(origin + BACK);
-    return Ledger.later(
-        asking,
+    return ask(
+        source,
         () -> {
           Provider.Begun at = provider.begin(back, shared, ledger.now());
-          keep(at.state().getValue(), new Begun(by, asked, planned, at, ledger.now()));
+          Begun one = new Begun(by, asked, planned, at);
+          begun.keep(at.state().getValue(), by.fingerprint(), source, one, ledger.now());
           return at.address().toString();
         });
+  }
+
+  /**
+   * Asks the provider, on a thread that screens of the site have for themselves.
+   *
+   * @param source of a stranger, or null
+   */
+  private <T> CompletableFuture<T> ask(String source, Ledger.Work<T> work) {
+    if (source == null) {
+      return Ledger.later(asking, work);
+    }
+    if (waiting.merge(source, 1, Integer::sum) > WAITING_OF_SOURCE_MAX) {
+      answered(source);
+      return Access.failed(new Refusal(TOO_MANY));
+    }
+    return Ledger.later(strangers, work).whenComplete((done, e) -> answered(source));
+  }
+
+  private void answered(String source) {
+    waiting.computeIfPresent(source, (s, had) -> had <= 1 ? null : had - 1);
   }
 
   private boolean mayBeOwn(Browser by) {
     return ownScreens() && OWN.contains(by.page());
   }
 
-  private synchronized void keep(String state, Begun one) {
-    Iterator<Begun> oldest = begun.values().iterator();
-    while (oldest.hasNext()) {
-      boolean over = oldest.next().since() <= ledger.now() - BEGUN_MS;
-      if (!over && begun.size() < BEGUN_MAX) {
-        break;
-      }
-      oldest.remove();
-    }
-    begun.put(state, one);
-  }
-
   /** The page that a sign-on was begun on; what came back is given to it, and it to the board. */
-  synchronized Optional<String> page(String state) {
-    return Optional.ofNullable(begun.get(state)).map(one -> one.asked().path());
+  Optional<String> page(String state) {
+    return begun.look(state).map(one -> one.asked().path());
   }
 
   /** Ends. A state counts once, whatever comes of it. */
   CompletableFuture<String> end(Browser by, ClientMessage.SignedIn back) {
-    Begun one = take(back.state(), by);
+    Begun one = begun.take(back.state(), by.fingerprint(), ledger.now());
     boolean tooLong =
         back.code().isEmpty() || back.code().length() + back.state().length() > ANSWER_MAX;
     if (one == null || tooLong) {
       return Access.failed(
           new Refusal("This sign-on was not begun here, or is over. Begin it again."));
     }
-    return Ledger.later(asking, () -> provider.end(one.at(), back.code(), back.iss()))
+    boolean known = ledger.known().screenOf(by.fingerprint()).isPresent();
+    return ask(
+            known ? null : Sources.of(by.address()),
+            () -> provider.end(one.at(), back.code(), back.iss()))
         .thenCompose(code -> on(one, code).thenApply(v -> code));
-  }
-
-  private synchronized Begun take(String state, Browser by) {
-    Begun one = begun.get(state);
-    if (one == null
-        || one.since() <= ledger.now() - BEGUN_MS
-        || !one.by().fingerprint().equals(by.fingerprint())) {
-      return null;
-    }
-    return begun.remove(state);
   }
 
   private CompletableFuture<Void> on(Begun one, String code) {
@@ -170,5 +181,6 @@ final class SigningIn implements AutoCloseable {
   @Override
   public void close() {
     asking.shutdownNow();
+    strangers.shutdownNow();
   }
 }

@@ -340,9 +340,14 @@ public final class SunupServer {
     return routes;
   }
 
-  /** The secret of the link for the first administrator, while there is none. */
+  /** The secret of the link for the first administrator, while a suite has none. */
   public Optional<String> firstLink() {
     return access == null ? Optional.empty() : access.firstLink();
+  }
+
+  /** The suites without an administrator at the start, of a board that has one; else empty. */
+  public List<SuiteId> unadministered() {
+    return access == null ? List.of() : access.unadministered();
   }
 
   /** The journal that it keeps, for whoever lays mornings into it that are over: a demo's past. */

@@ -1,6 +1,7 @@
 package sunup.push;
 
 import com.nimbusds.jose.JOSEException;
+import io.vertx.core.Future;
 import io.vertx.core.Vertx;
 import io.vertx.core.buffer.Buffer;
 import io.vertx.core.http.HttpClient;
@@ -16,18 +17,19 @@ import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.security.GeneralSecurityException;
 import java.util.concurrent.ArrayBlockingQueue;
-import java.util.concurrent.ExecutionException;
 import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.TimeoutException;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicLong;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Sends the one message that there is, on threads of its own: whatever a push service does, nobody
- * else waits for it. A message that can't be sent is not tried again; the page has it anyway.
+ * Sends the one message that there is. Names are looked up and messages sealed on threads of its
+ * own, and no thread waits for a push service's answer: whatever one of them does, neither the
+ * board nor another one's phones wait for it. A message that can't be sent is not tried again; the
+ * page has it anyway.
  */
 public final class PushSender implements AutoCloseable {
   /** All that a push says. Of whom, for which room and what is on the page only. */
@@ -37,6 +39,12 @@ public final class PushSender implements AutoCloseable {
   static final int WAITING_MAX = 256;
 
   static final int THREADS = 4;
+
+  /** Messages that services have not answered yet; more are not sent. */
+  static final int UNDER_WAY_MAX = 256;
+
+  /** Of these, to one service at the same time; others wait for it, ten seconds at most. */
+  static final int OF_SERVICE_MAX = 16;
 
   /** For how long a push service keeps it for a phone that is off: later it says nothing true. */
   static final int TTL_SECONDS = 120;
@@ -58,6 +66,7 @@ public final class PushSender implements AutoCloseable {
   private final PushWay way;
   private final HttpClient http;
   private final AtomicLong failed = new AtomicLong();
+  private final AtomicInteger underWay = new AtomicInteger();
   private final ThreadPoolExecutor pool =
       new ThreadPoolExecutor(
           THREADS,
@@ -84,7 +93,7 @@ public final class PushSender implements AutoCloseable {
     if (way.roots() != null) {
       options.setTrustOptions(new PemTrustOptions().addCertPath(way.roots()));
     }
-    this.http = vertx.createHttpClient(options, new PoolOptions().setHttp1MaxSize(THREADS));
+    this.http = vertx.createHttpClient(options, new PoolOptions().setHttp1MaxSize(OF_SERVICE_MAX));
     pool.allowCoreThreadTimeOut(true);
   }
 
@@ -103,32 +112,34 @@ public final class PushSender implements AutoCloseable {
   }
 
   private void sendNow(Subscription to, PushTerms terms, long now, Runnable gone) {
-    try {
-      int status = post(to, terms, now);
-      if (status == GONE || status == NOT_FOUND) {
-        gone.run();
-      } else if (status / 100 != 2) {
-        notSent("answered " + status);
-      }
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-    } catch (IOException
-        | GeneralSecurityException
-        | JOSEException
-        | ExecutionException
-        | TimeoutException
-        | RuntimeException e) {
-      notSent(String.valueOf(e.getMessage()));
+    if (underWay.incrementAndGet() > UNDER_WAY_MAX) {
+      underWay.decrementAndGet();
+      notSent("too many are not answered");
+      return;
     }
+    Future<Integer> answer;
+    try {
+      answer = post(to, terms, now);
+    } catch (IOException | GeneralSecurityException | JOSEException | RuntimeException e) {
+      answer = Future.failedFuture(e);
+    }
+    answer
+        .timeout(WHOLE_MS, TimeUnit.MILLISECONDS)
+        .onComplete(
+            done -> {
+              underWay.decrementAndGet();
+              if (done.failed()) {
+                notSent(String.valueOf(done.cause().getMessage()));
+              } else if (done.result() == GONE || done.result() == NOT_FOUND) {
+                gone.run();
+              } else if (done.result() / 100 != 2) {
+                notSent("answered " + done.result());
+              }
+            });
   }
 
-  private int post(Subscription to, PushTerms terms, long now)
-      throws IOException,
-          GeneralSecurityException,
-          JOSEException,
-          InterruptedException,
-          ExecutionException,
-          TimeoutException {
+  private Future<Integer> post(Subscription to, PushTerms terms, long now)
+      throws IOException, GeneralSecurityException, JOSEException {
     URI at = terms.endpoint(to.endpoint(), way);
     InetAddress address = way.address(at.getHost());
     int port = at.getPort() == -1 ? 443 : at.getPort();
@@ -159,10 +170,7 @@ public final class PushSender implements AutoCloseable {
                           // What else it says is of no use, however much it is.
                           request.connection().close();
                           return status;
-                        }))
-        .toCompletionStage()
-        .toCompletableFuture()
-        .get(WHOLE_MS, TimeUnit.MILLISECONDS);
+                        }));
   }
 
   /** The address is a secret of the phone's owner and stands in no log. */

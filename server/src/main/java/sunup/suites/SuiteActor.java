@@ -344,7 +344,7 @@ final class SuiteActor implements Owner {
     publish();
     goOn();
     if (stale) {
-      reload();
+      reload(-1);
     }
   }
 
@@ -380,13 +380,15 @@ final class SuiteActor implements Owner {
     }
   }
 
-  /** Reads the morning again, for example after private values were erased. */
-  void reload() {
-    stale = stage != Stage.OPEN;
-    if (!stale) {
+  /** Reads the morning again if it has more events than {@code read}; tells how many it has. */
+  long reload(long read) {
+    boolean more = head.seq() > read;
+    stale = stage != Stage.OPEN && (stale || more);
+    if (more && stage == Stage.OPEN) {
       stage = Stage.RECOVERING;
       afterLast();
     }
+    return head.seq();
   }
 
   /** Takes nothing more; {@code then} is run when all that was under way is answered. */

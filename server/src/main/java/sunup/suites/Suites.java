@@ -45,6 +45,10 @@ public final class Suites implements AutoCloseable {
   private final EpochWatch watch;
   private final Map<MorningId, SuiteActor> actors = new LinkedHashMap<>();
   private final Map<MorningId, Opening> prepared = new HashMap<>();
+
+  /** How many events a morning had when it was read after an erasing; the executor's only. */
+  private final Map<MorningId, Long> forgotten = new HashMap<>();
+
   private RealLoop loop;
 
   /** Only the executor's, as is the next. */
@@ -215,6 +219,10 @@ public final class Suites implements AutoCloseable {
         });
   }
 
+  private static boolean due(MorningId morning, long now) {
+    return now >= new Terms(morning).eraseAfter();
+  }
+
   private void forget(MorningId morning, Opening opening) {
     synchronized (actors) {
       prepared.remove(morning, opening);
@@ -257,19 +265,27 @@ public final class Suites implements AutoCloseable {
   }
 
   private void erase() {
-    means
-        .journal()
-        .erase(means.clock().morningMs(), answer -> means.executor().execute(() -> erased(answer)));
+    long now = means.clock().morningMs();
+    means.journal().erase(now, answer -> means.executor().execute(() -> erased(answer, now)));
   }
 
-  private void erased(Answer<Set<MorningId>> answer) {
+  /**
+   * What is due by now is erased, by this node or before by another, which tells nobody: so each
+   * node reads its mornings again whose values are due, once, and again if something came since.
+   */
+  private void erased(Answer<Set<MorningId>> answer, long now) {
     if (answer instanceof Answer.Known<Set<MorningId>> known) {
       synchronized (actors) {
-        prepared.keySet().removeAll(known.value());
+        prepared.keySet().removeIf(m -> known.value().contains(m) || due(m, now));
       }
+      Map<MorningId, Long> before = Map.copyOf(forgotten);
+      forgotten.clear();
       for (SuiteActor actor : all()) {
-        if (known.value().contains(actor.morning())) {
-          actor.reload();
+        MorningId morning = actor.morning();
+        if (known.value().contains(morning)) {
+          forgotten.put(morning, actor.reload(-1));
+        } else if (due(morning, now)) {
+          forgotten.put(morning, actor.reload(before.getOrDefault(morning, -1L)));
         }
       }
     }

@@ -7,6 +7,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ExecutionException;
@@ -25,6 +27,7 @@ import sunup.journal.PostgresServer;
 import sunup.journal.SideDatabase;
 import sunup.live.fake.TickingClock;
 import sunup.push.Pushes;
+import sunup.wire.AccessAsk;
 
 /** Screens and people in a backup, put back into both kinds of store; and their pepper. */
 class AccessBackupTest {
@@ -35,11 +38,18 @@ class AccessBackupTest {
   private final TickingClock clock = new TickingClock();
 
   private Access open(Kept.Store store, Path pepper, boolean lost) throws Exception {
+    return open(store, pepper, lost, SUITE);
+  }
+
+  private Access open(Kept.Store store, Path pepper, boolean lost, SuiteId... of) throws Exception {
     SideDatabase database =
         store.kind() == Kept.IN_A_FOLDER
             ? SideDatabase.sqlite(store.folder(), "access")
             : SideDatabase.postgres(PostgresServer.shared().address(store.schema()), "access");
-    Map<SuiteId, Set<RoomId>> suites = Map.of(SUITE, Set.of(new RoomId("4")));
+    Map<SuiteId, Set<RoomId>> suites = new LinkedHashMap<>();
+    for (SuiteId one : of) {
+      suites.put(one, Set.of(new RoomId("4")));
+    }
     return Access.open(database, pepper, true, lost, null, clock, suites, Pushes.NONE);
   }
 
@@ -157,6 +167,39 @@ class AccessBackupTest {
       assertThat(right(access, "739164")).isTrue();
     }
     try (Access access = open(store, next, false)) {
+      assertThat(access.firstLink()).isEmpty();
+    }
+  }
+
+  /** The first administrator's roles count in all suites only until one of them is changed. */
+  @Test
+  void shouldGiveASuiteThatIsAddedLaterAnAdministratorByTheConsole() throws Exception {
+    SuiteId east = new SuiteId("east");
+    Kept.Store store = Kept.IN_A_FOLDER.make(folder.resolve("data"));
+    store.open().close();
+    Path pepper = folder.resolve("pepper");
+    try (Access access = open(store, pepper, false)) {
+      use(access);
+      List<Role> more = List.of(Role.ADMIN, Role.DESK, Role.CIRCULATING);
+      done(access.managing().ask(desk(access), new AccessAsk.SetPerson("K1", null, more)));
+      done(access.managing().ask(desk(access), new AccessAsk.SetPerson("B2", "739164", more)));
+    }
+
+    try (Access access = open(store, pepper, false, SUITE, east)) {
+      assertThat(access.unadministered()).containsExactly(east);
+      String link = access.firstLink().orElseThrow();
+      assertThatThrownBy(() -> done(access.claim("new-key", link, "B2", "602581", SUITE)))
+          .hasMessageContaining("Somebody has this code");
+      done(access.claim("new-key", link, "K1", PIN, SUITE));
+
+      assertThat(access.ledger().known().screenOf("new-key").orElseThrow().suite()).isEqualTo(east);
+      Known.Person person = access.ledger().known().people().get("K1");
+      assertThat(person.may(east, Role.ADMIN)).isTrue();
+      assertThat(person.may(east, Role.CIRCULATING)).isFalse();
+      assertThat(person.may(SUITE, Role.CIRCULATING)).isTrue();
+      assertThat(right(access, PIN)).isTrue();
+    }
+    try (Access access = open(store, pepper, false, SUITE, east)) {
       assertThat(access.firstLink()).isEmpty();
     }
   }

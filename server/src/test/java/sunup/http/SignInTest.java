@@ -215,4 +215,24 @@ class SignInTest extends PairedBoard {
         .contains("does not answer");
     assertThat(victim.signOn("V7", OTHER_PIN).done()).isTrue();
   }
+
+  @Test
+  void shouldLetNoStrangerKeepOthersFromSigningOn() throws Exception {
+    person("A7", OTHER_PIN, Role.ANAESTHETIST);
+    KeyHolder station = paired("station", "4");
+    Map<String, String> sent = asks(station, "/station/4");
+    KeyHolder phone = stranger("pocket");
+    ServerMessage.Told told = null;
+    for (int i = 0; i <= 30; i++) {
+      phone.socket().forgetMessages();
+      phone.socket().send(new ClientMessage.SignIn("/pocket", null, null));
+      told = phone.socket().await(ServerMessage.Told.class, t -> t.id().equals("sign-in"));
+      assertThat(told.done()).as("sign-on %d", i).isEqualTo(i < 30);
+    }
+    assertThat(told.words()).contains("from this network", "code and PIN");
+
+    provider.of("A7", sent.get("nonce"));
+    assertThat(back(station, sent.get("state")).words()).isEqualTo("A7 is signed on.");
+    assertThat(asks(station, "/station/4")).isNotEmpty();
+  }
 }

@@ -2,10 +2,14 @@ package sunup.http;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import ch.qos.logback.classic.Logger;
+import ch.qos.logback.classic.spi.ILoggingEvent;
+import ch.qos.logback.core.read.ListAppender;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
+import org.slf4j.LoggerFactory;
 import sunup.access.KeyHolder;
 import sunup.board.Command;
 import sunup.board.CommandId;
@@ -94,9 +98,19 @@ class SignOnTest extends PairedBoard {
     KeyHolder four = paired("station", "4");
     KeyHolder five = paired("station", "5");
     List<String> words = new ArrayList<>();
+    ListAppender<ILoggingEvent> log = new ListAppender<>();
+    log.start();
+    Logger of = (Logger) LoggerFactory.getLogger("sunup.access.Access");
+    of.addAppender(log);
     for (int i = 0; i < 5; i++) {
       words.add(four.signOn("A7", "000001").words());
     }
+    four.signOn("602815", "A7");
+    of.detachAppender(log);
+    assertThat(log.list)
+        .extracting(ILoggingEvent::getFormattedMessage)
+        .contains("not signed on at station-4: A7: code or PIN is not right (5 tries)")
+        .noneMatch(line -> line.contains("602815") || line.contains("000001"));
     assertThat(words.get(3)).contains("Tries left: 1");
     assertThat(words.get(4)).contains("locked at this screen");
     assertThat(four.signOn("A7", OTHER_PIN).done()).isFalse();
@@ -144,13 +158,26 @@ class SignOnTest extends PairedBoard {
   void shouldChangeOnesOwnPinByThePresentOne() throws Exception {
     person("A7", OTHER_PIN, Role.ANAESTHETIST);
     KeyHolder station = paired("station", "4");
+    KeyHolder five = paired("station", "5");
+    assertThat(five.signOn("A7", OTHER_PIN).done()).isTrue();
+    five.session();
     assertThat(station.signOn("A7", OTHER_PIN).done()).isTrue();
+    station.session();
 
     assertThat(station.ask(new AccessAsk.NewPin("A7", "000001", "602815")).done()).isFalse();
-    assertThat(station.ask(new AccessAsk.NewPin("A7", OTHER_PIN, "1234")).done()).isFalse();
+    for (String common : List.of("1234", "2580", "1212", "121212", "1122", "1221", "1998")) {
+      assertThat(station.ask(new AccessAsk.NewPin("A7", OTHER_PIN, common)).words())
+          .contains("tried first by everybody");
+    }
     assertThat(station.ask(new AccessAsk.NewPin("A7", null, "602815")).done()).isFalse();
+    five.socket().forgetMessages();
+    station.socket().forgetMessages();
     assertThat(station.ask(new AccessAsk.NewPin("A7", OTHER_PIN, "602815")).done()).isTrue();
 
+    // Whoever knew the old one and is signed on elsewhere by it is not any more.
+    five.socket().await(ServerMessage.Signed.class, s -> s.session() == null);
+    station.socket().barrier(7);
+    assertThat(station.socket().all(ServerMessage.Signed.class)).isEmpty();
     assertThat(station.signOn("A7", OTHER_PIN).done()).isFalse();
     assertThat(station.signOn("A7", "602815").done()).isTrue();
   }

@@ -34,6 +34,7 @@ import sunup.tls.TlsOptions;
 public final class PushReceiver {
   private static final int WAIT_SECONDS = 20;
   private static final int HEADER = 21;
+  private static final String SILENT = "/push/silent";
 
   private final KeyPair browser = pair();
   private final byte[] auth = new byte[16];
@@ -82,6 +83,11 @@ public final class PushReceiver {
     return "https://localhost:" + server.actualPort() + "/push/one-phone";
   }
 
+  /** A phone whose messages are taken and never answered. */
+  public String silentEndpoint() {
+    return "https://localhost:" + server.actualPort() + SILENT;
+  }
+
   public String key() {
     return text(Points.written((ECPublicKey) browser.getPublic()));
   }
@@ -112,7 +118,9 @@ public final class PushReceiver {
               Map<String, String> headers = new TreeMap<>(String.CASE_INSENSITIVE_ORDER);
               request.headers().forEach(headers::put);
               Got one = new Got(request.path(), headers, open(body.getBytes()));
-              request.response().setStatusCode(answer).end().onComplete(sent -> got.add(one));
+              if (!request.path().equals(SILENT)) {
+                request.response().setStatusCode(answer).end().onComplete(sent -> got.add(one));
+              }
             });
   }
 

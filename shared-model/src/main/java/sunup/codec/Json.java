@@ -9,22 +9,27 @@ import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.databind.DeserializationContext;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonDeserializer;
-import com.fasterxml.jackson.databind.JsonMappingException;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.JsonSerializer;
+import com.fasterxml.jackson.databind.MapperFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializerProvider;
-import com.fasterxml.jackson.databind.deser.std.NumberDeserializers;
+import com.fasterxml.jackson.databind.cfg.CoercionAction;
+import com.fasterxml.jackson.databind.cfg.CoercionInputShape;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.module.SimpleModule;
+import com.fasterxml.jackson.databind.type.LogicalType;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
 import sunup.board.Private;
 
 /** JSON as it goes over the wire and into files: strict in, no nulls out. Thread-safe. */
 public final class Json {
   private static final ObjectMapper MAPPER = mapper(plainPrivates());
-  private static final ObjectMapper SENT = mapper(sent());
+  private static final ObjectMapper SENT = sent();
 
   private Json() {}
 
@@ -45,7 +50,12 @@ public final class Json {
         new JsonDeserializer<>() {
           @Override
           public LocalDate deserialize(JsonParser in, DeserializationContext c) throws IOException {
-            return LocalDate.parse(in.getValueAsString());
+            try {
+              return LocalDate.parse(in.getValueAsString(""));
+            } catch (DateTimeParseException e) {
+              String found = Wording.found(in.currentToken(), in.getText());
+              throw new Strict.Told(in, "is " + found + "; give " + Wording.DATE);
+            }
           }
         });
     JsonFactory factory =
@@ -64,15 +74,27 @@ public final class Json {
   }
 
   /**
-   * What others send: with no number that is none. JSON has no such numbers, but the library takes
-   * them in quotes, and what is too large as infinite. What the board itself has kept is read
-   * without this and stays readable.
+   * What others send: numbers as numbers and texts as texts, nothing made fit, no field twice. What
+   * the board itself has kept is read without this and stays readable.
    */
-  private static SimpleModule sent() {
+  private static ObjectMapper sent() {
     SimpleModule module = plainPrivates();
-    module.addDeserializer(double.class, new Finite(double.class, 0d));
-    module.addDeserializer(Double.class, new Finite(Double.class, null));
-    return module;
+    Strict.addTo(module);
+    JsonMapper mapper = (JsonMapper) mapper(module);
+    mapper.getFactory().enable(JsonParser.Feature.STRICT_DUPLICATE_DETECTION);
+    JsonMapper.Builder strict =
+        mapper
+            .rebuild()
+            .disable(MapperFeature.ALLOW_COERCION_OF_SCALARS)
+            .disable(DeserializationFeature.ACCEPT_FLOAT_AS_INT)
+            .enable(DeserializationFeature.FAIL_ON_NUMBERS_FOR_ENUMS);
+    strict.withCoercionConfig(
+        LogicalType.Textual,
+        text ->
+            text.setCoercion(CoercionInputShape.Integer, CoercionAction.Fail)
+                .setCoercion(CoercionInputShape.Float, CoercionAction.Fail)
+                .setCoercion(CoercionInputShape.Boolean, CoercionAction.Fail));
+    return strict.build();
   }
 
   private static SimpleModule plainPrivates() {
@@ -95,23 +117,6 @@ public final class Json {
           }
         });
     return module;
-  }
-
-  private static final class Finite extends NumberDeserializers.DoubleDeserializer {
-    private static final long serialVersionUID = 1L;
-
-    Finite(Class<Double> type, Double absent) {
-      super(type, absent);
-    }
-
-    @Override
-    public Double deserialize(JsonParser in, DeserializationContext c) throws IOException {
-      Double read = super.deserialize(in, c);
-      if (read != null && !Double.isFinite(read)) {
-        throw JsonMappingException.from(in, "must be a number, and not a larger one than fits");
-      }
-      return read;
-    }
   }
 
   /** The shared mapper. Do not configure it. */
@@ -138,26 +143,46 @@ public final class Json {
   /**
    * Reads what others send.
    *
-   * @throws BadJson if the text is not JSON of this type; the message says where and what
+   * @throws BadJson if the text is not JSON of this type, or null; the message says where and what
    */
   public static <T> T read(String text, Class<T> type) throws BadJson {
     try {
-      return SENT.readValue(text, type);
+      return there(SENT.readValue(text, type));
     } catch (JsonProcessingException e) {
-      throw new BadJson(BadJson.explain(e));
+      String wrong = Syntax.wrongWith(text);
+      throw new BadJson(wrong != null ? wrong : Wording.of(e, tree(text)));
     }
   }
 
   /**
-   * @throws BadJson if the bytes are not JSON of this type; the message says where and what
+   * @throws BadJson if the bytes are not JSON of this type, or null; the message says where and
+   *     what
    */
   public static <T> T read(byte[] bytes, Class<T> type) throws BadJson {
     try {
-      return SENT.readValue(bytes, type);
-    } catch (JsonProcessingException e) {
-      throw new BadJson(BadJson.explain(e));
+      return there(SENT.readValue(bytes, type));
     } catch (IOException e) {
-      throw new BadJson(e.getMessage());
+      String wrong = Syntax.wrongWith(bytes);
+      if (wrong == null && e instanceof JsonProcessingException known) {
+        wrong = Wording.of(known, tree(new String(bytes, StandardCharsets.UTF_8)));
+      }
+      throw new BadJson(wrong != null ? wrong : "can't be read");
+    }
+  }
+
+  private static <T> T there(T read) throws BadJson {
+    if (read == null) {
+      throw new BadJson("is null; give an object { }");
+    }
+    return read;
+  }
+
+  /** For words about what was found; null if there is none. */
+  private static JsonNode tree(String text) {
+    try {
+      return MAPPER.readTree(text);
+    } catch (JsonProcessingException e) {
+      return null;
     }
   }
 }

@@ -82,7 +82,7 @@ public record Lined(
       return value;
     } catch (JsonProcessingException e) {
       int line = e.getLocation() == null ? 0 : e.getLocation().getLineNr();
-      problems.add(new Problem(file, line, "", "is not JSON: " + e.getOriginalMessage()));
+      problems.add(new Problem(file, line, "", "is not JSON: " + Syntax.words(e)));
       return null;
     } catch (IOException e) {
       problems.add(new Problem(file, 0, "", "can't be read: " + e.getMessage()));

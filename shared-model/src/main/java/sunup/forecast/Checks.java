@@ -243,11 +243,13 @@ final class Checks {
   private void progress(String at, Progress p) {
     need(p.state() != null, at + ".state", "is missing; give open, in-hand, good, fault, left-out");
     if (p.state() == State.GOOD || p.state() == State.IN_HAND || p.state() == State.FAULT) {
+      need(p.since() != null, at + ".since", "is missing; give the time since which it is so");
       moment(at + ".since", p.since());
       need(p.since() <= in.now(), at + ".since", "must not be after now");
     }
     if (p.began() != null) {
       moment(at + ".began", p.began());
+      need(p.since() != null, at + ".began", "is of an item that is good; leave it out");
       need(p.began() <= p.since(), at + ".began", "must not be after since");
     }
     if (p.state() == State.FAULT) {

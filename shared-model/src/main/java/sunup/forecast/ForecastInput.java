@@ -138,7 +138,7 @@ public record ForecastInput(
       Long lastWordAt,
       List<String> styles) {
     public PersonIn {
-      roles = List.copyOf(roles);
+      roles = roles == null ? List.of() : List.copyOf(roles);
       covers = covers == null ? List.of() : List.copyOf(covers);
       away = away == null ? List.of() : List.copyOf(away);
       late = late == null ? new Draw.Constant(0) : late;
@@ -281,7 +281,7 @@ public record ForecastInput(
    *
    * @param state open, in-hand, good, fault or left-out
    * @param since when it came into the state; for in-hand, when it was begun; for a fault that is
-   *     taken, when its mending was taken up
+   *     taken, when its mending was taken up; null where it says nothing: open and left-out
    * @param began for good, when it was begun if that is known, or null: implied by rule 3
    * @param by who has it in hand or did it, or null
    * @param mend for a fault, how long mending takes; the item is then done again
@@ -291,18 +291,18 @@ public record ForecastInput(
   @JsonInclude(JsonInclude.Include.NON_EMPTY)
   public record Progress(
       State state,
-      long since,
+      Long since,
       Long began,
       String by,
       Draw mend,
       List<String> mender,
       String taken) {
     public static final Progress OPEN =
-        new Progress(State.OPEN, 0, null, null, null, List.of(), null);
+        new Progress(State.OPEN, null, null, null, null, List.of(), null);
 
     /** Where an item stands when nobody said when it was begun. */
     public Progress(
-        State state, long since, String by, Draw mend, List<String> mender, String taken) {
+        State state, Long since, String by, Draw mend, List<String> mender, String taken) {
       this(state, since, null, by, mend, mender, taken);
     }
 

@@ -48,7 +48,7 @@ class AsRunTest {
     int p = m.slotsOf(i) > 0 ? c.person(m.firstSlot[i]) : -1;
     Progress progress =
         left
-            ? new Progress(State.LEFT_OUT, 0, null, null, null, null, null)
+            ? new Progress(State.LEFT_OUT, null, null, null, null, null, null)
             : good
                 ? new Progress(
                     State.GOOD,

@@ -4,9 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -140,6 +145,23 @@ class ExamplesTest {
     assertThat(room.pieces())
         .extracting(p -> p.kind() + " " + p.lateMs() / MINUTE)
         .containsExactly("plan 0.0", "arrival 0.0", "work 0.0", "work 10.0", "not-begun 5.0");
+  }
+
+  /** What the page shows first is what comes out. */
+  @Test
+  void shouldGiveTheFirstExampleOfThePage() throws IOException, BadJson {
+    List<String> shown =
+        Pattern.compile("```json\n(.*?)```", Pattern.DOTALL)
+            .matcher(Files.readString(Path.of("FORECAST.md")))
+            .results()
+            .map(found -> found.group(1))
+            .toList();
+    assertThat(shown).hasSize(2);
+    JsonNode file = Json.mapper().readTree(Json.write(read("first")));
+    ForecastInput in = Json.read(shown.get(0), ForecastInput.class);
+    assertThat(Json.mapper().readTree(Json.write(in))).isEqualTo(file);
+    JsonNode given = Json.mapper().readTree(Json.write(Forecaster.ofSent(in)));
+    assertThat(Json.mapper().readTree(shown.get(1))).as("%s", given).isEqualTo(given);
   }
 
   /** Whoever writes a morning by hand is told the field and what may stand there. */

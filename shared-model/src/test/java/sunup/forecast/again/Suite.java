@@ -69,7 +69,7 @@ final class Suite {
       if (state == State.GOOD || state == State.LEFT_OUT) {
         a.state = Task.State.GOOD;
         Somebody by = people.get(a.item.progress().by());
-        if (by != null) {
+        if (by != null && state == State.GOOD) {
           by.idleSince = Math.max(by.idleSince, a.item.progress().since());
         }
       }
