@@ -5,7 +5,9 @@ export default defineConfig({
   test: {
     include: ['browser/**/*.test.ts'],
     // `ops/test --long` has all; the small ring keeps to its 15 minutes without these.
-    exclude: process.env['SUNUP_LONG'] ? [] : ['browser/{wall-budget,network-gone}.test.ts'],
+    exclude: process.env['SUNUP_LONG']
+      ? []
+      : ['browser/{wall-budget,network-gone,figures}.test.ts'],
     environment: 'node',
     fileParallelism: false,
     testTimeout: 120_000,

@@ -7,6 +7,8 @@ import { emptyBoard, inMinutes } from './daytime.ts';
 import { cancelled, digits, HEAD, take, touch } from './hands.ts';
 import { Screens } from './screens.ts';
 import { looked, setUp, signOn } from './set-up.ts';
+import { printedPages, printsItsLabel } from './printed.ts';
+import { secondCase } from './second-case.ts';
 import { asksForALevel, coreStays, newOption } from './sheet-steps.ts';
 import { WEST, writtenInWest } from './west.ts';
 import { LANDSCAPE, overflowing, PORTRAIT, scrolls, smallTargets } from './standin/looked.ts';
@@ -79,6 +81,13 @@ describe('pages on a real board', () => {
     expect(await violations(desk)).toEqual([]);
   });
 
+  it('should set up the second case of the day with what carries over, and keep the first', async () => {
+    const station = await screen('/station/9');
+    const wrong = complaints(station);
+    await secondCase(station);
+    expect(wrong).toEqual([]);
+  });
+
   it('should print a sheet a room, and take what was written on it with the time done', async () => {
     const paper = await screen('/paper');
     const wrong = complaints(paper);
@@ -86,8 +95,10 @@ describe('pages on a real board', () => {
     expect(await violations(paper)).toEqual([]);
     await shot(paper, 'real-paper');
     await paper.emulateMedia({ media: 'print' });
-    const pdf = (await paper.pdf({ format: 'A4' })).toString('latin1');
-    expect(pdf.match(/\/Type\s*\/Page\b/g)).toHaveLength(9);
+    for (const format of ['A4', 'Letter']) {
+      const sides = await printedPages(paper, `sheets-${format}`, { format });
+      expect(sides, format).toHaveLength(2 * 9);
+    }
     await paper.emulateMedia({ media: null });
     expect(wrong).toEqual([]);
 
@@ -287,18 +298,7 @@ describe('pages on a real board', () => {
     await station.getByText('On the list, in date, and drawn.').waitFor();
     const bupivacaine = station.getByRole('button', { name: /^bupivacaine/i });
     await bupivacaine.click();
-    await station.evaluate(() => {
-      window.print = () => (document.documentElement.dataset['printed'] = 'one label');
-    });
-    await touch(station, 'Print its label');
-    await station.locator('html[data-printed="one label"]').waitFor();
-    await station.emulateMedia({ media: 'print' });
-    await station
-      .locator('.printed .drug-label')
-      .screenshot({ path: 'browser/shots/real-label.png' });
-    expect(await station.locator('header').isVisible()).toBe(false);
-    await station.emulateMedia({ media: null });
-    await station.evaluate(() => window.dispatchEvent(new Event('afterprint')));
+    await printsItsLabel(station);
 
     await touch(station, 'Count: fentaNYL');
     await digits(station, '2');

@@ -287,7 +287,8 @@ describe('station as it looks', () => {
     expect(await violations(page)).toEqual([]);
     await page.getByRole('button', { name: 'Tell the technician' }).click();
     await page.getByRole('button', { name: 'Technician told' }).waitFor();
-    expect(board.taken.at(-1)).toMatchObject({ type: 'ask-help', room: '5' });
+    // The page says it as soon as it is kept here; the board has it a moment later.
+    await expect.poll(() => board.taken.at(-1)).toMatchObject({ type: 'ask-help', room: '5' });
     expect(asked).toHaveLength(1);
   });
 

@@ -155,6 +155,6 @@ export function count(n: number, one: string, many = `${one}s`): string {
 }
 
 /** "general + block" */
-export function techniqueWords(plan: CasePart): string {
+export function techniqueWords(plan: Pick<CasePart, 'technique' | 'options'>): string {
   return worded([plan.technique, ...plan.options].join(' + ').replaceAll('-', ' '));
 }

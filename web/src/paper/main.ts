@@ -9,6 +9,7 @@ import { shared } from '../hands/style.ts';
 import {
   caution,
   roleName,
+  SET_UP,
   sectionName,
   stateName,
   stepName,
@@ -20,7 +21,7 @@ import { roomSheets } from './model.ts';
 import { paperStyle } from './style.ts';
 
 /**
- * One sheet a room for when everything is down: what is asked, room for the time and the hand, and
+ * One sheet a room, of two sides, for when everything is down: what is asked, room for the time and the hand, and
  * what was known when it was printed. Nothing about the patient stands on it.
  */
 @customElement('sunup-paper')
@@ -42,8 +43,8 @@ export class Paper extends BoardPage {
       <header class="screen">
         <h1>Paper</h1>
         <p>
-          One sheet a room, for when everything is down. Print when the morning is opened and again
-          when something has changed.
+          One sheet a room, both sides, for when everything is down. Print when the morning is
+          opened and again when something has changed.
         </p>
         <button
           class="main"
@@ -76,16 +77,48 @@ export class Paper extends BoardPage {
     `;
   }
 
+  /** Two sides of one sheet: the set-up, then what stands beside it and the start. */
   private sheet(
     room: RoomPart,
     plan: CasePart,
     items: readonly ItemPart[],
     known: string,
   ): TemplateResult {
-    const what = techniqueWords(plan);
-    let section = '';
+    const setUp = items.filter((i) => SET_UP.includes(i.section));
+    const beside = items.filter((i) => !SET_UP.includes(i.section));
     return html`<article aria-label="room ${room.room}">
-      <h2>Room ${room.room}<span>${this.hhmm(room.target)} · ${what}</span></h2>
+      ${this.side(room, `${this.hhmm(room.target)} · ${techniqueWords(plan)}`, known, this.rows(setUp))}
+      ${this.side(
+        room,
+        'other side: room, team, patient, start',
+        known,
+        html`${this.rows(beside)}
+          <tr class="section">
+            <th scope="rowgroup" colspan="6">Start</th>
+          </tr>
+          ${STEPS.map((step) => {
+            const at = plan.steps.find((s) => s.step === step)?.at;
+            return html`<tr>
+              <th scope="row">${stepName(step)}</th>
+              <td></td>
+              <td></td>
+              <td>${at === undefined ? '' : this.hhmm(at)}</td>
+              <td class="write"></td>
+              <td class="write"></td>
+            </tr>`;
+          })}`,
+      )}
+    </article>`;
+  }
+
+  private side(
+    room: RoomPart,
+    what: string,
+    known: string,
+    rows: TemplateResult | TemplateResult[],
+  ): TemplateResult {
+    return html`<section class="side">
+      <h2>Room ${room.room}<span>${what}</span></h2>
       <p class="known">
         ${this.suite?.hospital ?? ''} · ${this.suite?.date ?? ''} · known at ${known}.
         ${both('record.not')}
@@ -102,49 +135,38 @@ export class Paper extends BoardPage {
           </tr>
         </thead>
         <tbody>
-          ${items.map((item) => {
-            const head = sectionName(item.section);
-            const first = head !== section;
-            section = head;
-            return html`${
-                first
-                  ? html`<tr class="section">
-                      <th scope="rowgroup" colspan="6">${head}</th>
-                    </tr>`
-                  : nothing
-              }
-              <tr>
-                <th scope="row">
-                  ${item.name}<small>${item.who.map(roleName).join(' or ')}</small>
-                </th>
-                <td>${asks(item)}</td>
-                <td>${item.gates ? stepName(item.gates) : ''}</td>
-                <td>${this.known(item)}</td>
-                <td class="write"></td>
-                <td class="write"></td>
-              </tr>`;
-          })}
-          <tr class="section">
-            <th scope="rowgroup" colspan="6">Start</th>
-          </tr>
-          ${STEPS.map((step) => {
-            const at = plan.steps.find((s) => s.step === step)?.at;
-            return html`<tr>
-              <th scope="row">${stepName(step)}</th>
-              <td></td>
-              <td></td>
-              <td>${at === undefined ? '' : this.hhmm(at)}</td>
-              <td class="write"></td>
-              <td class="write"></td>
-            </tr>`;
-          })}
+          ${rows}
         </tbody>
       </table>
       <p class="known">
         Afterwards: at the station touch your name, then “Enter from paper”, with the time done.
         Emergency: the wall button. ${caution()}
       </p>
-    </article>`;
+    </section>`;
+  }
+
+  private rows(items: readonly ItemPart[]): TemplateResult[] {
+    let section = '';
+    return items.map((item) => {
+      const head = sectionName(item.section);
+      const first = head !== section;
+      section = head;
+      return html`${
+          first
+            ? html`<tr class="section">
+                <th scope="rowgroup" colspan="6">${head}</th>
+              </tr>`
+            : nothing
+        }
+        <tr>
+          <th scope="row">${item.name}<small>${whoWords(item)}</small></th>
+          <td>${asks(item)}</td>
+          <td class="step">${item.gates ? stepName(item.gates) : ''}</td>
+          <td>${this.known(item)}</td>
+          <td class="write"></td>
+          <td class="write"></td>
+        </tr>`;
+    });
   }
 
   private known(item: ItemPart): string {
@@ -154,6 +176,15 @@ export class Paper extends BoardPage {
     const by = evidenceWords(item);
     return `${stateName(item.state)} ${this.hhmm(item.since)}${isDone(item) && by ? ` ${by}` : ''}`;
   }
+}
+
+/** Who does it; a trainee stands where the anaesthetist does, and need not be said on paper. */
+function whoWords(item: ItemPart): string {
+  const trainee = (role: string) => role === 'trainee' && item.who.includes('anaesthetist');
+  return item.who
+    .filter((role) => !trainee(role))
+    .map(roleName)
+    .join(' or ');
 }
 
 /** What is to be written beside the time: a number with its unit, a choice, a second hand. */

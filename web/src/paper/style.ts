@@ -76,7 +76,16 @@ export const paperStyle = css`
   .write {
     min-width: 62px;
   }
+  .step {
+    white-space: nowrap;
+  }
+  .side + .side {
+    margin-top: 24px;
+  }
   @media print {
+    .side + .side {
+      margin-top: 0;
+    }
     :host {
       background: #fff;
       color: #000;
@@ -90,26 +99,38 @@ export const paperStyle = css`
     article {
       max-width: none;
       margin: 0;
+    }
+    .side {
       break-after: page;
     }
-    article:last-of-type {
+    article:last-of-type .side:last-child {
       break-after: auto;
     }
     h2 {
       font-size: 15pt;
     }
     h2 span {
-      font-size: 10pt;
+      font-size: 11pt;
     }
-    table,
-    .known {
-      font-size: 7.5pt;
+    table {
+      font-size: 9pt;
       line-height: 1.05;
+    }
+    .known {
+      font-size: 8pt;
+      line-height: 1.1;
     }
     th,
     td {
       border-color: #000;
-      padding: 0.4mm 1mm;
+      padding: 0.5mm 1mm;
+    }
+    /* Room for a time written by hand. */
+    tbody tr:not(.section) {
+      height: 6.4mm;
+    }
+    .write {
+      min-width: 16mm;
     }
     th small {
       color: #000;

@@ -8,7 +8,14 @@ const OF_THE_SUITE: readonly PartUnion['part'][] = [
   'place',
   'drug-list',
 ];
-const OF_THE_ROOM: readonly PartUnion['part'][] = ['room', 'case', 'item', 'drugs'];
+const OF_THE_ROOM: readonly PartUnion['part'][] = [
+  'room',
+  'case',
+  'item',
+  'drugs',
+  'next',
+  'next-item',
+];
 
 export function keptAt(room: string, part: PartUnion): boolean {
   if (OF_THE_SUITE.includes(part.part)) return true;

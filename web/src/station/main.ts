@@ -29,6 +29,7 @@ import { withUnit } from '../words/index.ts';
 import { RoomReadings, technicianFor } from './readings.ts';
 import { keptAt } from './kept.ts';
 import { middle } from './middle.ts';
+import { nextShown } from './next-case.ts';
 import { fitCards, foot } from './side.ts';
 import { type Asking, type HandingOver, type OpenSection, roomOf, type Side } from './sides.ts';
 import { sideStyle } from './style-side.ts';
@@ -81,6 +82,8 @@ export class Station extends BoardPage {
         cases: this.list('case'),
         items: this.list('item'),
         waits: this.list('wait'),
+        next: this.list('next'),
+        nextItems: this.list('next-item'),
       },
       this.room,
       this.half,
@@ -90,14 +93,14 @@ export class Station extends BoardPage {
   }
 
   item(ref: string): ItemPart | undefined {
-    return this.list('item').find((i) => i.item === ref && i.room === this.room);
+    return this.view.items.find((i) => i.item === ref);
   }
 
   override render() {
     const view = this.view;
     const idle = idleWords(this.live.state.everSeen, this.suite?.phase, view, this.room);
     if (this.live.state.everSeen) {
-      this.figures.bench.inRoom(view.plan?.caseId);
+      this.figures.bench.inRoom(nextShown(this) ?? view.plan?.caseId);
       // A picture that was kept is shown while the board is away: there is nobody to ask.
       if (!this.live.state.stale) this.readings.follow(view.items);
     }
@@ -149,7 +152,7 @@ export class Station extends BoardPage {
 
   /** The set-up is somebody's: who it is comes first, then what was touched. */
   private signedOn(then: () => void): void {
-    if (this.person !== undefined || this.half !== 'set-up') {
+    if (this.person !== undefined || this.half === 'beside') {
       then();
       return;
     }
@@ -277,9 +280,8 @@ export class Station extends BoardPage {
   private sendSweep(view: SectionView, except: Set<string>): void {
     const name = sectionName(view.section);
     const but = except.size > 0 ? `, but ${count(except.size, 'thing')}` : '';
-    this.tell(`${name} gone through${but}`, sweep(view, except, this.person), {
-      about: [view.section],
-    });
+    const command = sweep(view, except, this.person, nextShown(this));
+    this.tell(`${name} gone through${but}`, command, { about: [view.section] });
     this.opened = undefined;
     this.close();
   }
@@ -289,7 +291,7 @@ export class Station extends BoardPage {
     this.signedOn(() =>
       this.say(
         `gone through: ${restWords(rest)}`,
-        rest.map((s) => ({ command: sweep(s, new Set(), this.person) })),
+        rest.map((s) => ({ command: sweep(s, new Set(), this.person, nextShown(this)) })),
         { about: rest.map((s) => s.section) },
       ),
     );

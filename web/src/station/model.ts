@@ -3,6 +3,8 @@ import type {
   CommandUnion,
   EvidenceUnion,
   ItemPart,
+  NextItemPart,
+  NextPart,
   PersonPart,
   Role,
   RoomPart,
@@ -15,13 +17,16 @@ import { say } from '../look/words.ts';
 import type { Saying } from '../hands/said.ts';
 import { BESIDE, count, SET_UP, stepName, STEPS } from '../hands/words.ts';
 
-/** Which half of the room's work the station shows. */
-export type Half = 'set-up' | 'beside';
+/** What of the room's work the station shows: its first case's two halves, or the next case's set-up. */
+export type Half = 'set-up' | 'beside' | 'next';
 
 /** All that the station shows of its room. */
 export interface StationView {
   room: RoomPart | undefined;
   plan: CasePart | undefined;
+  half: Half;
+  /** The later case that is set up here, whether or not it is shown. */
+  next: NextPart | undefined;
   items: ItemPart[];
   sections: SectionView[];
   /** Sections that one touch may call gone through: open, no answer wanted, no fault. */
@@ -38,21 +43,31 @@ export interface StationParts {
   cases: readonly CasePart[];
   items: readonly ItemPart[];
   waits: readonly WaitPart[];
+  next?: readonly NextPart[];
+  nextItems?: readonly NextItemPart[];
 }
 
+/** @param wanted what is to be shown; without a next case its first case's set-up is */
 export function stationView(
   parts: StationParts,
   room: string,
-  half: Half,
+  wanted: Half,
   now: number,
   zone: string,
 ): StationView {
-  const items = parts.items.filter((i) => i.room === room).sort((a, b) => a.order - b.order);
-  const shown: readonly Section[] = half === 'set-up' ? SET_UP : BESIDE;
+  const next = parts.next?.find((n) => n.room === room);
+  const half = wanted === 'next' && next === undefined ? 'set-up' : wanted;
+  const later = parts.nextItems?.filter((i) => i.room === room) ?? [];
+  const items = (half === 'next' ? later.map((i) => i.item) : parts.items)
+    .filter((i) => i.room === room)
+    .sort((a, b) => a.order - b.order);
+  const shown: readonly Section[] = half === 'beside' ? BESIDE : SET_UP;
   const sections = shown.map((s) => sectionView(s, items, now, zone));
   return {
     room: parts.rooms.find((r) => r.room === room),
     plan: parts.cases.find((c) => c.room === room && !c.cancelled),
+    half,
+    next,
     items,
     sections,
     rest: sections.filter((s) => canSweep(s) && s.ask.length === 0 && s.faults.length === 0),
@@ -69,11 +84,16 @@ export function canSweep(view: SectionView): boolean {
   return view.open.length > 0 && !ALONE.includes(view.section);
 }
 
-/** The command of a section gone through. Items at fault are always exceptions. */
+/**
+ * The command of a section gone through. Items at fault are always exceptions.
+ *
+ * @param next the later case that it is for
+ */
 export function sweep(
   view: SectionView,
   except: ReadonlySet<string>,
   by: string | undefined,
+  next?: string,
 ): CommandUnion {
   const out = view.items
     .filter((i) => i.state === 'fault' || except.has(i.item))
@@ -85,6 +105,7 @@ export function sweep(
     section: view.section,
     except: [...out, ...also],
     ...(by ? { by } : {}),
+    ...(next === undefined ? {} : { next }),
   };
 }
 

@@ -1,7 +1,7 @@
 import { html, type TemplateResult } from 'lit';
-import type { ItemPart } from '../generated/wire.ts';
-import { keyWords } from '../hands/items.ts';
-import { SET_UP, sectionName } from '../hands/words.ts';
+import type { CasePart, ItemPart } from '../generated/wire.ts';
+import { keyWord, keyWords } from '../hands/items.ts';
+import { SET_UP, sectionName, techniqueWords } from '../hands/words.ts';
 import { frame } from './frame.ts';
 import type { Station } from './main.ts';
 import type { StationView } from './model.ts';
@@ -32,6 +32,66 @@ export function nextCase(items: readonly ItemPart[], now: number): NextCase {
   };
 }
 
+/** Lists that fit as buttons at the smallest screen. */
+const LISTS = 8;
+
+/** A first case for each list of this morning: the room's own, then those of the most rooms. */
+export function listsToChoose(cases: readonly CasePart[], room: string): CasePart[] {
+  const of = new Map<string, CasePart[]>();
+  for (const one of cases) {
+    const words = techniqueWords(one);
+    of.set(words, [...(of.get(words) ?? []), one]);
+  }
+  const own = (same: readonly CasePart[]) => Number(same.some((c) => c.room === room));
+  return [...of.values()]
+    .sort((a, b) => own(b) - own(a) || b.length - a.length)
+    .map((same) => same.find((c) => c.room === room) ?? same[0]!);
+}
+
+/** The later case whose set-up is shown at this station, if one is. */
+export function nextShown(at: Station): string | undefined {
+  return at.half === 'next' ? at.list('next').find((n) => n.room === at.room)?.caseId : undefined;
+}
+
+/** True if an item is good as it came over from the case before. */
+export function isCarried(at: Station, item: ItemPart): boolean {
+  return at.list('next-item').some((n) => n.carried && n.item.item === item.item);
+}
+
+/** The next case is set up here, by the list of a first case of this morning. */
+function setUpNext(at: Station, like: CasePart): void {
+  at.tell(`next case begun: ${techniqueWords(like)}`, {
+    type: 'set-up-next',
+    room: at.room,
+    like: like.caseId,
+  });
+  at.showHalf('next');
+}
+
+/** Which list the next case goes by. */
+export function nextListSheet(at: Station): TemplateResult {
+  const lists = listsToChoose(at.list('case'), at.room);
+  const more = lists.length - LISTS;
+  return frame(
+    at,
+    'What is the next case?',
+    html`<div class="col">
+        ${lists
+          .slice(0, LISTS)
+          .map(
+            (one, i) =>
+              html`<button ?data-first=${i === 0} @click=${() => setUpNext(at, one)}>
+                ${techniqueWords(one)}
+              </button>`,
+          )}
+      </div>
+      <p class="dim">
+        Lists of this morning's first cases${more > 0 ? `, ${more} more are not shown` : ''}. If
+        none is right, take the nearest and leave out what is not needed.
+      </p>`,
+  );
+}
+
 /** After the start: what the second case of the day finds done, for whoever sets it up. */
 export function nextCaseSheet(at: Station, view: StationView): TemplateResult {
   const { good, whole, again } = nextCase(view.items, at.now);
@@ -52,11 +112,14 @@ export function nextCaseSheet(at: Station, view: StationView): TemplateResult {
       }
       <h2>To be done again</h2>
       ${again.map(
-        ([section, items]) => html`<p><b>${section}</b>: ${items.map(keyWords).join(', ')}</p>`,
+        ([section, items]) => html`<p><b>${section}</b>: ${items.map(keyWord).join(', ')}</p>`,
       )}
       ${whole.length > 0 ? html`<p>all of <b>${whole.join(', ')}</b></p>` : ''}
+      <button class="main" data-first @click=${() => at.show({ kind: 'next-list' })}>
+        Set the next case up here
+      </button>
       <p class="dim">
-        The board follows first cases: the next one is kept in your record and on the printed sheet.
+        The board's figures are of first cases: this one gets no target and no forecast.
       </p>`,
   );
 }

@@ -47,7 +47,9 @@ export class RoomReadings {
     );
   }
 
+  /** What is not read yet has no plot, also where the room's first case has a reading of today. */
   of(item: ItemPart): Series | undefined {
+    if (item.evidence?.kind !== 'number') return undefined;
     return this.series.find((s) => s.item === keyOf(item) && s.days.length > 1);
   }
 

@@ -6,6 +6,7 @@ import { goingWords } from '../hands/bands.ts';
 import { evidenceWords, isDone, type SectionView, wantsAnswer } from '../hands/items.ts';
 import { sectionLetter, sectionName, stateName } from '../hands/words.ts';
 import type { Station } from './main.ts';
+import { isCarried, nextShown } from './next-case.ts';
 import type { OpenSection } from './sides.ts';
 import { canSweep, restWords, type StationView, stepViews } from './model.ts';
 
@@ -37,7 +38,7 @@ export function left(at: Station, view: StationView): TemplateResult {
     </div>
     ${shown && open ? panelButtons(at, shown, open) : nothing}
     ${
-      !shown && view.rest.length >= 2 && at.half === 'set-up'
+      !shown && view.rest.length >= 2 && view.half !== 'beside'
         ? html`<div class="rest">
             <button class="soft" @click=${() => at.restGoneThrough(view.rest)}>
               Rest gone through <small>${restWords(view.rest)}</small>
@@ -45,7 +46,7 @@ export function left(at: Station, view: StationView): TemplateResult {
           </div>`
         : nothing
     }
-    ${chain(at, view)}
+    ${view.half === 'next' ? nothing : chain(at, view)}
   `;
 }
 
@@ -78,7 +79,8 @@ function row(at: Station, view: SectionView, rail: boolean): TemplateResult {
 function rowButtons(at: Station, view: SectionView, name: string) {
   const fault = view.faults.length === 1 ? view.faults[0] : undefined;
   const sweepable = canSweep(view);
-  const list = view.section === 'drugs' && at.drugs.list !== undefined;
+  // The list and its count belong to the first case.
+  const list = view.section === 'drugs' && at.drugs.list !== undefined && !nextShown(at);
   return html`${
     list
       ? html`<button aria-label="${name}: list" @click=${() => at.openDrugs()}>List</button>`
@@ -225,7 +227,7 @@ export function itemSmall(at: Station, item: ItemPart): string {
   if (going) {
     return going;
   }
-  const bits: string[] = [stateName(item.state)];
+  const bits: string[] = [isCarried(at, item) ? 'carried over' : stateName(item.state)];
   const by = evidenceWords(item);
   if (by) {
     bits.push(by);
@@ -243,7 +245,7 @@ export function itemSmall(at: Station, item: ItemPart): string {
     bits.push(`expected ${at.hhmm(item.expectedAt)}`);
   }
   if (item.lapsesAt !== undefined && item.state === 'good') {
-    bits.push(`counts until ${at.hhmm(item.lapsesAt)}`);
+    bits.push(`counts until ${at.until(item.lapsesAt)}`);
   }
   return bits.join(' · ');
 }

@@ -10,7 +10,7 @@ import { handOverSheet } from './hand-over.ts';
 import type { Station } from './main.ts';
 import type { Asking, Side } from './sides.ts';
 import { peopleFor, type StationView, witnesses } from './model.ts';
-import { nextCaseSheet } from './next-case.ts';
+import { nextCaseSheet, nextListSheet } from './next-case.ts';
 import { withUnit } from '../words/index.ts';
 import { plot } from './readings.ts';
 import { itemSmall } from './rows.ts';
@@ -25,6 +25,8 @@ export function sheet(at: Station, view: StationView, side: Side): TemplateResul
       return helpSheet(at);
     case 'next-case':
       return nextCaseSheet(at, view);
+    case 'next-list':
+      return nextListSheet(at);
     case 'item':
       return itemSheet(at, side.item);
     case 'ask':

@@ -192,11 +192,7 @@ function undo(at: Station): TemplateResult {
 function ready(at: Station, view: StationView): TemplateResult {
   const room = view.room;
   if (room?.startedAt !== undefined) {
-    return html`<div class="ready">
-      <button class="main" @click=${() => at.show({ kind: 'next-case' })}>
-        For the next case here<small>what is still good, what is done again</small>
-      </button>
-    </div>`;
+    return nextReady(at, view);
   }
   const going = at.said.pending('ready');
   const said = room?.readyAt === undefined ? '' : readyWords(at, room);
@@ -205,6 +201,35 @@ function ready(at: Station, view: StationView): TemplateResult {
     <button class="main" ?disabled=${!room} @click=${() => at.reportReady()}>
       Report ready${open > 0 ? ` (${open} open)` : ''}
       <small>${going ? 'sent, not yet on the board' : said || openSections(view.open)}</small>
+    </button>
+  </div>`;
+}
+
+/** Where "ready" stood: to the next case's set-up, or what of it is open and to the one after. */
+function nextReady(at: Station, view: StationView): TemplateResult {
+  const { half, next, open } = view;
+  if (next !== undefined && half !== 'next') {
+    return html`<div class="ready">
+      <button class="main" @click=${() => at.showHalf('next')}>
+        Next case here: go on<small>set up since ${at.hhmm(next.at)}</small>
+      </button>
+    </div>`;
+  }
+  const words = next === undefined ? 'For the next case here' : 'For the case after this one';
+  return html`<div class="ready">
+    ${
+      half === 'next'
+        ? html`<p role="status">
+            <b>${open.length === 0 ? 'Nothing open for the next case' : `${open.length} open`}</b>
+            ${openSections(open)}
+          </p>`
+        : nothing
+    }
+    <button
+      class=${half === 'next' ? 'soft' : 'main'}
+      @click=${() => at.show({ kind: 'next-case' })}
+    >
+      ${words}<small>what is still good, what is done again</small>
     </button>
   </div>`;
 }

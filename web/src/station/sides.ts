@@ -19,6 +19,7 @@ export type Side =
   | { kind: 'who' }
   | { kind: 'help' }
   | { kind: 'next-case' }
+  | { kind: 'next-list' }
   | { kind: 'item'; item: string }
   | { kind: 'paper'; typed: string; wrong: string }
   | HandingOver

@@ -87,6 +87,10 @@ export const sideStyle = css`
     font-size: 25px;
     line-height: 1.1;
   }
+  .ready p {
+    padding-bottom: 6px;
+    font-size: 18px;
+  }
   .ready button small {
     display: block;
     font-size: 16px;

@@ -23,9 +23,10 @@ export function top(at: Station, view: StationView): TemplateResult {
 function hands(at: Station, view: StationView): TemplateResult {
   const who = html`<div class="who">${whoIsHere(at)}</div>`;
   if (!view.plan) return who;
+  const first = view.half === 'next' ? 'First case' : 'Set-up';
   return html`${who}
-    <button class="half" @click=${() => at.showHalf(at.half === 'set-up' ? 'beside' : 'set-up')}>
-      ${at.half === 'set-up' ? 'Room and team' : 'Set-up'}<small>show</small>
+    <button class="half" @click=${() => at.showHalf(view.half === 'set-up' ? 'beside' : 'set-up')}>
+      ${view.half === 'set-up' ? 'Room and team' : first}<small>show</small>
     </button>`;
 }
 
@@ -36,6 +37,10 @@ function caseLines(at: Station, view: StationView): TemplateResult {
   }
   if (!view.room || !view.plan) {
     return html`<span>&nbsp;</span>`;
+  }
+  if (view.half === 'next' && view.next) {
+    return html`<span>Next case</span>
+      <small>${techniqueWords(view.next)} · set up since ${at.hhmm(view.next.at)}</small>`;
   }
   const draft = phase === 'draft' ? 'draft: the desk opens the morning' : '';
   const use =

@@ -13,6 +13,7 @@ import { FIRST, follow, style } from './style.ts';
 const SENTENCES: Partial<Record<PartUnion['part'], ReadonlySet<string>>> = {
   room: new Set(['word']),
   item: new Set(['name', 'undo']),
+  'next-item': new Set(['name', 'undo']),
   wait: new Set(['words']),
   chance: new Set(['words']),
   sign: new Set(['words']),

@@ -6,6 +6,7 @@ import {
   drugLines,
   justDrawn,
   labelName,
+  labelTimes,
   lapsingSoon,
   leftToCount,
   micrograms,
@@ -148,5 +149,11 @@ describe('the count', () => {
       witness: 'N1',
     });
     expect(counted({ ...c, kind: 'given', typed: '0' }, 'A1', undefined)).toMatch('above 0');
+  });
+
+  it('should name the other day on a label that counts until then', () => {
+    const at = Date.UTC(2026, 10, 26, 13, 43);
+    expect(labelTimes(at, at + 240 * MINUTE, 'UTC')).toBe('13:43, until 17:43');
+    expect(labelTimes(at, at + 24 * 60 * MINUTE, 'UTC')).toBe('13:43, until Fri 13:43');
   });
 });

@@ -6,6 +6,8 @@ import type {
   DrugsPart,
   SyringeShown,
 } from '../../generated/wire.ts';
+import { hhmm } from '../../hands/clock.ts';
+import { dateOf } from '../../look/index.ts';
 import { capital } from '../../words/index.ts';
 
 /** Before it lapses a drawn drug is told for so long, milliseconds. */
@@ -147,4 +149,12 @@ export function counted(
   return amount === undefined
     ? 'Type the amount, above 0.'
     : { type: 'count-drug', caseId, kind: c.kind, drug: c.drug, micrograms: amount, ...signed };
+}
+
+/** When it was drawn and until when it counts; a syringe lies about, so another day is named. */
+export function labelTimes(drawnAt: number, lapsesAt: number, zone: string): string {
+  const day = (at: number) =>
+    new Date(at).toLocaleDateString('en-GB', { timeZone: zone, weekday: 'short' });
+  const other = dateOf(drawnAt, zone) === dateOf(lapsesAt, zone) ? '' : `${day(lapsesAt)} `;
+  return `${hhmm(drawnAt, zone)}, until ${other}${hhmm(lapsesAt, zone)}`;
 }

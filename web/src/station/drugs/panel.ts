@@ -8,7 +8,7 @@ import type { Station } from '../main.ts';
 import { witnesses } from '../model.ts';
 import { countPanel, leftCounts } from './count.ts';
 import { drugLabel } from './label.ts';
-import { type DrugLine, justDrawn, toDraw } from './model.ts';
+import { type DrugLine, justDrawn, labelTimes, toDraw } from './model.ts';
 
 /** Drugs of the case, over the whole of the station between its head and its foot. */
 export function drugsPanel(at: Station): TemplateResult {
@@ -84,7 +84,7 @@ function chosen(at: Station, lines: readonly DrugLine[]): TemplateResult | typeo
       <b>${drug.shown}</b> ${worded(drug.drugClass)}
       <small
         >${drug.amount} = ${drug.volume} of ${drug.concentration} · usable ${hours(drug.minutes)}
-        once drawn (${drug.limit})</small
+        once drawn, by ${drug.limit}</small
       >
       ${
         drug.alike.length > 0
@@ -213,7 +213,7 @@ export function printed(at: Station): TemplateResult | typeof nothing {
   const syringe = one && at.drugs.ofCase?.syringes.find((s) => s.number === one.number);
   return drug && syringe
     ? html`<div class="printed">
-        ${drugLabel(drug, `${at.hhmm(syringe.drawnAt)}, until ${at.hhmm(syringe.lapsesAt)}`)}
+        ${drugLabel(drug, labelTimes(syringe.drawnAt, syringe.lapsesAt, at.zone))}
       </div>`
     : nothing;
 }

@@ -91,18 +91,19 @@ export const drugsStyle = css`
   .drug-label .plate {
     display: flex;
     flex-direction: column;
+    justify-content: center;
     box-sizing: border-box;
     height: 100%;
     text-align: center;
     font-size: calc(2.6 * var(--mm));
     font-weight: 600;
   }
-  /* A fifth is striped from above, and the name and three lines still fit below it. */
+  /* A sixth is striped from above, and the name and three lines still fit below it. */
   .drug-label.striped .plate {
-    margin: calc(3 * var(--mm)) 16% 0;
+    margin: calc(2.4 * var(--mm)) 12% 0;
     padding-top: calc(0.5 * var(--mm));
     height: auto;
-    min-height: calc(100% - 3 * var(--mm));
+    min-height: calc(100% - 2.4 * var(--mm));
     background: var(--label);
     font-size: calc(2.2 * var(--mm));
     line-height: 1.05;
@@ -115,6 +116,7 @@ export const drugsStyle = css`
     line-height: 1;
   }
   .drug-label.reversed .plate {
+    justify-content: flex-start;
     font-size: calc(2.2 * var(--mm));
   }
   .drug-label.reversed b {
@@ -221,7 +223,15 @@ export const drugsStyle = css`
       display: none;
     }
   }
+  /* A label's page is as large as the label: nothing of the station may make a second one. */
   @media print {
+    :host {
+      display: block;
+      height: auto;
+      min-height: 0;
+      overflow: visible;
+      background: #fff;
+    }
     header,
     main,
     footer,

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { classMap } from 'lit/directives/class-map.js';
 import { padKeys, typedKey } from '../../hands/pad.ts';
+import { techniqueWords } from '../../hands/words.ts';
 import { capital, worded } from '../../words/index.ts';
 import type { Station } from '../main.ts';
 import type { StationView } from '../model.ts';
@@ -33,7 +34,10 @@ export function figuresPanel(at: Station, view: StationView): TemplateResult {
 }
 
 function caseWords(view: StationView): string {
-  const plan = view.plan;
+  const { plan, next } = view;
+  if (view.half === 'next' && next) {
+    return `for the next case here: ${next.caseId}, ${techniqueWords(next)}`;
+  }
   if (!plan) {
     return 'no case is in this room';
   }

@@ -17,6 +17,7 @@ import sunup.bedside.Entry;
 import sunup.board.CaseId;
 import sunup.board.Morning;
 import sunup.board.MorningId;
+import sunup.board.NextCase;
 import sunup.board.SuiteId;
 import sunup.codec.BadJson;
 import sunup.codec.Json;
@@ -99,9 +100,9 @@ final class BedsideApi {
     Hosted.Suite suite = hosted.asked(context);
     Question asked = read(Answers.body(context, "application/json"));
     MorningId today = suite.mornings().today();
-    CaseId inRoom = caseIn(OwnerCalls.state(OwnerCalls.owner(owners, today)), asked.room());
-    CaseInputs patient =
-        new CaseInputs(caseId(asked.caseId()), asked.revision(), entries(asked.patient()));
+    CaseId of = caseId(asked.caseId());
+    CaseId inRoom = caseIn(OwnerCalls.state(OwnerCalls.owner(owners, today)), asked.room(), of);
+    CaseInputs patient = new CaseInputs(of, asked.revision(), entries(asked.patient()));
     return figures
         .get(suite.site().suite())
         .now()
@@ -144,8 +145,11 @@ final class BedsideApi {
     return given;
   }
 
-  /** The case that is in the room by the board, now: what was entered for another is refused. */
-  private static CaseId caseIn(Morning morning, String name) throws Answers.Wrong {
+  /**
+   * The case that is in the room by the board, now: what was entered for another is refused. Once
+   * the room's next case is set up, it is the one that is asked for of these two.
+   */
+  private static CaseId caseIn(Morning morning, String name, CaseId asked) throws Answers.Wrong {
     Morning.RoomDay room =
         morning.rooms().values().stream()
             .filter(r -> r.id().value().equals(name))
@@ -157,6 +161,7 @@ final class BedsideApi {
       throw new Answers.Wrong(
           "No case", 422, "There is no case in this room, and figures are worked out for one.");
     }
-    return room.caseId();
+    NextCase next = NextCase.newestIn(morning, room.id());
+    return next != null && next.id().equals(asked) ? asked : room.caseId();
   }
 }

@@ -43,7 +43,8 @@ class PageTest {
         none.notes(),
         none.moves(),
         java.util.Map.of(),
-        null);
+        null,
+        java.util.Map.of());
   }
 
   @Test

@@ -34,7 +34,7 @@ import sunup.wire.ServerMessage;
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class BedsideApiTest {
   private static final String CSV =
-      "room,start,technique,case\n1,07:30,general,A1\n2,07:30,general,A2\n";
+      "room,start,technique,case\n1,07:30,general,A1\n2,07:30,general,A2\n3,07:30,general,A3\n";
   private static final String LIPID =
       "{\"figure\":\"lipid\",\"room\":\"1\",\"caseId\":\"%s\",\"revision\":7,\"patient\":{%s}}";
   private static final String AGE = "\"age\":{\"text\":\"40\",\"unit\":\"years\"}";
@@ -157,6 +157,33 @@ class BedsideApiTest {
     assertThat(lipid("A2", weight("80", "kg")).path("answer").path("answer").asText())
         .isEqualTo("worked");
     swap(desk, "swap-2");
+  }
+
+  @Test
+  void shouldWorkFiguresForTheNextCaseOnceItIsSetUp() throws Exception {
+    assertThat(first(inThree("3.2"))).contains("those of another case");
+    TestScreen desk = TestScreen.connect(vertx, server.port()).hello("desk-1", "desk");
+    tell(desk, "open-1", "{\"type\":\"open-morning\"}");
+    tell(desk, "go-1", "{\"type\":\"reach\",\"caseId\":\"A3\",\"step\":\"incision\"}");
+    tell(desk, "next-1", "{\"type\":\"set-up-next\",\"room\":\"3\",\"like\":\"A3\"}");
+    for (String here : List.of("3.2", "A3")) {
+      assertThat(inThree(here).path("answer").path("answer").asText()).isEqualTo("worked");
+    }
+    assertThat(first(inThree("A2"))).contains("those of another case");
+  }
+
+  private JsonNode inThree(String caseId) throws Exception {
+    String asked = LIPID.formatted(caseId, weight("80", "kg"));
+    return post("/api/bedside/work", "application/json", asked.replace("\"1\"", "\"3\""));
+  }
+
+  private static void tell(TestScreen desk, String id, String command) throws Exception {
+    desk.sendText(
+        "{\"m\":\"send\",\"id\":\"%s\",\"touchedAt\":0,\"offset\":0,\"command\":%s}"
+            .formatted(id, command));
+    ServerMessage.Answer answer =
+        desk.await(ServerMessage.Answer.class, a -> a.id().value().equals(id));
+    assertThat(answer.status()).as(answer.words()).isEqualTo("done");
   }
 
   private static void swap(TestScreen desk, String id) throws Exception {

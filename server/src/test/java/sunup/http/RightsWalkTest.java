@@ -118,7 +118,8 @@ class RightsWalkTest extends PairedBoard {
         new Command.AddNote(ROOM, said),
         new Command.DrawDrugs(CASE, List.of("propofol"), null, null, null, null),
         new Command.DiscardDrug(CASE, 0, null),
-        new Command.CountDrug(CASE, CountKind.DRAWN, "fentanyl", 1, null, null, null, null, null));
+        new Command.CountDrug(CASE, CountKind.DRAWN, "fentanyl", 1, null, null, null, null, null),
+        new Command.SetUpNext(ROOM, CASE));
   }
 
   @Test

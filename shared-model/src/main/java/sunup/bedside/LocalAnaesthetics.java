@@ -60,7 +60,7 @@ public final class LocalAnaesthetics {
                 + Unit.KG.text(Numbers.near(weight.kg(), 2));
     boolean infant = age.years() < INFANT_MONTHS / 12;
     return infant && ceiling.family() == Ceiling.Family.AMIDE
-        ? new Limit(new Mass(mg * INFANT_SHARE), binding + " x 0.7 (below 6 months)")
+        ? new Limit(new Mass(mg * INFANT_SHARE), binding + " x 0.7 below 6 months")
         : new Limit(new Mass(mg), binding);
   }
 

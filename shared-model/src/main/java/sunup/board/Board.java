@@ -116,6 +116,7 @@ public final class Board {
     on(m, Command.DrawDrugs.class, DrugRules::draw);
     on(m, Command.DiscardDrug.class, DrugRules::discard);
     on(m, Command.CountDrug.class, DrugRules::count);
+    on(m, Command.SetUpNext.class, NextCaseRules::begin);
     return m;
   }
 
@@ -171,6 +172,7 @@ public final class Board {
     when(m, Event.DrugsDrawn.class, DrugFacts::drawn);
     when(m, Event.DrugDiscarded.class, DrugFacts::discarded);
     when(m, Event.DrugCounted.class, DrugFacts::counted);
+    when(m, Event.NextCaseBegun.class, NextCaseFacts::begun);
     return m;
   }
 }

@@ -17,7 +17,8 @@ final class CaseRules {
     if (problem != null) {
       return Ask.refuse(RefusalCode.BAD_PLAN, problem);
     }
-    if (ask.morning.cases().containsKey(c.plan().id())) {
+    if (ask.morning.cases().containsKey(c.plan().id())
+        || ask.morning.next().containsKey(c.plan().id())) {
       return Ask.refuse(
           RefusalCode.BAD_PLAN, "Case " + c.plan().id() + " is on this morning already.");
     }

@@ -59,6 +59,7 @@ import sunup.codec.Maybe;
   @Type(value = Command.DrawDrugs.class, name = "draw-drugs"),
   @Type(value = Command.DiscardDrug.class, name = "discard-drug"),
   @Type(value = Command.CountDrug.class, name = "count-drug"),
+  @Type(value = Command.SetUpNext.class, name = "set-up-next"),
 })
 public sealed interface Command {
   /** Makes the draft of a morning, or replaces a draft that is not yet open. */
@@ -116,11 +117,25 @@ public sealed interface Command {
   record Good(ItemRef item, Evidence evidence, @Maybe PersonId by, @Maybe PersonId witness)
       implements Command {}
 
-  /** A section was gone through; all of it is good but the exceptions. */
-  record Sweep(RoomId room, Section section, @Maybe List<ItemRef> except, @Maybe PersonId by)
+  /**
+   * A section was gone through; all of it is good but the exceptions.
+   *
+   * @param next the room's later case that it was gone through for; absent for the first one
+   */
+  record Sweep(
+      RoomId room,
+      Section section,
+      @Maybe List<ItemRef> except,
+      @Maybe PersonId by,
+      @Maybe CaseId next)
       implements Command {
     public Sweep {
       except = except == null ? List.of() : List.copyOf(except);
+    }
+
+    /** For the room's first case. */
+    public Sweep(RoomId room, Section section, List<ItemRef> except, PersonId by) {
+      this(room, section, except, by, null);
     }
   }
 
@@ -240,4 +255,10 @@ public sealed interface Command {
       @Maybe PersonId by,
       @Maybe PersonId witness)
       implements Command {}
+
+  /**
+   * Once a room has started: the set-up of its next case begins, by the list of a first case of
+   * this morning. What outlasts a case and is good comes over; all else is open.
+   */
+  record SetUpNext(RoomId room, CaseId like) implements Command {}
 }

@@ -54,7 +54,8 @@ public enum CommandKind {
   ADD_NOTE(Command.AddNote.class, Manner.ENTRY, true),
   DRAW_DRUGS(Command.DrawDrugs.class, Manner.OBSERVATION, false),
   DISCARD_DRUG(Command.DiscardDrug.class, Manner.OBSERVATION, false),
-  COUNT_DRUG(Command.CountDrug.class, Manner.OBSERVATION, false);
+  COUNT_DRUG(Command.CountDrug.class, Manner.OBSERVATION, false),
+  SET_UP_NEXT(Command.SetUpNext.class, Manner.ENTRY, false);
 
   private static final Map<Class<?>, CommandKind> BY_TYPE = new LinkedHashMap<>();
 

@@ -44,6 +44,7 @@ final class Edit {
   private List<NoteKept> notes;
   private Map<String, MoveDay> moves;
   private Map<CaseId, CaseDrugs> drugs;
+  private Map<CaseId, NextCase> next;
 
   Edit(Morning from, long seq, Recorded recorded) {
     this.from = from;
@@ -67,6 +68,7 @@ final class Edit {
     moves = from.moves();
     drugs = from.drugs();
     learned = from.learned();
+    next = from.next();
   }
 
   /** When it happened. */
@@ -104,7 +106,8 @@ final class Edit {
         notes,
         moves,
         drugs,
-        learned);
+        learned,
+        next);
   }
 
   Morning done() {
@@ -118,6 +121,7 @@ final class Edit {
     caseItems = sealed(sealedInside(caseItems, from.caseItems()), from.caseItems());
     moves = sealed(moves, from.moves());
     drugs = sealed(drugs, from.drugs());
+    next = sealed(next, from.next());
     return soFar();
   }
 
@@ -133,6 +137,7 @@ final class Edit {
     caseItems = new LinkedHashMap<>();
     moves = new LinkedHashMap<>();
     drugs = new LinkedHashMap<>();
+    next = new LinkedHashMap<>();
   }
 
   void put(RoomDay room) {
@@ -175,6 +180,11 @@ final class Edit {
   void put(MoveDay move) {
     moves = own(moves, from.moves());
     moves.put(move.move().key(), move);
+  }
+
+  void put(NextCase one) {
+    next = own(next, from.next());
+    next.put(one.id(), one);
   }
 
   void put(Item item) {

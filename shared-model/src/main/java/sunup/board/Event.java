@@ -64,6 +64,7 @@ import sunup.sheets.ComposedSheet;
   @Type(value = Event.DrugCounted.class, name = "drug-counted"),
   @Type(value = Event.DurationsLearned.class, name = "durations-learned"),
   @Type(value = Event.LessonsFrozen.class, name = "lessons-frozen"),
+  @Type(value = Event.NextCaseBegun.class, name = "next-case-begun"),
 })
 public sealed interface Event {
   record MorningPlanned(MorningPlan plan) implements Event {}
@@ -193,4 +194,15 @@ public sealed interface Event {
   record DrugDiscarded(CaseId caseId, int syringe, PersonId by) implements Event {}
 
   record DrugCounted(CaseId caseId, ControlledEntry entry) implements Event {}
+
+  /** {@code carried} lists the keys of what was good for the case before and outlasts it. */
+  record NextCaseBegun(
+      CaseId id,
+      RoomId room,
+      CaseId like,
+      String technique,
+      List<String> options,
+      String sheet,
+      List<String> carried)
+      implements Event {}
 }

@@ -107,9 +107,13 @@ final class ItemRules {
     if (refused != null) {
       return refused;
     }
+    NextCase next = ask.morning.next().get(c.next());
+    if (c.next() != null && (next == null || !next.room().equals(c.room()))) {
+      return Ask.unknownUnless(false, "next case", c.next());
+    }
     List<ItemRef> items = new ArrayList<>();
     Refused notTheirs = null;
-    for (Placed placed : ask.morning.itemsOf(c.room())) {
+    for (Placed placed : next == null ? ask.morning.itemsOf(c.room()) : next.items(ask.morning)) {
       if (placed.sheet().section() == c.section() && isSwept(ask, placed, c.except())) {
         if (Rights.mayTouch(ask.role(), placed.sheet(), CommandKind.SWEEP)) {
           items.add(placed.ref());

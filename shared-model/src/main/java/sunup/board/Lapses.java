@@ -35,10 +35,14 @@ final class Lapses {
       return null;
     }
     CaseDay day = morning.caseOf(item.ref());
+    long at = item.since() + sheet.life().minutes() * MINUTE;
+    if (day == null) {
+      // Of a later case: the board knows no step of it, so the clock alone counts.
+      return at;
+    }
     if (sheet.gates() != null && day.hasPassed(sheet.gates())) {
       return null;
     }
-    long at = item.since() + sheet.life().minutes() * MINUTE;
     Long inRoom = inRoomAt(day);
     boolean byTheClockOnly = inRoom != null && at > inRoom && sheet.section() != Section.START;
     return byTheClockOnly ? null : (Long) at;

@@ -38,6 +38,7 @@ import sunup.sheets.SheetItem;
  * @param moves that were ever asked, by {@link Move#key()}
  * @param drugs what was drawn for a case; read it by {@link #drugsOf}
  * @param learned what its forecasts go by instead of the sheets' durations, or null
+ * @param next set-ups of later cases, in the order in which they were begun
  */
 public record Morning(
     MorningId id,
@@ -59,7 +60,8 @@ public record Morning(
     List<NoteKept> notes,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) Map<String, MoveDay> moves,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) Map<CaseId, CaseDrugs> drugs,
-    @JsonInclude(JsonInclude.Include.NON_NULL) LearnedTimes learned) {
+    @JsonInclude(JsonInclude.Include.NON_NULL) LearnedTimes learned,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) Map<CaseId, NextCase> next) {
 
   /** The state keeps so many notes; older ones stay in the journal only. */
   public static final int MAX_NOTES = 500;
@@ -94,7 +96,8 @@ public record Morning(
           List.of(),
           Collections.emptyMap(),
           Collections.emptyMap(),
-          null);
+          null,
+          Collections.emptyMap());
 
   /**
    * A room on this morning.
@@ -354,7 +357,8 @@ public record Morning(
       return rooms.containsKey(ref.room()) ? ref.room() : null;
     }
     CaseDay day = cases.get(ref.caseId());
-    return day == null ? null : day.plan().room();
+    NextCase later = next.get(ref.caseId());
+    return day != null ? day.plan().room() : later == null ? null : later.room();
   }
 
   /** The case that an item is asked for by: its own, or the one in its room; or null. */
@@ -364,6 +368,9 @@ public record Morning(
 
   /** What the present sheet says of an item, or null if it does not ask for it. */
   public SheetItem sheetItem(ItemRef ref) {
+    if (ref.caseId() != null && next.containsKey(ref.caseId())) {
+      return next.get(ref.caseId()).asks(this, ref.key());
+    }
     ComposedSheet sheet = sheetOf(caseOf(ref));
     if (sheet == null) {
       return null;

@@ -104,6 +104,16 @@ public final class Rights {
     t.put(
         CommandKind.COUNT_DRUG,
         roles(Role.ANAESTHETIST, Role.SUPERVISOR, Role.TRAINEE, Role.CIRCULATING, Role.PHARMACY));
+    t.put(
+        CommandKind.SET_UP_NEXT,
+        roles(
+            Role.ANAESTHETIST,
+            Role.SUPERVISOR,
+            Role.TRAINEE,
+            Role.TECHNICIAN,
+            Role.CIRCULATING,
+            Role.DESK,
+            Role.ADMIN));
     return Collections.unmodifiableMap(t);
   }
 

@@ -18,6 +18,7 @@ import sunup.board.Morning.Placed;
 import sunup.board.Morning.Reason;
 import sunup.board.Morning.Taken;
 import sunup.board.Morning.UnitDay;
+import sunup.board.NextCase;
 import sunup.board.Private;
 import sunup.board.Role;
 import sunup.board.RoomId;
@@ -30,6 +31,8 @@ import sunup.sheets.SheetItem;
 import sunup.wire.Part;
 import sunup.wire.Part.CasePart;
 import sunup.wire.Part.ItemPart;
+import sunup.wire.Part.NextItemPart;
+import sunup.wire.Part.NextPart;
 import sunup.wire.Part.PersonPart;
 import sunup.wire.Part.PlacePart;
 import sunup.wire.Part.UnitPart;
@@ -73,6 +76,7 @@ final class StaffParts {
         }
         parts.add(waits(id, sheet));
       }
+      nextCase(parts, NextCase.newestIn(morning, id));
     }
     for (PersonDay person : morning.people().values()) {
       parts.add(person(person));
@@ -118,18 +122,63 @@ final class StaffParts {
         c.revision());
   }
 
+  private void nextCase(List<Part> parts, NextCase next) {
+    if (next == null) {
+      return;
+    }
+    String room = next.room().value();
+    parts.add(
+        new NextPart(
+            "next/" + next.id(),
+            room,
+            next.id().value(),
+            next.technique(),
+            next.options(),
+            next.last().at()));
+    int order = 0;
+    for (Placed placed : next.items(morning)) {
+      Item item = placed.item();
+      ItemState state = morning.stateOf(placed, now);
+      boolean outlasts = state == ItemState.GOOD && placed.sheet().outlastsItsCase();
+      parts.add(
+          new NextItemPart(
+              "next-item/" + placed.ref(),
+              room,
+              next.isCarried(item),
+              item(
+                  placed,
+                  state,
+                  order++,
+                  outlasts ? goodUntil(placed) : null,
+                  state == ItemState.IN_HAND && isLong(placed))));
+    }
+  }
+
   private ItemPart item(RoomId room, RoomSheet sheet, Line line) {
-    SheetItem asks = line.asks();
-    Item item = line.item();
-    return new ItemPart(
-        "item/" + line.ref(),
-        line.ref(),
-        room.value(),
+    Placed placed = new Placed(line.item(), line.asks(), room);
+    boolean started = sheet.startedAt() != null;
+    boolean carries = started && line.state() == ItemState.GOOD && line.asks().outlastsItsCase();
+    return item(
+        placed,
+        line.state(),
         line.order(),
+        carries ? goodUntil(placed) : null,
+        !started && line.state() == ItemState.IN_HAND && isLong(placed));
+  }
+
+  private ItemPart item(
+      Placed placed, ItemState state, int order, Long goodUntil, boolean stillGoing) {
+    SheetItem asks = placed.sheet();
+    Item item = placed.item();
+    return new ItemPart(
+        "item/" + placed.ref(),
+        placed.ref(),
+        placed.room().value(),
+        order,
         asks.section(),
         asks.desk(),
         roles(asks),
-        line.state(),
+        state,
         item.since(),
         asks.gates(),
         asks.marks(),
@@ -139,20 +188,17 @@ final class StaffParts {
         shown(item.what()),
         item.mender() == null ? null : item.mender().value(),
         item.expectedAt(),
-        morning.lapsesAt(new Placed(item, asks, room)),
-        goodUntil(sheet, line),
-        stillGoing(sheet, line),
+        morning.lapsesAt(placed),
+        goodUntil,
+        stillGoing,
         asks.core(),
         eve(asks),
         item.revision());
   }
 
   /** The machine's checks of the day need no second look for the next case. */
-  private static Long goodUntil(RoomSheet sheet, Line line) {
-    SheetItem asks = line.asks();
-    boolean carries =
-        sheet.startedAt() != null && line.state() == ItemState.GOOD && asks.outlastsItsCase();
-    return carries ? line.item().since() + asks.life().minutes() * 60_000L : null;
+  private static long goodUntil(Placed placed) {
+    return placed.item().since() + placed.sheet().life().minutes() * 60_000L;
   }
 
   private static String eve(SheetItem asks) {
@@ -175,12 +221,10 @@ final class StaffParts {
   }
 
   /** Past 1.5 times what one in ten takes longer than, the station asks (rule 3). */
-  private boolean stillGoing(RoomSheet sheet, Line line) {
-    if (line.state() != ItemState.IN_HAND || sheet.startedAt() != null) {
-      return false;
-    }
-    long begun = line.item().begunAt() != null ? line.item().begunAt() : line.item().since();
-    SheetItem asks = line.asks();
+  private boolean isLong(Placed placed) {
+    Item item = placed.item();
+    long begun = item.begunAt() != null ? item.begunAt() : item.since();
+    SheetItem asks = placed.sheet();
     double minutes = asks.hands().oneInTen() + (asks.waits() == null ? 0 : asks.waits().oneInTen());
     return now - begun > 1.5 * minutes * FirstSettings.MINUTE;
   }

@@ -17,7 +17,9 @@ final class LeastAudience {
           Map.entry(Part.UnitPart.class, Audience.STAFF),
           Map.entry(Part.PlacePart.class, Audience.STAFF),
           Map.entry(Part.DrugListPart.class, Audience.STAFF),
-          Map.entry(Part.DrugsPart.class, Audience.STAFF));
+          Map.entry(Part.DrugsPart.class, Audience.STAFF),
+          Map.entry(Part.NextPart.class, Audience.STAFF),
+          Map.entry(Part.NextItemPart.class, Audience.STAFF));
 
   private LeastAudience() {}
 

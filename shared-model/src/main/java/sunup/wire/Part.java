@@ -43,6 +43,8 @@ import sunup.sheets.EvidenceRule;
   @JsonSubTypes.Type(value = Part.DrugListPart.class, name = "drug-list"),
   @JsonSubTypes.Type(value = Part.DrugsPart.class, name = "drugs"),
   @JsonSubTypes.Type(value = Part.LearnedPart.class, name = "learned"),
+  @JsonSubTypes.Type(value = Part.NextPart.class, name = "next"),
+  @JsonSubTypes.Type(value = Part.NextItemPart.class, name = "next-item"),
 })
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public sealed interface Part {
@@ -412,6 +414,14 @@ public sealed interface Part {
       List<CountEntryShown> entries,
       List<String> open)
       implements Part {}
+
+  /** The later case that a room is set up for now; technique and options are its list's. */
+  record NextPart(
+      String key, String room, String caseId, String technique, List<String> options, long at)
+      implements Part {}
+
+  /** One item of it; carried: good as it came over from the case before. */
+  record NextItemPart(String key, String room, boolean carried, ItemPart item) implements Part {}
 
   /**
    * The search behind the ideas.

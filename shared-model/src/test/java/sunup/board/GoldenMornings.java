@@ -21,6 +21,7 @@ final class GoldenMornings {
       case "moves" -> moves();
       case "drugs" -> drugs();
       case "taught" -> taught();
+      case "next-case" -> nextCase();
       default -> throw new IllegalArgumentException("add the morning " + name + " here first");
     };
   }
@@ -53,6 +54,21 @@ final class GoldenMornings {
                 .taught(times))
         .minute(2)
         .by(Fixture.ANAESTHETIST_1, new Command.Arrive(Fixture.A1, Fixture.R1));
+  }
+
+  /** A room's second case is set up after its first has started, then taken over by a third. */
+  private static Day nextCase() {
+    Command begin = new Command.SetUpNext(Fixture.R1, Fixture.C1);
+    ItemRef cylinder = ItemRef.of(NextCases.SECOND, "machine.cylinder");
+    return NextCases.started()
+        .minute(90)
+        .by(Fixture.ANAESTHETIST_1, begin)
+        .by(
+            Fixture.ANAESTHETIST_1,
+            new Command.Sweep(Fixture.R1, Section.MACHINE, null, null, NextCases.SECOND))
+        .by(Fixture.ANAESTHETIST_1, new Command.Fault(cylinder, Private.of("empty")))
+        .minute(200)
+        .by(Fixture.ANAESTHETIST_1, begin);
   }
 
   /** A list drawn and scanned, a controlled drug counted out, a syringe thrown away. */

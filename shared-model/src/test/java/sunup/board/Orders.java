@@ -122,6 +122,9 @@ final class Orders {
       }
     }
     refs.add(ItemRef.of(Fixture.R1, "no.such"));
+    for (String key : List.of("machine.cylinder", "machine.alarms", "drugs.controlled")) {
+      refs.add(ItemRef.of(NextCases.SECOND, key));
+    }
     return Arbitraries.of(refs).injectNull(0.01);
   }
 
@@ -177,6 +180,9 @@ final class Orders {
                 item().list().ofMaxSize(2).map(Orders::withoutHoles),
                 person())
             .as(Command.Sweep::new),
+        Combinators.combine(room(), caseId()).as(Command.SetUpNext::new),
+        Combinators.combine(room(), Arbitraries.of(Section.values()), nextId())
+            .as((room, section, next) -> new Command.Sweep(room, section, null, null, next)),
         Combinators.combine(item(), text()).as(Command.Fault::new),
         Combinators.combine(item(), person()).as(Command.TakeFault::new),
         item().map(Command.Mend::new),
@@ -184,6 +190,10 @@ final class Orders {
         Combinators.combine(item(), text()).as(Command.LeaveOut::new),
         Combinators.combine(item(), timeGiven(), text()).as(Command.ExpectItem::new),
         Arbitraries.integers().between(0, 20).map(i -> new Command.Undo(new CommandId("p" + i))));
+  }
+
+  private static Arbitrary<CaseId> nextId() {
+    return Arbitraries.of("1.2", "1.3", "2.2", "3.2", "C1").map(CaseId::new);
   }
 
   private static List<ItemRef> withoutHoles(List<ItemRef> refs) {

@@ -59,6 +59,7 @@ final class Samples {
         new Command.DrawDrugs(Fixture.C1, List.of("propofol"), null, null, null, null),
         new Command.DiscardDrug(Fixture.C1, 0, null),
         new Command.CountDrug(
-            Fixture.C1, CountKind.DRAWN, "fentanyl", 1, null, null, null, Fixture.A1, Fixture.N1));
+            Fixture.C1, CountKind.DRAWN, "fentanyl", 1, null, null, null, Fixture.A1, Fixture.N1),
+        new Command.SetUpNext(Fixture.R1, Fixture.C1));
   }
 }

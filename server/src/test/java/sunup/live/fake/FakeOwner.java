@@ -60,7 +60,8 @@ public final class FakeOwner implements Owner {
         notes,
         none.moves(),
         java.util.Map.of(),
-        null);
+        null,
+        java.util.Map.of());
   }
 
   @Override

@@ -100,7 +100,8 @@ final class Explain {
         // What was asked is no part of what happened, and drugs explain no minute.
         Map.of(),
         Map.of(),
-        m.learned());
+        m.learned(),
+        Map.of());
   }
 
   /** The chain of a case that has started in its room. */
