@@ -10,6 +10,7 @@ import { looked, setUp, signOn } from './set-up.ts';
 import { printedPages, printsItsLabel } from './printed.ts';
 import { secondCase } from './second-case.ts';
 import { asksForALevel, coreStays, newOption } from './sheet-steps.ts';
+import { COLUMNS } from '../src/holding/model.ts';
 import { WEST, writtenInWest } from './west.ts';
 import { LANDSCAPE, overflowing, PORTRAIT, scrolls, smallTargets } from './standin/looked.ts';
 
@@ -244,15 +245,17 @@ describe('pages on a real board', () => {
   it('should take the holding nurse’s touches and take one back', async () => {
     const holding = await screen('/holding');
     const wrong = complaints(holding);
-    for (const name of ['arrived', 'papers', 'drip', 'surgeon', 'sent for']) {
-      await holding.getByRole('button', { name: `room 4 ${name}`, exact: true }).click();
-      await holding.getByRole('button', { name: new RegExp(`^room 4 ${name} \\d\\d:`) }).waitFor();
+    const cell = (rest: string) =>
+      holding.getByRole('button', { name: new RegExp(`^room 9 ${rest}`) });
+    for (const { head } of COLUMNS) {
+      await cell(`${head}( waiting|$)`).click();
+      await cell(`${head} \\d\\d:`).waitFor();
     }
     await touch(holding, 'Take back');
-    await holding.getByRole('button', { name: 'room 4 sent for', exact: true }).waitFor();
+    await cell('left waiting \\d+ min$').waitFor();
+    await holding.getByText('drug not drawn · ultrasound free').waitFor();
     await shot(holding, 'real-holding');
-    expect(await violations(holding)).toEqual([]);
-    expect(wrong).toEqual([]);
+    expect([await violations(holding), wrong]).toEqual([[], []]);
   });
 
   it('should show the server’s own words for what it does not take', async () => {

@@ -5,6 +5,7 @@ import { complaints, shot, violations } from './chromium.ts';
 import { emptyBoard, inMinutes } from './daytime.ts';
 import { HEAD, take, touch } from './hands.ts';
 import { Screens } from './screens.ts';
+import { signOn } from './set-up.ts';
 import { LANDSCAPE, scrolls, smallTargets } from './standin/looked.ts';
 
 let screens: Screens;
@@ -111,6 +112,63 @@ describe('a move', () => {
     await touch(desk, 'equipment');
     expect(await opening.innerText()).toBe(before);
     expect(wrong).toEqual([]);
+  });
+
+  it('should be a swap only once the desk saw what it voids, and each room says it at its station', async () => {
+    const desk = await screen('/desk');
+    const wrong = complaints(desk);
+    const [one, two] = [await screen('/station/1'), await screen('/station/2')];
+    await touch(desk, 'people');
+    await touch(desk, 'technician 1 arrived');
+    await signOn(one);
+    await touch(one, 'Airway: gone through');
+    await touch(one, 'Drugs: gone through');
+    await touch(one, /^technician 1/);
+    await touch(one, 'at hand');
+    await one.getByRole('button', { name: /^Airway gone through/ }).waitFor();
+    await touch(desk, 'room 1');
+    await desk.getByLabel('swap with room').selectOption('2');
+    await touch(desk, 'Look at a swap…');
+    await desk.getByText(/discard: drugs drawn.* · do again: airway tubes/).waitFor();
+    await shot(desk, 'real-desk-swap');
+    expect(await violations(desk)).toEqual([]);
+    await touch(desk, 'Swap 1 and 2');
+    await desk.getByText('not yet confirmed in room 1 · not yet confirmed in room 2').waitFor();
+
+    await one.getByText(/Another case is here: swapped with 2 at \d\d:\d\d/).waitFor();
+    await one.getByText(/^discard:\s+drugs drawn/).waitFor();
+    await shot(one, 'real-station-swap');
+    expect(await scrolls(one)).toBe(false);
+    expect(await smallTargets(one, 48)).toEqual([]);
+    expect(await violations(one)).toEqual([]);
+    await touch(one, 'Swap confirmed');
+    await one.getByText(/Another case is here/).waitFor({ state: 'detached' });
+    await desk
+      .getByText(/confirmed in room 1 \d\d:\d\d by .* · not yet confirmed in room 2/)
+      .waitFor();
+    await touch(desk, /^needs/);
+    await desk.getByText(/the swap with 1 is not yet confirmed in the room/).waitFor();
+    await touch(two, 'Swap confirmed');
+    await desk.getByText(/is not yet confirmed in the room/).waitFor({ state: 'detached' });
+    expect(wrong).toEqual([]);
+  });
+
+  it('should be taken by an emergency in one touch, a person or a room', async () => {
+    const desk = await screen('/desk');
+    await touch(desk, 'people');
+    await touch(desk, 'anaesthetist of 1: more');
+    await touch(desk, 'Emergency takes anaesthetist of 1');
+    await desk.getByText(/^left \d\d:\d\d$/).waitFor();
+    await touch(desk, 'room 2');
+    await touch(desk, 'Emergency takes it');
+    await desk.getByRole('heading', { name: /^The room: emergency/ }).waitFor();
+    expect(await desk.getByRole('button', { name: 'Emergency takes it' }).count()).toBe(0);
+    const station = await screen('/station/2');
+    await station
+      .locator('header')
+      .getByText(/emergency/)
+      .waitFor();
+    await shot(station, 'real-station-emergency');
   });
 
   it('should not be needed where the evening look has mended what tomorrow lacks', async () => {

@@ -4,7 +4,7 @@ import { PAIRS } from '../src/words/tables.ts';
 import { shot, violations } from './chromium.ts';
 import { inMinutes } from './daytime.ts';
 import { HEAD, take, touch } from './hands.ts';
-import { LANDSCAPE } from './standin/looked.ts';
+import { cutWords, LANDSCAPE } from './standin/looked.ts';
 
 /** A second suite, which writes in the other way. */
 export const WEST = {
@@ -96,10 +96,23 @@ export async function writtenInWest(page: Page, address: string): Promise<void> 
   await go('/wall', { width: 1920, height: 1080 });
   await page.locator('g.room').nth(1).waitFor();
   await writtenAsInWest(page, 'wall');
+  await go('/sheets');
+  await page.getByText('anesthetist').first().waitFor();
+  await wordsOfWest(page, 'sheets');
+  await touch(page, 'change airway.tubes');
+  await wordsOfWest(page, 'sheets-change');
+  await go('/review');
+  await page.getByRole('heading').first().waitFor();
+  await wordsOfWest(page, 'review');
 }
 
 /** No word and no time of the other way stands on the page, and axe has nothing to say. */
 async function writtenAsInWest(page: Page, name: string): Promise<void> {
+  expect(await wordsOfWest(page, name)).toMatch(/\d{1,2}:\d\d [ap]m/);
+}
+
+/** The same of a page on which no time needs to stand. @returns its text */
+async function wordsOfWest(page: Page, name: string): Promise<string> {
   const text = await page.evaluate(() => {
     const shown = (node: Node): string => {
       if (node instanceof Text) return node.data;
@@ -110,9 +123,10 @@ async function writtenAsInWest(page: Page, name: string): Promise<void> {
     return shown(document.body);
   });
   await shot(page, `real-west-${name}`);
-  expect(text).toMatch(/\d{1,2}:\d\d [ap]m/);
   expect(text.match(/.{0,60}(?<![\d:])(?:0\d|1[3-9]|2[0-3]):[0-5]\d\b/g), name).toBeNull();
   const british = new RegExp(`.{0,60}\\b(?:${PAIRS.map(([word]) => word).join('|')})\\b`, 'gi');
   expect(text.match(british), name).toBeNull();
+  expect(await cutWords(page), name).toEqual([]);
   expect(await violations(page), name).toEqual([]);
+  return text;
 }

@@ -35,6 +35,28 @@ export async function scrolls(page: Page): Promise<boolean> {
   });
 }
 
+/** Words that break off or reach out of their place sideways, one line each. */
+export async function cutWords(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const found: string[] = [];
+    const walk = (root: Document | ShadowRoot) => {
+      for (const element of root.querySelectorAll('*')) {
+        if (element.shadowRoot) walk(element.shadowRoot);
+        const box = element as HTMLElement;
+        const { overflowX, display } = getComputedStyle(box);
+        const scrolls = overflowX === 'auto' || overflowX === 'scroll';
+        const text = [...box.childNodes].some((n) => n instanceof Text && n.data.trim() !== '');
+        if (!text || scrolls || display === 'inline' || box.closest('.vh, select')) continue;
+        if (box.clientWidth > 0 && box.scrollWidth > box.clientWidth + 1) {
+          found.push(`${box.textContent!.trim().replace(/\s+/g, ' ').slice(0, 60)}`);
+        }
+      }
+    };
+    walk(document);
+    return found;
+  });
+}
+
 /** What is cut off or would have to be scrolled inside the page, by class. */
 export async function overflowing(page: Page): Promise<string[]> {
   return page.evaluate(() => {

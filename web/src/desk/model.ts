@@ -93,14 +93,15 @@ export function late({ meanLateMinutes, moreThanHours }: ChancePart): string {
   return `${meanLateMinutes.toFixed(1)} min late`;
 }
 
-/** What two cases lose when they swap rooms: what was made ready for the case where it was. */
+/** What two cases lose when they swap rooms (`to`: where it goes): what was made ready where it was. */
 export function voidedBySwap(
   items: readonly ItemPart[],
   one: CasePart,
   other: CasePart,
-): { room: string; items: ItemPart[] }[] {
+): { room: string; to: string; items: ItemPart[] }[] {
   return [one, other].map((plan) => ({
     room: plan.room,
+    to: plan === one ? other.room : one.room,
     items: items
       .filter((i) => i.item.startsWith(`case:${plan.caseId}/`))
       .filter((i) => i.state === 'good' || i.state === 'in-hand')

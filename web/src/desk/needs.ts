@@ -7,6 +7,7 @@ import { personName, roleName } from '../hands/words.ts';
 import { learnedPanel } from './learned.ts';
 import type { Desk } from './main.ts';
 import { type DeskRow, peopleInOrder, toAsk } from './model.ts';
+import { swapsToConfirm } from './swap.ts';
 
 /** The wall's list with hands, the early signs, and the rooms to ask. */
 export function needsPanel(at: Desk, rows: DeskRow[]): TemplateResult {
@@ -15,7 +16,7 @@ export function needsPanel(at: Desk, rows: DeskRow[]): TemplateResult {
   const ask = toAsk(rows).filter((r) => !needs.some((n) => n.room === r.room.room));
   return html`<h2>Needs someone</h2>
     ${needs.length === 0 && rows.length > 0 ? html`<p class="dim">nothing that someone could still help</p>` : nothing}
-    ${needs.map((n) => card(at, n))}
+    ${needs.map((n) => card(at, n))} ${swapsToConfirm(at)}
     ${
       signs.length > 0
         ? html`<h2>Early signs</h2>

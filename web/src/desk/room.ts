@@ -19,7 +19,7 @@ import {
   useName,
   USES_IN_ORDER,
 } from '../hands/words.ts';
-import { swapForm } from './swap.ts';
+import { swapForm, swapped } from './swap.ts';
 import type { Desk } from './main.ts';
 import { openWords } from './rooms.ts';
 import { type DeskRow, late, openItems, owesReason, percent } from './model.ts';
@@ -124,7 +124,7 @@ function useForm(at: Desk, room: RoomPart): TemplateResult {
     })}
   >
     <h3>
-      The room is ${useName(room.use)}${room.useUntil ? ` until ${at.hhmm(room.useUntil)}` : ''}
+      The room: ${useName(room.use)}${room.useUntil ? ` until ${at.hhmm(room.useUntil)}` : ''}
     </h3>
     <div class="do">
       <select name="use" aria-label="the room is">
@@ -154,7 +154,7 @@ function useForm(at: Desk, room: RoomPart): TemplateResult {
 function caseForms(at: Desk, row: DeskRow, plan: CasePart): TemplateResult {
   return html`${agree(at, plan)} ${surgeon(at, row.room.room)} ${steps(at, plan)}
   ${owesReason(row, at.suite?.graceMinutes ?? 0, at.now) || plan.reason ? reason(at, plan) : nothing}
-  ${swapForm(at, row, plan)} ${cancel(at, plan)}`;
+  ${swapped(at, row.room.room)} ${swapForm(at, row, plan)} ${cancel(at, plan)}`;
 }
 
 function agree(at: Desk, plan: CasePart): TemplateResult {

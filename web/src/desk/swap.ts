@@ -1,9 +1,51 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { CasePart } from '../generated/wire.ts';
 import { onSubmit } from '../hands/forms.ts';
-import { keyWords } from '../hands/items.ts';
+import { keyOf, wordsOfKey } from '../hands/items.ts';
+import { afterWords, byAfter } from '../hands/swapped.ts';
+import { roleName } from '../hands/words.ts';
 import type { Desk } from './main.ts';
 import { caseOf, type DeskRow, voidedBySwap } from './model.ts';
+
+/** A swap that was made: which of the two rooms have said that it is dealt with there. */
+export function swapped(at: Desk, room: string): TemplateResult | typeof nothing {
+  const here = at.list('swap').find((s) => s.room === room);
+  if (!here) return nothing;
+  const there = at.list('swap').find((s) => s.room === here.with && s.with === room);
+  const rooms = [here, ...(there ? [there] : [])];
+  return html`<div class="card">
+    <h3>Swapped with room ${here.with} at ${at.hhmm(here.at)}</h3>
+    <p>
+      ${rooms
+        .map((s) =>
+          s.confirmedAt === undefined
+            ? `not yet confirmed in room ${s.room}`
+            : `confirmed in room ${s.room} ${at.hhmm(s.confirmedAt)}${s.confirmedBy ? ` by ${roleName(s.confirmedBy)}` : ''}`,
+        )
+        .join(' · ')}
+    </p>
+  </div>`;
+}
+
+/** Rooms whose people have not said yet that a swap is dealt with there. */
+export function swapsToConfirm(at: Desk): TemplateResult[] {
+  return at
+    .list('swap')
+    .filter((s) => s.confirmedAt === undefined)
+    .map(
+      (s) =>
+        html`<div class="card">
+          <p>
+            <b>${s.room}</b> the swap with ${s.with} is not yet confirmed in the room<small
+              >swapped ${at.hhmm(s.at)}</small
+            >
+          </p>
+          <div class="do">
+            <button @click=${() => at.openRoom(s.room)}>Open room ${s.room}</button>
+          </div>
+        </div>`,
+    );
+}
 
 /** Two cases swap rooms: first what is lost by it, then the swap. Never in one touch. */
 export function swapForm(at: Desk, row: DeskRow, plan: CasePart): TemplateResult {
@@ -35,11 +77,25 @@ function confirm(at: Desk, one: CasePart, other: CasePart): TemplateResult {
   const nothingLost = lost.every((l) => l.items.length === 0);
   return html`<div class="card ask">
     <h3>Swap the cases of ${one.room} and ${other.room}?</h3>
-    <p>Talk about it with both teams first. What was made ready for a case is void where it is:</p>
+    <p>
+      Talk about it with both teams first; then each room confirms it at its station. What was made
+      ready for a case is void where it is:
+    </p>
     ${nothingLost ? html`<p class="dim">nothing has been made ready for either case yet</p>` : nothing}
     ${lost
       .filter((l) => l.items.length > 0)
-      .map((l) => html`<p><b>room ${l.room}:</b> ${l.items.map(keyWords).join(', ')}</p>`)}
+      .map(
+        (l) =>
+          html`<p>
+            <b>room ${l.room}:</b>
+            ${byAfter(l.items.map((i) => ({ key: keyOf(i), section: i.section })))
+              .map(
+                ({ after, items }) =>
+                  `${afterWords(after, l.to)}: ${items.map((i) => wordsOfKey(i.key)).join(', ')}`,
+              )
+              .join(' · ')}
+          </p>`,
+      )}
     <div class="do">
       <button
         class="main"

@@ -186,7 +186,17 @@ export function keyWord(item: ItemPart): string {
 
 /** The same with its section: `patient papers`, `room clean`. */
 export function keyWords(item: ItemPart): string {
-  return worded(item.item.slice(item.item.indexOf('/') + 1).replaceAll(/[.-]/g, ' '));
+  return wordsOfKey(keyOf(item));
+}
+
+/** An item's key on its sheet. */
+export function keyOf(item: ItemPart): string {
+  return item.item.slice(item.item.indexOf('/') + 1);
+}
+
+/** A sheet's key in words: `drugs.drawn` is "drugs drawn". */
+export function wordsOfKey(key: string): string {
+  return worded(key.replaceAll(/[.-]/g, ' '));
 }
 
 /** The first moment at which one of these stops counting, if it is near. */

@@ -12,13 +12,21 @@ import {
   sentWords,
 } from '../hands/bands.ts';
 import { minutesTo } from '../hands/clock.ts';
-import { isDone, wantsAnswer } from '../hands/items.ts';
+import { isDone, keyOf, wantsAnswer } from '../hands/items.ts';
 import { keepOwnFiles } from '../hands/own-files.ts';
 import { BoardPage, TAKE_BACK_MS } from '../hands/page.ts';
 import { shared } from '../hands/style.ts';
 import { caution, stateName } from '../hands/words.ts';
 import { oldFigures, proof } from '../look/index.ts';
-import { cellWord, COLUMNS, EXPECTED_GRACE_MS, type Row, rows } from './model.ts';
+import {
+  BLOCK,
+  cellWord,
+  COLUMNS,
+  EXPECTED_GRACE_MS,
+  minutesSentFor,
+  type Row,
+  rows,
+} from './model.ts';
 import { itemPanel, rowPanel } from './panel.ts';
 import { holdingStyle } from './style.ts';
 
@@ -40,7 +48,7 @@ export class Holding extends BoardPage {
   }
 
   get rows(): Row[] {
-    return rows(this.list('room'), this.list('case'), this.list('item'));
+    return rows(this.list('room'), this.list('case'), this.list('item'), this.list('unit'));
   }
 
   item(ref: string | undefined): ItemPart | undefined {
@@ -196,7 +204,7 @@ export class Holding extends BoardPage {
 
   private cell(row: Row, item: ItemPart, column: number): TemplateResult {
     const name = column < 0 ? cellWord(item) : COLUMNS[column]!.head;
-    const small = goingWords(this, item.item) || this.cellSmall(item);
+    const small = goingWords(this, item.item) || this.cellSmall(row, item);
     const going = this.said.pending(item.item) !== undefined;
     return html`<button
       class=${classMap({ cell: true, rise: true, [item.state]: true, going })}
@@ -213,7 +221,7 @@ export class Holding extends BoardPage {
   }
 
   /** What a cell says in few letters. */
-  private cellSmall(item: ItemPart): string {
+  private cellSmall(row: Row, item: ItemPart): string {
     switch (item.state) {
       case 'good':
         return this.hhmm(item.since);
@@ -223,12 +231,20 @@ export class Holding extends BoardPage {
         return 'left out';
       default: {
         if (item.expectedAt === undefined) {
-          return item.state === 'open' ? '' : stateName(item.state);
+          return item.state === 'open' ? this.openSmall(row, item) : stateName(item.state);
         }
         const passed = this.now > item.expectedAt + EXPECTED_GRACE_MS;
         return `${passed ? 'was due' : 'says'} ${this.hhmm(item.expectedAt)}`;
       }
     }
+  }
+
+  /** Of what is open: what a block waits for, and since when a porter is. */
+  private openSmall(row: Row, item: ItemPart): string {
+    const key = keyOf(item);
+    if (key === BLOCK) return row.block;
+    const minutes = key === 'start.transport' ? minutesSentFor(row, this.now) : undefined;
+    return minutes === undefined ? '' : `waiting ${minutes} min`;
   }
 
   private lastSaid(): TemplateResult {

@@ -1,5 +1,5 @@
-import type { CasePart, ItemPart, RoomPart } from '../generated/wire.ts';
-import { keyWord } from '../hands/items.ts';
+import type { CasePart, ItemPart, RoomPart, UnitPart } from '../generated/wire.ts';
+import { isDone, keyOf, keyWord } from '../hands/items.ts';
 
 /** One of the eight touches of a first case. */
 export interface Column {
@@ -29,10 +29,8 @@ export interface Row {
   /** What this case asks for beside the eight: a block, blood. */
   more: ItemPart[];
   left: boolean;
-}
-
-function keyOf(item: ItemPart): string {
-  return item.item.slice(item.item.indexOf('/') + 1);
+  /** Whether what a block needs is at hand; empty if none is asked for, or it is done. */
+  block: string;
 }
 
 /** First cases in room order. */
@@ -40,6 +38,7 @@ export function rows(
   rooms: readonly RoomPart[],
   cases: readonly CasePart[],
   items: readonly ItemPart[],
+  units: readonly UnitPart[] = [],
 ): Row[] {
   const found: Row[] = [];
   for (const room of [...rooms].sort((a, b) => a.order - b.order)) {
@@ -58,9 +57,48 @@ export function rows(
         .filter((i) => i.section === 'patient' && !known.has(keyOf(i)))
         .sort((a, b) => a.order - b.order),
       left: plan.steps.some((s) => s.step === 'wheels-in'),
+      block: blockWords(room.room, byKey, units),
     });
   }
   return found;
+}
+
+/**
+ * What a block in the bay still needs beside patient, papers and people: the local anaesthetic and
+ * the ultrasound, with where that is.
+ */
+function blockWords(
+  room: string,
+  byKey: ReadonlyMap<string, ItemPart>,
+  units: readonly UnitPart[],
+): string {
+  const block = byKey.get(BLOCK);
+  if (block === undefined || isDone(block)) return '';
+  const words: string[] = [];
+  const drug = byKey.get('drugs.block');
+  if (drug) words.push(isDone(drug) ? 'drug drawn' : 'drug not drawn');
+  const ultrasound = byKey.get('special.ultrasound');
+  if (ultrasound) words.push(whereUltrasound(room, ultrasound, units));
+  return words.join(' · ');
+}
+
+function whereUltrasound(room: string, item: ItemPart, units: readonly UnitPart[]): string {
+  const all = units.filter((unit) => unit.kind === 'ultrasound');
+  if (isDone(item) || all.some((unit) => unit.with === room)) return 'ultrasound here';
+  const next = all.some((unit) => unit.promised === room) ? ', then here' : '';
+  const others = all.flatMap((unit) => unit.with ?? []);
+  const free = all.length > others.length;
+  return free ? 'ultrasound free' : `ultrasound in ${others.join(', ')}${next}`;
+}
+
+/** The item's key of a block on the sheets. */
+export const BLOCK = 'patient.block';
+
+/** How long ago a patient was sent for who has not left, in whole minutes; undefined if not so. */
+export function minutesSentFor(row: Row, now: number): number | undefined {
+  const sent = row.plan.steps.find((s) => s.step === 'sent-for');
+  if (sent === undefined || row.left) return undefined;
+  return Math.max(0, Math.floor((now - sent.at) / 60_000));
 }
 
 /** How a cell is called where there is little room. */

@@ -94,8 +94,9 @@ export const holdingStyle = css`
   .cell {
     width: 100%;
     min-width: 84px;
-    height: 54px;
-    padding: 0 8px;
+    height: 100%;
+    min-height: 54px;
+    padding: 3px 8px;
     display: flex;
     align-items: center;
     gap: 7px;

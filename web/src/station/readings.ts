@@ -1,6 +1,6 @@
 import { html, nothing, svg, type TemplateResult } from 'lit';
 import type { ItemPart } from '../generated/wire.ts';
-import { short } from '../hands/items.ts';
+import { keyOf, short } from '../hands/items.ts';
 import { reading, shownLeast, shownMost, shownUnit, withUnit } from '../words/index.ts';
 import { fetchReadings, type Series, slowWords } from '../hands/readings.ts';
 
@@ -56,10 +56,6 @@ export class RoomReadings {
   get slow(): readonly Series[] {
     return this.series.filter((s) => s.slow !== undefined);
   }
-}
-
-function keyOf(item: ItemPart): string {
-  return item.item.slice(item.item.indexOf('/') + 1);
 }
 
 /** What a slow change is called when somebody is asked to come for it. */

@@ -2,10 +2,11 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { RoomPart } from '../generated/wire.ts';
 import { boardWords, saidWords, sentWords } from '../hands/bands.ts';
 import { minutesTo } from '../hands/clock.ts';
-import { keyWords, lapsesSoon, short } from '../hands/items.ts';
+import { keyWords, lapsesSoon, short, wordsOfKey } from '../hands/items.ts';
 import { moveWords, roomAnswers } from '../hands/moves.ts';
 import { TAKE_BACK_MS } from '../hands/page.ts';
 import { slowWords } from '../hands/readings.ts';
+import { afterWords, byAfter } from '../hands/swapped.ts';
 import { roleName } from '../hands/words.ts';
 import { oldFigures } from '../look/index.ts';
 import type { Station } from './main.ts';
@@ -110,7 +111,17 @@ function waits(at: Station, view: StationView): TemplateResult {
     );
   const started = view.room?.startedAt !== undefined;
   const counts = toCountOut(at, started);
-  const cards = [...moves(at), ...own, ...help, ...lapses, ...drugs, ...counts, ...slow, ...others];
+  const cards = [
+    ...swaps(at),
+    ...moves(at),
+    ...own,
+    ...help,
+    ...lapses,
+    ...drugs,
+    ...counts,
+    ...slow,
+    ...others,
+  ];
   const head = started ? 'This room has started' : 'Your start also waits for';
   return html`<section class="waits" aria-label=${head} data-cards=${cards.length}>
     <h2>${head}</h2>
@@ -149,6 +160,39 @@ function toCountOut(at: Station, started: boolean): TemplateResult[] {
           <div class="two"><button @click=${() => at.openDrugs()}>Count</button></div>
         </div>`,
       ];
+}
+
+/** Another case is here, by the desk's decision: the room says that it knows and has put it right. */
+function swaps(at: Station): TemplateResult[] {
+  return at
+    .list('swap')
+    .filter((s) => s.room === at.room && s.confirmedAt === undefined)
+    .map((s) => {
+      const sent = at.said.pending('swap') !== undefined;
+      return html`<div class="w ask">
+        Another case is here: swapped with ${s.with} at ${at.hhmm(s.at)}
+        ${byAfter(s.left).map(
+          ({ after, items }) =>
+            html`<small
+              >${afterWords(after, s.with)}:
+              ${items.map((item) => wordsOfKey(item.key)).join(', ')}</small
+            >`,
+        )}
+        <div class="two">
+          <button
+            ?disabled=${sent}
+            @click=${() =>
+              at.tell(
+                `swap with ${s.with} confirmed`,
+                { type: 'confirm-swap', room: at.room },
+                { about: ['swap'] },
+              )}
+          >
+            ${sent ? 'Sent' : 'Swap confirmed'}
+          </button>
+        </div>
+      </div>`;
+    });
 }
 
 /** What is asked of this room's people, or of the one who is signed on here. */

@@ -43,6 +43,7 @@ class PageTest {
         none.notes(),
         none.moves(),
         java.util.Map.of(),
+        java.util.Map.of(),
         null,
         java.util.Map.of());
   }

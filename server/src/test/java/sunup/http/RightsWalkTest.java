@@ -80,6 +80,7 @@ class RightsWalkTest extends PairedBoard {
         new Command.AddCase(plan, sheet),
         new Command.ChangeCase(plan, sheet),
         new Command.SwapCases(CASE, new CaseId("C2")),
+        new Command.ConfirmSwap(ROOM),
         new Command.CancelCase(CASE, said),
         new Command.AgreeLater(CASE, 1L),
         new Command.SayRoom(ROOM, RoomUse.CLEANING, null),

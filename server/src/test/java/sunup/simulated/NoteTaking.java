@@ -81,6 +81,7 @@ public final class NoteTaking implements Decider {
         List.copyOf(notes),
         m.moves(),
         java.util.Map.of(),
+        java.util.Map.of(),
         null,
         java.util.Map.of());
   }

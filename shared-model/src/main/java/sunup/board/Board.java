@@ -77,6 +77,7 @@ public final class Board {
     on(m, Command.AddCase.class, CaseRules::add);
     on(m, Command.ChangeCase.class, CaseRules::change);
     on(m, Command.SwapCases.class, CaseRules::swap);
+    on(m, Command.ConfirmSwap.class, CaseRules::confirmSwap);
     on(m, Command.CancelCase.class, CaseRules::cancel);
     on(m, Command.AgreeLater.class, CaseRules::agreeLater);
     on(m, Command.SayRoom.class, ThingRules::sayRoom);
@@ -130,6 +131,7 @@ public final class Board {
     when(m, Event.CaseAdded.class, CaseFacts::added);
     when(m, Event.CaseChanged.class, CaseFacts::changed);
     when(m, Event.CasesSwapped.class, CaseFacts::swapped);
+    when(m, Event.SwapConfirmed.class, CaseFacts::swapConfirmed);
     when(m, Event.CaseCancelled.class, CaseFacts::cancelled);
     when(m, Event.LaterAgreed.class, CaseFacts::laterAgreed);
     when(m, Event.RoomUsed.class, ThingFacts::roomUsed);

@@ -1,5 +1,6 @@
 package sunup.board;
 
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import sunup.board.Morning.CaseDay;
@@ -7,6 +8,7 @@ import sunup.board.Morning.PersonDay;
 import sunup.board.Morning.Phase;
 import sunup.board.Morning.PlaceDay;
 import sunup.board.Morning.RoomDay;
+import sunup.board.Morning.SwapDay;
 import sunup.board.Morning.UnitDay;
 import sunup.sheets.ComposedSheet;
 import sunup.sheets.SheetItem;
@@ -131,11 +133,40 @@ final class CaseFacts {
     if (one == null || other == null) {
       return;
     }
+    if (edit.phase == Phase.OPEN) {
+      edit.put(leftBehind(edit, one, other, e.voided()));
+      edit.put(leftBehind(edit, other, one, e.voided()));
+    }
     move(edit, one, other.plan().room());
     move(edit, other, one.plan().room());
     e.voided().forEach(edit::voidItem);
     askFor(edit, e.one());
     askFor(edit, e.other());
+  }
+
+  /** What the room of a case that leaves has to put right, with what it had not confirmed yet. */
+  private static SwapDay leftBehind(Edit edit, CaseDay goes, CaseDay comes, List<ItemRef> voided) {
+    RoomId room = goes.plan().room();
+    SwapDay before = edit.swap(room);
+    List<ItemRef> left = new ArrayList<>();
+    if (before != null && before.confirmedAt() == null) {
+      left.addAll(before.left());
+    }
+    for (ItemRef ref : voided) {
+      if (goes.plan().id().equals(ref.caseId()) && !left.contains(ref)) {
+        left.add(ref);
+      }
+    }
+    return new SwapDay(
+        room, comes.plan().room(), edit.at(), List.copyOf(left), null, null, edit.touch);
+  }
+
+  static void swapConfirmed(Edit edit, Event.SwapConfirmed e) {
+    SwapDay s = edit.swap(e.room());
+    if (s != null) {
+      edit.put(
+          new SwapDay(s.room(), s.with(), s.at(), s.left(), edit.at(), edit.role(), edit.touch));
+    }
   }
 
   private static void move(Edit edit, CaseDay day, RoomId to) {

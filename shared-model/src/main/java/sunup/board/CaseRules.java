@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import sunup.board.Morning.CaseDay;
+import sunup.board.Morning.SwapDay;
 import sunup.board.Outcome.Refused;
 import sunup.sheets.ComposedSheet;
 import sunup.sheets.SheetItem;
@@ -76,6 +77,21 @@ final class CaseRules {
       }
     }
     return ask.accept(new Event.CasesSwapped(c.one(), c.other(), List.copyOf(voided)));
+  }
+
+  static Outcome confirmSwap(Ask ask, Command.ConfirmSwap c) {
+    Refused refused = Ask.first(ask.unknown(c.room()), Rights.checkRoom(ask, c.room()));
+    if (refused != null) {
+      return refused;
+    }
+    SwapDay swap = ask.morning.swaps().get(c.room());
+    if (swap == null) {
+      return Ask.refuse(
+          RefusalCode.TOO_LATE, "No case was swapped into room " + c.room() + " this morning.");
+    }
+    return swap.confirmedAt() != null
+        ? ask.accept()
+        : ask.accept(new Event.SwapConfirmed(c.room()));
   }
 
   static Outcome cancel(Ask ask, Command.CancelCase c) {

@@ -20,6 +20,7 @@ import sunup.codec.Maybe;
   @Type(value = Command.AddCase.class, name = "add-case"),
   @Type(value = Command.ChangeCase.class, name = "change-case"),
   @Type(value = Command.SwapCases.class, name = "swap-cases"),
+  @Type(value = Command.ConfirmSwap.class, name = "confirm-swap"),
   @Type(value = Command.CancelCase.class, name = "cancel-case"),
   @Type(value = Command.AgreeLater.class, name = "agree-later"),
   @Type(value = Command.SayRoom.class, name = "say-room"),
@@ -79,6 +80,9 @@ public sealed interface Command {
 
   /** Swaps the rooms of two cases: what belongs to the case is void where it was made. */
   record SwapCases(CaseId one, CaseId other) implements Command {}
+
+  /** The room knows that another case is in it now; what lay ready there has been dealt with. */
+  record ConfirmSwap(RoomId room) implements Command {}
 
   /** Cancels a case. */
   record CancelCase(CaseId caseId, @Maybe Private reason) implements Command {}

@@ -14,6 +14,7 @@ import sunup.board.Morning.PersonDay;
 import sunup.board.Morning.Phase;
 import sunup.board.Morning.PlaceDay;
 import sunup.board.Morning.RoomDay;
+import sunup.board.Morning.SwapDay;
 import sunup.board.Morning.UnitDay;
 import sunup.sheets.ComposedSheet;
 
@@ -44,6 +45,7 @@ final class Edit {
   private List<NoteKept> notes;
   private Map<String, MoveDay> moves;
   private Map<CaseId, CaseDrugs> drugs;
+  private Map<RoomId, SwapDay> swaps;
   private Map<CaseId, NextCase> next;
 
   Edit(Morning from, long seq, Recorded recorded) {
@@ -67,6 +69,7 @@ final class Edit {
     notes = from.notes();
     moves = from.moves();
     drugs = from.drugs();
+    swaps = from.swaps();
     learned = from.learned();
     next = from.next();
   }
@@ -106,6 +109,7 @@ final class Edit {
         notes,
         moves,
         drugs,
+        swaps,
         learned,
         next);
   }
@@ -121,6 +125,7 @@ final class Edit {
     caseItems = sealed(sealedInside(caseItems, from.caseItems()), from.caseItems());
     moves = sealed(moves, from.moves());
     drugs = sealed(drugs, from.drugs());
+    swaps = sealed(swaps, from.swaps());
     next = sealed(next, from.next());
     return soFar();
   }
@@ -137,6 +142,7 @@ final class Edit {
     caseItems = new LinkedHashMap<>();
     moves = new LinkedHashMap<>();
     drugs = new LinkedHashMap<>();
+    swaps = new LinkedHashMap<>();
     next = new LinkedHashMap<>();
   }
 
@@ -187,6 +193,11 @@ final class Edit {
     next.put(one.id(), one);
   }
 
+  void put(SwapDay swap) {
+    swaps = own(swaps, from.swaps());
+    swaps.put(swap.room(), swap);
+  }
+
   void put(Item item) {
     ItemRef ref = item.ref();
     if (ref.room() != null) {
@@ -200,6 +211,10 @@ final class Edit {
 
   RoomDay room(RoomId room) {
     return rooms.get(room);
+  }
+
+  SwapDay swap(RoomId room) {
+    return swaps.get(room);
   }
 
   CaseDay caseDay(CaseId caseId) {

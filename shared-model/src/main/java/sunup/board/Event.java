@@ -20,6 +20,7 @@ import sunup.sheets.ComposedSheet;
   @Type(value = Event.CaseAdded.class, name = "case-added"),
   @Type(value = Event.CaseChanged.class, name = "case-changed"),
   @Type(value = Event.CasesSwapped.class, name = "cases-swapped"),
+  @Type(value = Event.SwapConfirmed.class, name = "swap-confirmed"),
   @Type(value = Event.CaseCancelled.class, name = "case-cancelled"),
   @Type(value = Event.LaterAgreed.class, name = "later-agreed"),
   @Type(value = Event.RoomUsed.class, name = "room-used"),
@@ -86,6 +87,8 @@ public sealed interface Event {
 
   /** {@code voided} lists the items of both cases that were made and no longer count. */
   record CasesSwapped(CaseId one, CaseId other, List<ItemRef> voided) implements Event {}
+
+  record SwapConfirmed(RoomId room) implements Event {}
 
   record CaseCancelled(CaseId caseId, Private reason) implements Event {}
 

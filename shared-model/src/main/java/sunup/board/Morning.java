@@ -37,6 +37,7 @@ import sunup.sheets.SheetItem;
  * @param notes in order, the newest {@link #MAX_NOTES}
  * @param moves that were ever asked, by {@link Move#key()}
  * @param drugs what was drawn for a case; read it by {@link #drugsOf}
+ * @param swaps rooms into which another case was swapped while the morning was open
  * @param learned what its forecasts go by instead of the sheets' durations, or null
  * @param next set-ups of later cases, in the order in which they were begun
  */
@@ -60,6 +61,7 @@ public record Morning(
     List<NoteKept> notes,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) Map<String, MoveDay> moves,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) Map<CaseId, CaseDrugs> drugs,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) Map<RoomId, SwapDay> swaps,
     @JsonInclude(JsonInclude.Include.NON_NULL) LearnedTimes learned,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) Map<CaseId, NextCase> next) {
 
@@ -94,6 +96,7 @@ public record Morning(
           Collections.emptyMap(),
           Collections.emptyMap(),
           List.of(),
+          Collections.emptyMap(),
           Collections.emptyMap(),
           Collections.emptyMap(),
           null,
@@ -260,6 +263,28 @@ public record Morning(
 
   /** A place and when it opens. */
   public record PlaceDay(PlacePlan plan, long opensAt, Touch last) {
+    /** The journal sequence that last touched it. */
+    public long revision() {
+      return last.revision();
+    }
+  }
+
+  /**
+   * Another case was swapped into this room, for its people to confirm.
+   *
+   * @param with the room that the other case went to
+   * @param left what was made ready here for a case that is gone, and counts for nobody
+   * @param confirmedAt when somebody of the room said that it is dealt with, or null
+   * @param confirmedBy the role that said so, or null
+   */
+  public record SwapDay(
+      RoomId room,
+      RoomId with,
+      long at,
+      List<ItemRef> left,
+      Long confirmedAt,
+      Role confirmedBy,
+      Touch last) {
     /** The journal sequence that last touched it. */
     public long revision() {
       return last.revision();

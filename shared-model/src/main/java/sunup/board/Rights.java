@@ -70,6 +70,7 @@ public final class Rights {
             CommandKind.ADD_PERSON)) {
       t.put(kind, COORDINATORS);
     }
+    t.put(CommandKind.CONFIRM_SWAP, ROOM_TEAM);
     t.put(CommandKind.AGREE_LATER, with(COORDINATORS, Role.SUPERVISOR));
     t.put(CommandKind.PROMISE_UNIT, with(COORDINATORS, Role.SUPERVISOR));
     t.put(CommandKind.ASK_MOVE, with(COORDINATORS, Role.SUPERVISOR));
@@ -256,8 +257,15 @@ public final class Rights {
       return true;
     }
     boolean named = sheet.who().stream().anyMatch(any -> any.contains(role));
-    boolean whoeverSees = sheet.section() == Section.SURGEON;
+    boolean whoeverSees = sheet.section() == Section.SURGEON || seesPatientLeave(role, sheet);
     return named || whoeverSees || sectionsOf(role).contains(sheet.section());
+  }
+
+  /** Who sent for a patient sees that he or she leaves, whoever pushes the bed. */
+  private static boolean seesPatientLeave(Role role, SheetItem sheet) {
+    return role == Role.HOLDING
+        && sheet.section() == Section.START
+        && sheet.gates() == Step.WHEELS_IN;
   }
 
   /** What any of a room's people, or a call to the desk, may tell of any item: never "good". */

@@ -78,6 +78,7 @@ final class Judge {
         new RoomJudged(
             standing,
             late,
+            told.at50(),
             orMore,
             saveable(figure, standing),
             ask,
@@ -111,7 +112,7 @@ final class Judge {
     if (told || event || fresh.standing() == Standing.STARTED) {
       return fresh;
     }
-    if (Math.abs(fresh.lateMinutes() - last.lateMinutes()) < FirstSettings.SHOWN_CHANGE) {
+    if (!differs(last, fresh)) {
       return kept(last, fresh, null);
     }
     long since = last.differsSince() == null ? now : last.differsSince();
@@ -119,6 +120,19 @@ final class Judge {
       return fresh;
     }
     return kept(last, fresh, since);
+  }
+
+  /** True if what is computed now is another figure than the shown ones, not their wobble. */
+  private boolean differs(RoomJudged last, RoomJudged fresh) {
+    if (Math.abs(fresh.lateMinutes() - last.lateMinutes()) >= FirstSettings.SHOWN_CHANGE) {
+      return true;
+    }
+    Long was = last.startShown(now);
+    Long is = fresh.at50();
+    if (was == null || is == null) {
+      return (was == null) != (is == null);
+    }
+    return Math.abs(is - was) >= FirstSettings.SHOWN_CHANGE * MINUTE;
   }
 
   /** True if the figures are more trials of the moment that the shown one is of. */
@@ -130,6 +144,7 @@ final class Judge {
     return new RoomJudged(
         last.standing(),
         last.lateMinutes(),
+        last.at50(),
         last.orMore(),
         last.saveable(),
         fresh.ask(),

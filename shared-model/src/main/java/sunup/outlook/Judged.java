@@ -25,6 +25,7 @@ public record Judged(Map<String, RoomJudged> rooms, List<String> needs, long sor
    *
    * @param standing as shown
    * @param lateMinutes as shown
+   * @param at50 median start as shown, to the minute, or null if none is
    * @param orMore true if so many at least
    * @param saveable minutes that can still be saved
    * @param ask true if somebody should ask the room
@@ -37,6 +38,7 @@ public record Judged(Map<String, RoomJudged> rooms, List<String> needs, long sor
   public record RoomJudged(
       Standing standing,
       int lateMinutes,
+      Long at50,
       boolean orMore,
       int saveable,
       boolean ask,
@@ -46,12 +48,21 @@ public record Judged(Map<String, RoomJudged> rooms, List<String> needs, long sor
       long figuresOf,
       WaitsFor waitsFor) {
     static final RoomJudged NO_CASE =
-        new RoomJudged(Standing.NONE, 0, false, 0, false, false, null, 0, 0, WaitsFor.NOBODY);
+        new RoomJudged(Standing.NONE, 0, null, false, 0, false, false, null, 0, 0, WaitsFor.NOBODY);
+
+    /** The median start to be shown now: a moment that is past is none any more. */
+    Long startShown(long now) {
+      if (at50 == null) {
+        return null;
+      }
+      return Math.max(at50, StartTold.minute(now));
+    }
 
     RoomJudged with(WaitsFor newest) {
       return new RoomJudged(
           standing,
           lateMinutes,
+          at50,
           orMore,
           saveable,
           ask,

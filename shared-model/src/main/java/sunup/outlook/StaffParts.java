@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Set;
 import sunup.board.Eve;
 import sunup.board.Item;
+import sunup.board.ItemRef;
 import sunup.board.ItemState;
 import sunup.board.Morning;
 import sunup.board.Morning.CaseDay;
@@ -16,6 +17,7 @@ import sunup.board.Morning.PersonDay;
 import sunup.board.Morning.PlaceDay;
 import sunup.board.Morning.Placed;
 import sunup.board.Morning.Reason;
+import sunup.board.Morning.SwapDay;
 import sunup.board.Morning.Taken;
 import sunup.board.Morning.UnitDay;
 import sunup.board.NextCase;
@@ -35,9 +37,11 @@ import sunup.wire.Part.NextItemPart;
 import sunup.wire.Part.NextPart;
 import sunup.wire.Part.PersonPart;
 import sunup.wire.Part.PlacePart;
+import sunup.wire.Part.SwapPart;
 import sunup.wire.Part.UnitPart;
 import sunup.wire.Part.WaitPart;
 import sunup.wire.StepAt;
+import sunup.wire.SwapLeft;
 import sunup.wire.Wait;
 
 /** The parts for those who work in the suite. */
@@ -81,6 +85,9 @@ final class StaffParts {
     for (PersonDay person : morning.people().values()) {
       parts.add(person(person));
     }
+    for (SwapDay swap : morning.swaps().values()) {
+      parts.add(swap(swap));
+    }
     for (UnitDay unit : morning.units().values()) {
       parts.add(unit(unit));
     }
@@ -93,6 +100,25 @@ final class StaffParts {
               place.opensAt(),
               place.revision()));
     }
+  }
+
+  private SwapPart swap(SwapDay s) {
+    List<SwapLeft> left = new ArrayList<>();
+    for (ItemRef ref : s.left()) {
+      SheetItem asks = morning.sheetItem(ref);
+      if (asks != null) {
+        left.add(new SwapLeft(ref.key(), asks.section()));
+      }
+    }
+    return new SwapPart(
+        "swap/" + s.room(),
+        s.room().value(),
+        s.with().value(),
+        s.at(),
+        left,
+        s.confirmedAt(),
+        s.confirmedBy(),
+        s.revision());
   }
 
   private CasePart casePart(CaseDay c) {
@@ -245,8 +271,8 @@ final class StaffParts {
             new Wait(key, words.staff(share), isOwn(sheet, share), mine ? taken.by() : null, null));
       }
     }
-    StartTold told = StartTold.of(sheet, figure, judged.of(id.value()).standing(), now);
-    Long about = sheet.startedAt() != null ? null : told.at50();
+    boolean told = figure != null && sheet.startedAt() == null;
+    Long about = told ? judged.of(id.value()).startShown(now) : null;
     return new WaitPart("wait/" + id, id.value(), about, waits);
   }
 

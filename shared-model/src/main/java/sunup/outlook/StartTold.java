@@ -47,7 +47,8 @@ record StartTold(
     return at >= end || now >= end ? null : minute(Math.max(at, now));
   }
 
-  private static long minute(long at) {
+  /** To the minute, as figures are shown. */
+  static long minute(long at) {
     return Math.round(at / (double) FirstSettings.MINUTE) * FirstSettings.MINUTE;
   }
 }

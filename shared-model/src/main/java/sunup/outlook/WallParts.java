@@ -144,7 +144,6 @@ final class WallParts {
     RoomOut figure = figures.get(id.value());
     RoomJudged said = judged.of(id.value());
     boolean shown = sheet != null && figure != null && sheet.startedAt() == null;
-    StartTold told = shown ? StartTold.of(sheet, figure, said.standing(), now) : null;
     return new RoomPart(
         "room/" + id,
         id.value(),
@@ -155,7 +154,7 @@ final class WallParts {
         shown ? whole(figure.could10()) : null,
         shown ? whole(figure.could50()) : null,
         shown ? whole(figure.could90()) : null,
-        told == null ? null : told.at50(),
+        shown ? said.startShown(now) : null,
         said.lateMinutes(),
         said.orMore(),
         word(sheet, said),

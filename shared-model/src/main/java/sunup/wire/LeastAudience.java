@@ -16,6 +16,7 @@ final class LeastAudience {
           Map.entry(Part.WaitPart.class, Audience.STAFF),
           Map.entry(Part.UnitPart.class, Audience.STAFF),
           Map.entry(Part.PlacePart.class, Audience.STAFF),
+          Map.entry(Part.SwapPart.class, Audience.STAFF),
           Map.entry(Part.DrugListPart.class, Audience.STAFF),
           Map.entry(Part.DrugsPart.class, Audience.STAFF),
           Map.entry(Part.NextPart.class, Audience.STAFF),

@@ -45,6 +45,7 @@ import sunup.sheets.EvidenceRule;
   @JsonSubTypes.Type(value = Part.LearnedPart.class, name = "learned"),
   @JsonSubTypes.Type(value = Part.NextPart.class, name = "next"),
   @JsonSubTypes.Type(value = Part.NextItemPart.class, name = "next-item"),
+  @JsonSubTypes.Type(value = Part.SwapPart.class, name = "swap"),
 })
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public sealed interface Part {
@@ -393,6 +394,24 @@ public sealed interface Part {
    */
   record LearnedPart(
       String key, String upTo, int mornings, List<LearnedTime> times, List<LearnedHow> how)
+      implements Part {}
+
+  /**
+   * Another case was swapped into this room.
+   *
+   * @param with the room that the other case went to
+   * @param left what was made ready in this room for a case that is gone
+   * @param confirmedAt when somebody of the room said that this is dealt with; confirmedBy the role
+   */
+  record SwapPart(
+      String key,
+      String room,
+      String with,
+      long at,
+      List<SwapLeft> left,
+      @Maybe Long confirmedAt,
+      @Maybe Role confirmedBy,
+      long revision)
       implements Part {}
 
   /** The site's approved list of drugs; {@code standard} says which labels' colours these are. */

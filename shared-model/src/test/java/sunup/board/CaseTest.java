@@ -88,6 +88,60 @@ class CaseTest {
     assertThat(day.morning().itemsOf(Fixture.R2)).hasSize(Fixture.BLOCK.items().size());
   }
 
+  private Morning.SwapDay swapOf(RoomId room) {
+    return day.morning().swaps().get(room);
+  }
+
+  @Test
+  void shouldAskBothRoomsToConfirmASwapWithWhatWasLeftInEach() {
+    good(DRAWN, IDENTITY, BAG)
+        .by(Fixture.ANAESTHETIST_1, new Command.Begin(TUBE, null))
+        .decided(Fixture.DESK, new Command.SwapCases(Fixture.C1, Fixture.C2));
+
+    assertThat(swapOf(Fixture.R1).left()).containsExactlyInAnyOrder(DRAWN, TUBE);
+    assertThat(swapOf(Fixture.R1).with()).isEqualTo(Fixture.R2);
+    assertThat(swapOf(Fixture.R1).confirmedAt()).isNull();
+    assertThat(swapOf(Fixture.R2).left()).isEmpty();
+
+    day.minute(7).by(Fixture.ANAESTHETIST_1, new Command.ConfirmSwap(Fixture.R1));
+    assertThat(swapOf(Fixture.R1).confirmedAt()).isEqualTo(day.now());
+    assertThat(swapOf(Fixture.R1).confirmedBy()).isEqualTo(Role.ANAESTHETIST);
+    assertThat(swapOf(Fixture.R2).confirmedAt()).isNull();
+    day.by(Fixture.ANAESTHETIST_1, new Command.ConfirmSwap(Fixture.R1));
+    assertThat(day.events()).isEmpty();
+  }
+
+  @Test
+  void shouldLetOnlyTheRoomsOwnPeopleConfirmASwap() {
+    day.decided(Fixture.DESK, new Command.SwapCases(Fixture.C1, Fixture.C2));
+    for (Actor actor : List.of(Fixture.DESK, Fixture.ANAESTHETIST_2)) {
+      day.by(actor, new Command.ConfirmSwap(Fixture.R1));
+      assertThat(day.code()).isEqualTo(RefusalCode.NOT_ALLOWED);
+    }
+    day.by(Fixture.ANAESTHETIST_1, new Command.ConfirmSwap(Fixture.R3));
+    assertThat(day.code()).isNotNull();
+    assertThat(swapOf(Fixture.R1).confirmedAt()).isNull();
+  }
+
+  @Test
+  void shouldGoOnAskingForWhatLiesThereWhenTheRoomIsSwappedAgainUnconfirmed() {
+    good(DRAWN)
+        .decided(Fixture.DESK, new Command.SwapCases(Fixture.C1, Fixture.C2))
+        .decided(Fixture.DESK, new Command.SwapCases(Fixture.C2, Fixture.C1));
+
+    assertThat(swapOf(Fixture.R1).left()).containsExactly(DRAWN);
+  }
+
+  @Test
+  void shouldAskNobodyToConfirmASwapInADraftNorWithoutOne() {
+    Day draft = Day.draft().decided(Fixture.DESK, new Command.SwapCases(Fixture.C1, Fixture.C2));
+    assertThat(draft.morning().swaps()).isEmpty();
+
+    day.by(Fixture.ANAESTHETIST_1, new Command.ConfirmSwap(Fixture.R1));
+    assertThat(day.code()).isEqualTo(RefusalCode.TOO_LATE);
+    assertThat(day.words()).contains("room 1");
+  }
+
   @Test
   void shouldRefuseASwapOnceInductionHasBegun() {
     day.by(Fixture.ANAESTHETIST_1, new Command.Reach(Fixture.C1, Step.INDUCTION))

@@ -22,6 +22,7 @@ final class GoldenMornings {
       case "drugs" -> drugs();
       case "taught" -> taught();
       case "next-case" -> nextCase();
+      case "swap" -> swap();
       default -> throw new IllegalArgumentException("add the morning " + name + " here first");
     };
   }
@@ -69,6 +70,20 @@ final class GoldenMornings {
         .by(Fixture.ANAESTHETIST_1, new Command.Fault(cylinder, Private.of("empty")))
         .minute(200)
         .by(Fixture.ANAESTHETIST_1, begin);
+  }
+
+  /** Two cases change rooms; one room confirms, the other is swapped once more before it does. */
+  private static Day swap() {
+    return Day.open()
+        .minute(4)
+        .by(Fixture.ANAESTHETIST_1, good(Fixture.of(Fixture.C1, "drugs.drawn")))
+        .by(Fixture.ANAESTHETIST_2, good(Fixture.of(Fixture.C2, "airway.tube")))
+        .minute(9)
+        .decided(Fixture.DESK, new Command.SwapCases(Fixture.C1, Fixture.C2))
+        .minute(11)
+        .by(Fixture.ANAESTHETIST_1, new Command.ConfirmSwap(Fixture.R1))
+        .minute(12)
+        .decided(Fixture.DESK, new Command.SwapCases(Fixture.C1, Fixture.C3));
   }
 
   /** A list drawn and scanned, a controlled drug counted out, a syringe thrown away. */

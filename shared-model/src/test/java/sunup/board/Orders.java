@@ -235,6 +235,7 @@ final class Orders {
                     new Command.ChangeCase(
                         p, p.sheet().equals("plain") ? Fixture.PLAIN : Fixture.BLOCK)),
         Combinators.combine(caseId(), caseId()).as(Command.SwapCases::new),
+        room().map(Command.ConfirmSwap::new),
         Combinators.combine(caseId(), text()).as(Command.CancelCase::new),
         Combinators.combine(caseId(), time()).as(Command.AgreeLater::new),
         Combinators.combine(caseId(), Arbitraries.of(Step.values()).injectNull(0.02))

@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
+import sunup.sheets.EvidenceRule;
+import sunup.sheets.SheetItem;
 
 class RightsTest {
   private static final Map<String, Role> LETTERS =
@@ -39,6 +41,7 @@ class RightsTest {
       add-case        .. .. .. . ....D.I.
       change-case     .. .. .. . ....D.I.
       swap-cases      .. .. .. . ....D.I.
+      confirm-swap    AV RT NS . ........
       cancel-case     .. .. .. . ....D.I.
       agree-later     .V .. .. . ....D.I.
       say-room        AV RT NS . ..C.D.I.
@@ -152,6 +155,18 @@ class RightsTest {
     day.by(Fixture.HOLDING, good(Fixture.in(Fixture.R1, "machine.bag")));
     assertThat(day.code()).isEqualTo(RefusalCode.NOT_ALLOWED);
     assertThat(day.words()).contains("anaesthetist");
+  }
+
+  @Test
+  void shouldLetHoldingSayThatAPatientLeftButNothingElseOfTheStart() {
+    SheetItem plain =
+        Fixture.item(
+            "start.transport", SheetItem.Belongs.CASE, Step.WHEELS_IN, EvidenceRule.TOUCHED, null);
+    SheetItem check =
+        Fixture.item(
+            "start.check", SheetItem.Belongs.CASE, Step.INDUCTION, EvidenceRule.TOUCHED, null);
+    assertThat(Rights.mayTouch(Role.HOLDING, plain, CommandKind.GOOD)).isTrue();
+    assertThat(Rights.mayTouch(Role.HOLDING, check, CommandKind.GOOD)).isFalse();
   }
 
   @Test

@@ -19,6 +19,7 @@ final class Samples {
         new Command.ChangeCase(
             Fixture.casePlan(Fixture.C1, Fixture.R1, Fixture.BLOCK), Fixture.BLOCK),
         new Command.SwapCases(Fixture.C1, Fixture.C2),
+        new Command.ConfirmSwap(Fixture.R1),
         new Command.CancelCase(Fixture.C1, said),
         new Command.AgreeLater(Fixture.C1, Fixture.BOOKED + 15 * Fixture.MINUTE),
         new Command.SayRoom(Fixture.R1, RoomUse.CLEANING, soon),

@@ -141,6 +141,34 @@ class StandingTest {
   }
 
   @Test
+  void shouldMoveTheTimeOfAStartNoMoreOftenThanItsMinutesAndInAnEarlyRoomToo() {
+    Suite suite = heard(1);
+    for (double start : new double[] {10, -10}) {
+      long about = TARGET + Math.round(start * 60_000);
+      Shown shown = Shown.at(suite, "07:00", late(suite, "07:00", start));
+      assertThat(shown.column(1).start50()).isEqualTo(about);
+      shown = Shown.after(shown.judged(), suite, "07:01", late(suite, "07:01", start + 2));
+      assertThat(shown.column(1).start50()).isEqualTo(about);
+      assertThat(shown.wait(1).about()).isEqualTo(about);
+      shown = Shown.after(shown.judged(), suite, "07:02", late(suite, "07:02", start + 4));
+      assertThat(shown.column(1).start50()).as("for less than a minute").isEqualTo(about);
+      shown = Shown.after(shown.judged(), suite, "07:03", late(suite, "07:03", start + 4));
+      assertThat(shown.column(1).start50()).isEqualTo(about + 4 * 60_000);
+      assertThat(shown.wait(1).about()).isEqualTo(about + 4 * 60_000);
+    }
+  }
+
+  @Test
+  void shouldNeverShowAStartThatIsPast() {
+    Suite suite = heard(1);
+    suite.does("07:28", 1, Section.SUCTION);
+    Shown shown = Shown.at(suite, "07:29", late(suite, "07:29", 1));
+    assertThat(shown.column(1).start50()).isEqualTo(TARGET + 60_000);
+    shown = Shown.after(shown.judged(), suite, "07:33", late(suite, "07:33", 4));
+    assertThat(shown.column(1).start50()).isGreaterThanOrEqualTo(Suite.at("07:33"));
+  }
+
+  @Test
   void shouldTakeMoreTrialsOfTheSameMomentForTheSameAnswer() {
     Suite suite = heard(1);
     Shown first = Shown.at(suite, "07:00", late(suite, "07:00", 10));

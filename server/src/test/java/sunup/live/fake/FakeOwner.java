@@ -60,6 +60,7 @@ public final class FakeOwner implements Owner {
         notes,
         none.moves(),
         java.util.Map.of(),
+        java.util.Map.of(),
         null,
         java.util.Map.of());
   }

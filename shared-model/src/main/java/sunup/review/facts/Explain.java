@@ -100,6 +100,7 @@ final class Explain {
         // What was asked is no part of what happened, and drugs explain no minute.
         Map.of(),
         Map.of(),
+        m.swaps(),
         m.learned(),
         Map.of());
   }
