@@ -31,7 +31,8 @@ import sunup.push.PushTerms;
  * @param places places away from the rooms
  * @param words the site's own words for techniques and options, lower case, and what they mean
  * @param bedside what the site decides about bedside figures, and which its pharmacy has released
- * @param learns true if its openings freeze the durations that its closed mornings taught
+ * @param learns true if its openings freeze what its closed mornings taught of durations and of how
+ *     people report
  * @param push on which terms phones are told that something is asked; null if none is
  */
 public record SiteFile(
