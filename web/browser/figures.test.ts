@@ -180,27 +180,37 @@ describe('every bedside figure at the station', () => {
       [[['drug', 'tetracaine plain']], /no source, no figure/],
       [[['weight', '8', 'kg']], /unusual at 40 years/],
     );
-    // The weight that was asked again goes with the case: begin anew.
-    await page
-      .locator('.tiles')
-      .getByRole('button', { name: /together/ })
-      .click();
-    await work([['weight', '80', 'kg']]);
-    await touch(page, 'All figures');
     await figure(
       'Local anaesthetics together: share of the ceilings',
       [
+        ['weight', '80', 'kg'],
         ['drug 1', 'bupivacaine with vasoconstrictor'],
         ['concentration 1', '5', 'mg/mL'],
         ['volume 1', '20', 'mL'],
         ['drug 2', 'lidocaine with vasoconstrictor'],
         ['concentration 2', '10', 'mg/mL'],
         ['volume 2', '20', 'mL'],
+        ['drug 3', 'ropivacaine plain'],
+        ['concentration 3', '2', 'mg/mL'],
+        ['volume 3', '10', 'mL'],
       ],
-      // 100 of 225 mg and 200 of 500 mg.
-      ['0.845', '100 mg = 20 mL'],
-      [[['drug 3', 'ropivacaine plain']], /needs drug, concentration and volume/],
+      // 100 of 225 mg, 200 of 500 mg and 20 of 200 mg.
+      ['0.945', '100 mg = 20 mL'],
+      [[['weight', '60', 'lb']], /unusual at 40 years/],
     );
+    await page
+      .locator('.tiles')
+      .getByRole('button', { name: /^Local anaesthetics/ })
+      .click();
+    await work([
+      ['weight', '80', 'kg'],
+      ['drug 1', 'bupivacaine plain'],
+      ['concentration 1', '5', 'mg/mL'],
+      ['volume 1', '10', 'mL'],
+      ['drug 2', 'lidocaine plain'],
+    ]);
+    await given(/needs drug, concentration and volume/);
+    await touch(page, 'All figures');
     await figure(
       'Local anaesthetic: ceiling',
       [
@@ -237,8 +247,8 @@ describe('every bedside figure at the station', () => {
         ['weight', '80', 'kg'],
       ],
       ['73 kg'],
-      [[['height', '50', 'in']], /152\.4|60 in/],
     );
+    await figure('Body weights', [['height', '50', 'in']], [/152\.4|60 in/]);
     await figure('Body surface', [['height', '180', 'cm']], [/\b2 m/]);
     await figure(
       'Concentration in all ways of writing',

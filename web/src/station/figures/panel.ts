@@ -7,6 +7,9 @@ import type { Station } from '../main.ts';
 import type { StationView } from '../model.ts';
 import type { Answer, Card, Entry, Input, Line, Listed, Worked } from './api.ts';
 
+/** Lines of a result that fit below each other at the smallest screen; more stand in two columns. */
+const FEW = 4;
+
 /** Bedside figures, over the whole of the station between its head and its foot. */
 export function figuresPanel(at: Station, view: StationView): TemplateResult {
   const bench = at.figures.bench;
@@ -219,7 +222,8 @@ function hidden(at: Station): TemplateResult {
 
 function worked(at: Station, answer: Worked): TemplateResult {
   const bench = at.figures.bench;
-  return html`<div class="worked" role="status">
+  const many = answer.lines.length > FEW;
+  return html`<div class=${classMap({ worked: true, many })} role="status">
     ${answer.lines.map(line)}
     ${
       answer.secondPerson

@@ -179,6 +179,29 @@ export const figuresStyle = css`
     font-size: 18px;
     color: var(--dim);
   }
+  /* Nothing of a result may lie below the edge: the sum stands last. */
+  .worked.many {
+    display: grid;
+    grid-template-columns: 1fr 1fr;
+    gap: 0 16px;
+  }
+  .worked.many > :not(.line) {
+    grid-column: 1 / -1;
+  }
+  .worked.many .line small {
+    font-size: 16px;
+  }
+  .worked.many .line small:first-child {
+    display: block;
+  }
+  .worked.many .line b {
+    display: inline;
+    margin-right: 6px;
+    font-size: 21px;
+  }
+  .worked.many .back {
+    font-size: 16px;
+  }
   .second {
     border-left: 8px solid var(--ember);
     padding: 4px 10px;
