@@ -19,6 +19,9 @@ import { Screens } from './screens.ts';
 const DIST = join(import.meta.dirname, '..', 'dist');
 const SIZE = { width: 1920, height: 1080 };
 
+/** Rooms that may be loud at once. */
+const LOUD_MAX = 3;
+
 let screens: Screens;
 let board: FakeBoard;
 let page: Page;
@@ -55,6 +58,20 @@ const LONGEST = 'patient on the way: waits for supervisor';
 const longest = (parts: PartUnion[]): PartUnion[] =>
   parts.map((one) => (one.part === 'need' ? { ...one, words: LONGEST } : one));
 
+/** Some of the rooms are outside the scale, neighbours too. */
+const beyond = (count: number): PartUnion[] => [
+  ...mixed(count).filter((one) => one.part !== 'room'),
+  ...mixedRooms(count).map((one, i) =>
+    i % 13 === 5 || i % 13 === 6 ? room(i, one.room, 'late', 31 + i * 3) : one,
+  ),
+];
+
+/** Five lines of which nobody has taken any. */
+const nobodyOnAny = (): PartUnion[] =>
+  mixed(16).map((one) =>
+    one.part === 'need' ? { ...need(one.rank, one.room, 'late', one.minutes + 5, one.words) } : one,
+  );
+
 const { onTime: _, ...NO_FORECAST } = suite({ quiet: 16 });
 
 type State = [string, PartUnion[], string, string?];
@@ -67,6 +84,9 @@ const STATES: readonly State[] = [
   ['60-rooms', longest(mixed(60)), '07:14'],
   ['12-rooms-6-metres', mixed(12), '07:04', '?inches=55&metres=6'],
   ['16-rooms-6-metres', longest(mixed(16)), '07:21', '?inches=55&metres=6'],
+  ['24-rooms-6-metres', mixed(24), '07:08', '?inches=55&metres=6'],
+  ['40-rooms-6-metres', beyond(40), '07:08', '?inches=55&metres=6'],
+  ['nobody-on-any', nobodyOnAny(), '07:08'],
   ['wrong-address', mixed(16), '06:44', '?inches=none'],
   ['nothing-planned', [suite({ phase: 'none', cases: 0, onTime: 0, quiet: 0 })], '06:00'],
   [
@@ -122,6 +142,11 @@ describe('the wall in each of its states', () => {
       .locator('sunup-needs .words')
       .evaluateAll((all) => all.filter((one) => one.scrollWidth > one.clientWidth).length);
     expect(cut).toBe(0);
+    expect(await page.locator('sunup-needs .loud').count()).toBeLessThanOrEqual(LOUD_MAX);
+    const lines = await page.locator('sunup-needs .row').count();
+    expect(await page.locator('.needs h2', { hasText: 'Needs someone' }).count()).toBe(
+      lines > 0 ? 1 : 0,
+    );
     if (name === 'asked-for') {
       const asking = page.locator('.needs').getByText(/asks for someone/);
       expect(await asking.allInnerTexts()).toHaveLength(4);

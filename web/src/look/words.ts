@@ -104,6 +104,11 @@ export function say(key: CommonKey, fill?: Fill): string {
   return BOTH_KEYS.has(key) ? both(key as BothKey) : sayCommon(key as keyof typeof common, fill);
 }
 
+/** "+11", or ">4 h" where there is little room. */
+export function lateBrief(minutes: number, orMore: boolean): string {
+  return orMore ? `>${Math.floor(minutes / 60)} h` : lateBy(minutes, false);
+}
+
 /** "+11", or "over 4 h" beyond what is computed. */
 export function lateBy(minutes: number, orMore: boolean): string {
   return orMore

@@ -9,7 +9,7 @@ import {
   textWidth,
   WIDTH,
 } from './geometry.ts';
-import { lateBy } from '../look/index.ts';
+import { lateBrief, lateBy } from '../look/index.ts';
 import { Shape } from './svg.ts';
 import { roomWord, type WordSetting } from './words.ts';
 
@@ -28,6 +28,8 @@ const BAR_THICK = 11;
 const ARROW_REACH = 24;
 const ARROW = 'M-13 -7 L0 7 L13 -7';
 const ARROW_UP = 'M-13 7 L0 -7 L13 7';
+/** A path that is not drawn. */
+const NOWHERE = 'M0 0';
 
 /** One room on the horizon: one element, kept as long as the room is there. */
 export class Column {
@@ -41,6 +43,7 @@ export class Column {
   private readonly bar: Shape;
   private readonly arrow: Shape;
   private readonly beyond: Shape;
+  private readonly lead: Shape;
   private readonly stroke: Shape;
   private readonly number: Shape;
   private readonly tick: Shape;
@@ -49,6 +52,10 @@ export class Column {
   private room: RoomPart | null = null;
   private spot: Spot | null = null;
   private nowAt = 0;
+  /** Minutes of a late start outside the scale, for the strip under it; empty if there are none. */
+  private figure = '';
+  /** Where the arrow down ends. */
+  private tip = 0;
   private wordsOf: RoomPart | null = null;
   private wordsIn: WordSetting | null = null;
   private words = { long: '', short: '' };
@@ -66,6 +73,7 @@ export class Column {
     this.bar = new Shape(inside, 'rect', { class: 'bar', height: BAR_THICK });
     this.arrow = new Shape(inside, 'path', { class: 'arrow' });
     this.beyond = new Shape(inside, 'text', { class: 'beyond' });
+    this.lead = new Shape(inside, 'path', { class: 'lead' });
     this.stroke = new Shape(inside, 'rect', {
       class: 'stroke',
       height: STROKE_THICK,
@@ -119,7 +127,7 @@ export class Column {
     const row = index % layout.numberRows;
     const below = layout.numberLine + row * layout.numberSize * 1.02;
     this.number.set({ x, y: below, 'font-size': layout.numberSize });
-    this.tick.set({ d: row === 0 ? 'M0 0' : tickPath(x, layout, below) });
+    this.tick.set({ d: row === 0 ? NOWHERE : tickPath(x, layout, below) });
     this.word.set({
       x,
       y: layout.wordLine + (index % Math.max(1, layout.wordRows)) * layout.letter * 1.16,
@@ -148,17 +156,59 @@ export class Column {
         this.bar.set({ x: x - rx - 8, y: cy - BAR_THICK / 2, width: 2 * rx + 16 });
       }
     }
-    this.beyond.text(this.room ? beyondWords(this.room, layout, picture.beyond) : '');
+    const words = this.room ? beyondWords(this.room, layout, picture.beyond) : '';
+    const below = arrow === 'down' && layout.strip > 0;
+    this.figure = below ? words : '';
+    this.tip = cy + ry + ARROW_REACH;
+    if (!below) {
+      this.lead.set({ d: NOWHERE });
+      this.beyond.text(words);
+    }
     if (arrow === null) {
-      this.arrow.set({ d: 'M0 0' });
+      this.arrow.set({ d: NOWHERE });
       return;
     }
-    const tip =
-      arrow === 'up' ? cy - ry - ARROW_REACH : cy + ry + ARROW_REACH + layout.letter * 0.76;
-    this.beyond.set({ x, y: round(tip), 'font-size': layout.letter });
+    const tip = arrow === 'up' ? cy - ry - ARROW_REACH : this.tip + layout.letter * 0.76;
+    if (!below) this.beyond.set({ x, y: round(tip), 'font-size': layout.letter });
     this.arrow.set({
       d: arrow === 'up' ? ARROW_UP : ARROW,
       transform: `translate(${round(x)} ${round(arrow === 'up' ? cy - ry - 14 : cy + ry + 14)})`,
+    });
+  }
+
+  /** What it has for the strip under the scale; null if nothing. */
+  get stripFigure(): {
+    readonly text: string;
+    readonly x: number;
+    readonly minutes: number;
+  } | null {
+    const { spot, room } = this;
+    if (this.figure === '' || !spot || !room) return null;
+    return {
+      text: this.figure,
+      x: columnX(spot.layout, spot.index),
+      minutes: room.lateMinutes,
+    };
+  }
+
+  /** Puts its figure into the strip, or leaves it out. @param at the figure's middle */
+  inStrip(at: number | null): void {
+    const { spot } = this;
+    if (this.figure === '' || !spot) return;
+    const { layout, index } = spot;
+    this.beyond.text(at === null ? '' : this.figure);
+    if (at === null) {
+      this.lead.set({ d: NOWHERE });
+      return;
+    }
+    const x = columnX(layout, index);
+    const y = layout.bottom + layout.strip * 0.86;
+    const from = Math.min(this.tip, layout.bottom);
+    this.beyond.set({ x: round(at), y: round(y), 'font-size': layout.letter });
+    const led = Math.abs(at - x) > layout.columnWidth / 2;
+    const to = y - layout.letter * 0.74;
+    this.lead.set({
+      d: led ? `M${round(x)} ${round(from)}L${round(at)} ${round(Math.max(to, from))}` : NOWHERE,
     });
   }
 
@@ -175,7 +225,7 @@ export class Column {
  * @param below the number's base line
  */
 function tickPath(x: number, layout: Layout, below: number): string {
-  const from = layout.bottom + 6;
+  const from = layout.bottom + layout.strip + 6;
   const to = below - layout.numberSize * 0.76;
   const at = round(x);
   if (layout.numberRows === 2) return `M${at} ${round(from)}V${round(to)}`;
@@ -184,13 +234,16 @@ function tickPath(x: number, layout: Layout, below: number): string {
 }
 
 /**
- * "+42" at the arrow of a start outside the scale, where the column is wide enough for it. Of a late
- * room it is the figure that the list under the horizon says too.
+ * "+42" of a start outside the scale: at its arrow where the column is wide enough for it, of a late
+ * one else in the strip under the scale. Of a late room it is the figure that the list under the
+ * horizon says too.
  */
 export function beyondWords(room: RoomPart, layout: Layout, beyond: number | null): string {
   if (beyond === null) return '';
   const early = beyond < 0;
   const minutes = !early && room.lateMinutes > 0 ? room.lateMinutes : Math.abs(beyond);
+  const anywhere = !early && layout.strip > 0;
+  if (anywhere) return lateBrief(minutes, room.orMore);
   const words = early ? `−${minutes}` : lateBy(minutes, room.orMore);
   return textWidth(words, layout.letter, true) <= layout.columnWidth ? words : '';
 }

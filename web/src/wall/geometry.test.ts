@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { RoomPart, Standing } from '../generated/wire.ts';
 import { beyondWords } from './column.ts';
 import {
+  axis,
   columnX,
   EARLY_MINUTES,
   heightOf,
@@ -9,9 +10,9 @@ import {
   LATE_MINUTES,
   layOut,
   type Layout,
-  marksThatFit,
   picture,
   planned,
+  spread,
   textWidth,
   WIDTH,
 } from './geometry.ts';
@@ -90,6 +91,8 @@ describe('the layout of the horizon', () => {
     const far = layout(16, 400, 67.6);
     expect(far.letter).toBeGreaterThan(LARGE_LETTER);
     expect(far.wordRows).toBe(0);
+    // Sixteen rooms have their numbers in one row at 55 inches and 6 metres; a second costs a line.
+    expect(layout(16, 400, 67.64).numberRows).toBe(1);
     expect(far.numberSize).toBeGreaterThanOrEqual(67.6);
   });
 
@@ -97,9 +100,57 @@ describe('the layout of the horizon', () => {
     expect(layout(60, 400, 67.6).fits).toBe(false);
   });
 
-  it('shouldMarkOnlyMinutesWhoseFiguresDoNotTouch', () => {
-    expect(marksThatFit(layout(), [-20, -10, 10])).toEqual([-10, 10, -20]);
-    expect(marksThatFit(layout(12, 300), [-20, -10, 10])).not.toContain(-10);
+  it('shouldSayBesideTheLineWhichSideIsEarlyAndWhichLateWithMinutesWhereTheyDoNotTouch', () => {
+    const marks = [-20, -10, 10];
+    const { early, late, now } = axis(layout(), marks, null);
+    expect(early.map((word) => word.text)).toEqual(['10 early', '20 early']);
+    expect(late.map((word) => word.text)).toEqual(['10 late']);
+    expect(now).toBeNull();
+    const low = axis(layout(12, 300), marks, null);
+    expect(low.early.map((word) => word.text)).not.toContain('10 early');
+    for (const count of [16, 24, 40]) {
+      const far = axis(layout(count, 500, 67.6), marks, -22);
+      expect(far.early.map((word) => word.text)).toEqual(['early']);
+      expect(far.late.map((word) => word.text)).toEqual(['late']);
+    }
+  });
+
+  it('shouldCallTheBlueStrokesNowAtTheirHeightAndNeverOnTheTimeOfTheLine', () => {
+    const near = layout();
+    expect(axis(near, [], -18).now!.y).toBeCloseTo(heightOf(near, -18));
+    for (const minutes of [-60, -30, -18, -9, -3, 0, 2, 9, 40]) {
+      const { early, late, now } = axis(near, [-20, -10, 10], minutes);
+      const apart = [near.line, ...[...early, ...late].map((word) => word.y)];
+      for (const y of apart) expect(Math.abs(now!.y - y)).toBeGreaterThanOrEqual(LETTER * 1.1);
+    }
+    const far = layout(16, 500, 67.6);
+    const { now } = axis(far, [], -2);
+    // Right of all columns nothing else stands, so that it goes with the strokes down to the line.
+    expect(now!.y).toBeCloseTo(heightOf(far, -2));
+    expect(now!.x).toBeGreaterThanOrEqual(columnX(far, 15) + far.columnWidth / 2);
+    expect(now!.x + textWidth('now', far.letter)).toBeLessThanOrEqual(WIDTH);
+  });
+});
+
+describe('labels beside each other', () => {
+  const label = (x: number) => ({ x, width: 100 });
+
+  it('should stay where they are while they do not touch', () => {
+    expect(spread([label(200), label(400)], 0, 1000)).toEqual([200, 400]);
+  });
+
+  it('should move aside by halves, stay inside, and keep their order', () => {
+    expect(spread([label(200), label(220)], 0, 1000)).toEqual([160, 260]);
+    const many = [960, 970, 980, 990].map(label);
+    const middles = spread(many, 0, 1000)!;
+    expect(middles.at(-1)! + 50).toBeLessThanOrEqual(1000);
+    middles.slice(1).forEach((x, i) => expect(x - middles[i]!).toBeGreaterThanOrEqual(99.99));
+    expect(spread([label(10)], 0, 1000)).toEqual([50]);
+  });
+
+  it('should say that they have no room', () => {
+    expect(spread([label(1), label(2)], 0, 199)).toBeNull();
+    expect(spread([], 0, 10)).toEqual([]);
   });
 });
 
@@ -251,7 +302,28 @@ describe('the picture of a room', () => {
     expect(beyondWords(late, it, 64)).toBe('+61');
     expect(beyondWords({ ...late, lateMinutes: 240, orMore: true }, it, 240)).toBe('over 4 h');
     expect(beyondWords(room('ahead', -45), it, -45)).toBe('−45');
-    expect(beyondWords(late, layout(60), 64)).toBe('');
     expect(beyondWords(late, it, null)).toBe('');
+  });
+
+  it('shouldHaveAPlaceForTheMinutesOfALateStartOutsideTheScaleHoweverNarrowTheColumn', () => {
+    const late = room('late', 64, 1, { lateMinutes: 61 });
+    for (const [count, letter] of [
+      [60, LETTER],
+      [16, 67.6],
+      [40, 67.6],
+    ] as const) {
+      const it = layout(count, 500, letter);
+      expect(beyondWords(late, it, 64)).toBe('+61');
+      expect(beyondWords({ ...late, lateMinutes: 240, orMore: true }, it, 240)).toBe('>4 h');
+      expect(it.strip).toBeGreaterThanOrEqual(letter * 0.8);
+      // The figure stands between the scale and the rooms' numbers.
+      expect(it.bottom + it.strip).toBeLessThan(it.numberLine - it.numberSize * 0.7);
+      expect(beyondWords(room('ahead', -45), it, -45)).toBe('');
+      // Its arrow ends above the figure.
+      const drawn = picture(late, it, now);
+      expect(drawn.cy + drawn.ry + 22).toBeLessThanOrEqual(it.bottom + 0.01);
+      expect(drawn.cy - drawn.ry).toBeGreaterThan(it.line);
+    }
+    expect(layout(12).strip).toBe(0);
   });
 });

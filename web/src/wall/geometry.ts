@@ -8,7 +8,7 @@ export const EARLY_MINUTES = 30;
 export const LATE_MINUTES = 20;
 
 const MINUTE_MS = 60_000;
-const WIDEST_MARK = '+10 min';
+const WIDEST_MARK = '20 early';
 const LEAST_FIGURE = '+21';
 const NUMBER_SIZE = 54;
 const NUMBER_ROWS_MAX = 3;
@@ -17,10 +17,20 @@ const WORDS_BELOW_ROOMS = 40;
 /** Letters larger than this leave no room for words in two rows, nor for much beside them. */
 export const LARGE_LETTER = 44;
 const RIGHT = 28;
+/** What the now-strokes are called, beside them. */
+export const NOW_WORD = 'now';
+/** Beside the line's time: from the edge and to the first column. */
+const BESIDE = 24;
+/** Between the last column and the word that says what the blue strokes are. */
+const NOW_APART = 8;
 const TOP = 22;
-const GAP = 10;
+const GAP = 8;
 /** In em. */
 const WORDS_APART = 0.42;
+/** Rows of text that stand under each other, from base line to base line, in em. */
+const ROW = 1.12;
+/** The strip for figures that are wider than their columns, in em. */
+const STRIP = 0.9;
 const LENS_LEAST = 12;
 const LENS_AWAY = 26;
 /** Between the line and a lens that is outside the scale. */
@@ -39,6 +49,10 @@ export interface Layout {
   readonly bottom: number;
   /** The horizon itself. */
   readonly line: number;
+  /** Under the scale: where minutes of late starts outside it stand, if columns are too narrow; or 0. */
+  readonly strip: number;
+  /** Letters are so large that beside the line there is room for words only, not for minutes. */
+  readonly large: boolean;
   readonly unitsPerMinute: number;
   readonly letter: number;
   readonly numberSize: number;
@@ -93,10 +107,11 @@ export function layOut(
 ): Layout {
   const { left, columnWidth, number } = across(names, letter);
   const word = sizeWords(words, columnWidth, letter);
+  const strip = hasRoomForFigures(columnWidth, letter) ? 0 : letter * STRIP;
   const wordRows = names.length < WORDS_BELOW_ROOMS && number.rows === 1 ? word.rows : 0;
   const wordHeight = letter * 1.16;
   const below = number.rows * number.size * 1.02 + wordRows * wordHeight + 18;
-  const bottom = height - below - 14;
+  const bottom = height - below - 14 - strip;
   const unitsPerMinute = Math.max(1, (bottom - TOP) / (EARLY_MINUTES + LATE_MINUTES));
   return {
     height,
@@ -105,6 +120,8 @@ export function layOut(
     top: TOP,
     bottom,
     line: TOP + EARLY_MINUTES * unitsPerMinute,
+    strip,
+    large: letter > LARGE_LETTER,
     unitsPerMinute,
     letter,
     numberSize: number.size,
@@ -122,9 +139,11 @@ function across(
   names: readonly string[],
   letter: number,
 ): { left: number; columnWidth: number; number: { size: number; rows: number; fits: boolean } } {
-  const beside = Math.max(textWidth(widestTime(), letter, true), textWidth(WIDEST_MARK, letter));
-  const left = Math.ceil(beside + 34);
-  const columnWidth = (WIDTH - left - RIGHT) / Math.max(1, names.length);
+  const large = letter > LARGE_LETTER;
+  const marked = large ? 0 : textWidth(WIDEST_MARK, letter);
+  const left = Math.ceil(Math.max(textWidth(widestTime(), letter, true), marked) + BESIDE);
+  const right = large ? textWidth(NOW_WORD, letter) + 2 * NOW_APART : RIGHT;
+  const columnWidth = (WIDTH - left - right) / Math.max(1, names.length);
   return { left, columnWidth, number: sizeNumbers(names, columnWidth, letter) };
 }
 
@@ -166,20 +185,110 @@ function sizeWords(
   return rows(words.short) === 2 ? { rows: 2, short: true } : { rows: 0, short: false };
 }
 
-/** Which of these minutes can be marked beside the line without touching each other. */
-export function marksThatFit(layout: Layout, marks: readonly number[]): readonly number[] {
-  const taken = [layout.line];
-  return [...marks]
-    .sort((a, b) => Math.abs(a) - Math.abs(b))
-    .filter((minutes) => {
+/** A word beside the line and the height of its middle. */
+export interface AxisWord {
+  readonly text: string;
+  readonly y: number;
+  /** Minutes from the target, where it marks them. */
+  readonly minutes: number | null;
+}
+
+/** What stands beside the line: which side is early and which late, with minutes if there is room. */
+export interface Axis {
+  readonly early: readonly AxisWord[];
+  readonly late: readonly AxisWord[];
+  /** What the blue strokes are; null if no room has one. */
+  readonly now: { readonly y: number; readonly x: number; readonly end: boolean } | null;
+}
+
+/**
+ * What stands beside the line, none of it on the other.
+ *
+ * @param marks minutes from the target that are marked where there is room
+ * @param now minutes from the target of most rooms to now, or null if nobody waits
+ */
+export function axis(layout: Layout, marks: readonly number[], now: number | null): Axis {
+  const { letter, line, large } = layout;
+  const taken = [line];
+  const place = nowPlace(layout, now);
+  if (place && !large) taken.push(place.y);
+  const free = (y: number): boolean =>
+    taken.every((other) => Math.abs(other - y) >= letter * ROW - 0.01) &&
+    y >= layout.top + letter * 0.4 &&
+    y <= layout.bottom + layout.strip;
+  const side = (sign: -1 | 1, word: string): AxisWord[] => {
+    const words: AxisWord[] = [];
+    const of = large ? [] : marks.filter((minutes) => Math.sign(minutes) === sign);
+    for (const minutes of [...of].sort((a, b) => Math.abs(a) - Math.abs(b))) {
       const y = heightOf(layout, minutes);
-      const free =
-        taken.every((other) => Math.abs(other - y) >= layout.letter * 1.12) &&
-        y >= layout.top + layout.letter * 0.4 &&
-        y <= layout.bottom;
-      if (free) taken.push(y);
-      return free;
-    });
+      if (!free(y)) continue;
+      taken.push(y);
+      words.push({ text: `${Math.abs(minutes)} ${word}`, y, minutes });
+    }
+    const beside = line + sign * letter * ROW;
+    if (words.length === 0 && free(beside)) {
+      taken.push(beside);
+      words.push({ text: word, y: beside, minutes: null });
+    }
+    return words;
+  };
+  return { early: side(-1, 'early'), late: side(1, 'late'), now: place };
+}
+
+/**
+ * Where the word for the blue strokes stands: at their height, right of the last column where
+ * letters are large, else left of the first, there beside the time of the line and not on it.
+ */
+function nowPlace(layout: Layout, now: number | null): Axis['now'] {
+  if (now === null) return null;
+  const { letter, line, top, bottom, large } = layout;
+  const y = Math.min(Math.max(heightOf(layout, now), top), bottom);
+  if (large) {
+    const x = WIDTH - NOW_APART - textWidth(NOW_WORD, letter);
+    return { y: Math.max(y, letter * 0.5), x, end: false };
+  }
+  const apart = letter * ROW;
+  const beside =
+    Math.abs(y - line) >= apart ? y : now > 0 ? line + apart : Math.max(line - apart, top);
+  return { y: Math.max(beside, letter * 0.5), x: layout.left - 14, end: true };
+}
+
+/**
+ * Moves labels aside as little as needed, so that none touches its neighbour.
+ *
+ * @param labels middle and width of each, from left to right
+ * @param from where they may begin
+ * @param to where they must end
+ * @returns the middles in the same order; null if they have no room beside each other
+ */
+export function spread(
+  labels: readonly { readonly x: number; readonly width: number }[],
+  from: number,
+  to: number,
+): readonly number[] | null {
+  if (labels.reduce((sum, one) => sum + one.width, 0) > to - from) return null;
+  const wanted = labels.map((one) => one.x);
+  const widths = labels.map((one) => one.width);
+  // To the right where they touch, or to the left; halfway between the two they do not touch either.
+  const right = pushedLeft(pushedRight(wanted, widths, from), widths, to);
+  const left = pushedRight(pushedLeft(wanted, widths, to), widths, from);
+  return right.map((x, i) => (x + left[i]!) / 2);
+}
+
+function pushedRight(xs: readonly number[], widths: readonly number[], from: number): number[] {
+  const pushed: number[] = [];
+  xs.forEach((x, i) => {
+    const before = i === 0 ? from : pushed[i - 1]! + widths[i - 1]! / 2;
+    pushed.push(Math.max(x, before + widths[i]! / 2));
+  });
+  return pushed;
+}
+
+function pushedLeft(xs: readonly number[], widths: readonly number[], to: number): number[] {
+  const mirrored = [...xs].reverse().map((x) => -x);
+  return pushedRight(mirrored, [...widths].reverse(), -to)
+    .map((x) => -x)
+    .reverse();
 }
 
 /** The middle of column `index`. */
@@ -281,8 +390,11 @@ function kept(
   least: number,
 ): { cy: number; ry: number; arrow: Arrow; beyond: number | null } {
   const arrow: Arrow = mid < -EARLY_MINUTES ? 'up' : mid > LATE_MINUTES ? 'down' : null;
-  const away = least > 0 ? LENS_AWAY : 0;
-  const figure = hasRoomForFigures(layout) ? layout.letter : 0;
+  const figure = layout.strip === 0 ? layout.letter : 0;
+  const side = arrow === 'down' ? layout.bottom - layout.line : layout.line - layout.top;
+  // Where the scale is low its lens is smaller, so that the arrow does not reach into the figure.
+  const fitting = (side - LINE_ROOM - ARROW_ROOM - figure) / 2;
+  const away = least > 0 ? Math.max(LENS_LEAST, Math.min(LENS_AWAY, fitting)) : 0;
   const room = arrow ? away + ARROW_ROOM + figure : least;
   // What is late lies below the line and what is early above it, however little room there is.
   const highest = arrow === 'down' ? layout.line + away + LINE_ROOM : -Infinity;
@@ -303,8 +415,8 @@ function kept(
 }
 
 /** Columns are so wide that the minutes of a start outside the scale stand at its arrow. */
-function hasRoomForFigures(layout: Layout): boolean {
-  return textWidth(LEAST_FIGURE, layout.letter, true) <= layout.columnWidth;
+function hasRoomForFigures(columnWidth: number, letter: number): boolean {
+  return textWidth(LEAST_FIGURE, letter, true) <= columnWidth;
 }
 
 function nowStroke(layout: Layout, minutes: number): { now: number; nowAbove: boolean } {

@@ -1,7 +1,16 @@
 import type { RoomPart, SuitePart } from '../generated/wire.ts';
 import { clockTime } from '../look/index.ts';
 import { Column } from './column.ts';
-import { heightOf, layOut, type Layout, marksThatFit, WIDTH } from './geometry.ts';
+import {
+  axis,
+  heightOf,
+  layOut,
+  type Layout,
+  NOW_WORD,
+  spread,
+  textWidth,
+  WIDTH,
+} from './geometry.ts';
 import { Shape } from './svg.ts';
 import type { WordSetting } from './words.ts';
 
@@ -27,7 +36,10 @@ export class Horizon {
   private readonly above: Shape;
   private readonly line: Shape;
   private readonly target: Shape;
-  private readonly marks: readonly { minutes: number; text: Shape; rule: Shape }[];
+  private readonly rules: readonly { minutes: number; rule: Shape }[];
+  /** Words beside the line. */
+  private readonly words: readonly Shape[];
+  private readonly now: Shape;
   private readonly under: Shape;
   private readonly over: Shape;
   private readonly columns = new Map<string, Column>();
@@ -50,11 +62,12 @@ export class Horizon {
     this.under = new Shape(svg, 'g');
     this.line = new Shape(svg, 'line', { class: 'line', x1: 0, x2: WIDTH });
     this.over = new Shape(svg, 'g');
-    this.marks = MARKS.map((minutes) => ({
+    this.rules = MARKS.map((minutes) => ({
       minutes,
       rule: new Shape(this.under.element, 'line', { class: 'rule', x2: WIDTH }),
-      text: new Shape(svg, 'text', { class: 'mark' }),
     }));
+    this.words = MARKS.map(() => new Shape(svg, 'text', { class: 'mark' }));
+    this.now = new Shape(svg, 'text', { class: 'now-word' });
     this.target = new Shape(svg, 'text', { class: 'target' });
   }
 
@@ -77,6 +90,8 @@ export class Horizon {
       columns[index]!.update(room, { layout, index, last, now, draft: setting.draft });
     });
     if (this.columns.size > rooms.length) this.removeOthers(rooms);
+    if (layout.strip > 0) figuresInStrip(columns, layout);
+    this.beside(layout, setting, this.minutesToNow(rooms, setting, now));
     return layout;
   }
 
@@ -144,17 +159,66 @@ export class Horizon {
     this.above.set({ height: line });
     this.ground.set({ y: line, height: height - line });
     this.line.set({ y1: line, y2: line });
-    this.target.set({ x: 16, y: line + letter * 0.34, 'font-size': letter });
+    this.target.set({ x: 14, y: line + letter * 0.34, 'font-size': letter });
     this.target.text(horizon);
-    const fitting = marksThatFit(layout, MARKS);
-    for (const { minutes, rule, text } of this.marks) {
+    for (const { minutes, rule } of this.rules) {
       const y = heightOf(layout, minutes);
       rule.set({ x1: left, y1: y, y2: y });
-      text.set({ x: left - 18, y: y + letter * 0.34, 'font-size': letter });
-      const shown = fitting.includes(minutes);
-      text.text(shown ? (minutes < 0 ? `−${-minutes} min` : `+${minutes} min`) : '');
     }
   }
+
+  /** Minutes from the horizon's time to now, while a room that waits has its stroke there. */
+  private minutesToNow(
+    rooms: readonly RoomPart[],
+    { horizon, draft }: WordSetting,
+    now: number,
+  ): number | null {
+    if (horizon === undefined || draft) return null;
+    const stroke = rooms.some(
+      (room) => room.target === horizon && !['started', 'none'].includes(room.standing),
+    );
+    return stroke ? (now - horizon) / 60_000 : null;
+  }
+
+  private beside(layout: Layout, setting: WordSetting, minutes: number | null): void {
+    const { left, letter } = layout;
+    const marks = setting.horizon === undefined ? [] : MARKS;
+    const { early, late, now } = axis(layout, marks, minutes);
+    const words = setting.horizon === undefined ? [] : [...early, ...late];
+    this.words.forEach((shape, i) => {
+      const word = words[i];
+      shape.text(word?.text ?? '');
+      if (word) shape.set({ x: left - 14, y: word.y + letter * 0.34, 'font-size': letter });
+    });
+    this.now.text(now ? NOW_WORD : '');
+    if (!now) return;
+    const anchor = now.end ? 'end' : 'start';
+    this.now.set({
+      x: now.x,
+      y: now.y + letter * 0.3,
+      'font-size': letter,
+      'text-anchor': anchor,
+    });
+  }
+}
+
+/** Minutes of late starts outside the scale, under it: the latest ones if they have no room. */
+function figuresInStrip(columns: readonly Column[], layout: Layout): void {
+  const { letter, left } = layout;
+  let shown = columns.flatMap((column) => {
+    const figure = column.stripFigure;
+    const width = figure ? textWidth(figure.text, letter, true) + letter * 0.4 : 0;
+    return figure ? [{ column, ...figure, width }] : [];
+  });
+  let middles = spread(shown, left, WIDTH);
+  while (!middles) {
+    const least = Math.min(...shown.map((one) => one.minutes));
+    const leastLate = shown.find((one) => one.minutes === least)!;
+    leastLate.column.inStrip(null);
+    shown = shown.filter((one) => one !== leastLate);
+    middles = spread(shown, left, WIDTH);
+  }
+  shown.forEach(({ column }, i) => column.inStrip(middles[i]!));
 }
 
 function sameLayout(one: Layout, other: Layout): boolean {

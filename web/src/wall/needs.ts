@@ -5,7 +5,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import type { NeedPart } from '../generated/wire.ts';
 import { say as sayCommon } from '../look/index.ts';
 import { LARGE_LETTER } from './geometry.ts';
-import { alsoWords, askWords, lookAgain, needFigure, restWords, say } from './words.ts';
+import { alsoWords, lookAgain, needFigure, say } from './words.ts';
 
 /** Lines shown at most, and how many of them may be loud. */
 export const LINES_MAX = 5;
@@ -44,12 +44,12 @@ export interface LineSizes {
   readonly rowHeight: number;
   readonly words: number;
   readonly taken: number;
-  /** There is room for a heading over the lines. */
-  readonly heading: boolean;
+  /** Height of the heading over the lines. */
+  readonly heading: number;
 }
 
 /** What the horizon needs at least, with the numbers of its rooms in one row. */
-const SKY_LEAST = 360;
+const SKY_LEAST = 350;
 
 /**
  * As many of five lines as fit beside the horizon.
@@ -61,10 +61,10 @@ const SKY_LEAST = 360;
 export function lineSizes(letter: number, height: number, numberRows = 1): LineSizes {
   const twoLines = letter > LARGE_LETTER;
   const words = Math.max(letter, Math.min(52, letter * 1.5));
-  const rowHeight = twoLines ? (words + letter) * 1.2 : words * 1.42;
-  const heading = !twoLines;
+  const rowHeight = twoLines ? (words + letter) * 1.08 : words * 1.42;
+  const heading = twoLines ? letter * 1.1 : letter * 1.2 + 6;
   const sky = SKY_LEAST + (numberRows - 1) * letter;
-  const lines = Math.floor((height - sky - (heading ? letter * 1.4 : 0)) / rowHeight);
+  const lines = Math.floor((height - sky - heading) / rowHeight);
   return {
     lines: Math.max(1, Math.min(LINES_MAX, lines)),
     twoLines,
@@ -109,9 +109,15 @@ export class SunupNeeds extends LitElement {
     }
     .two .row {
       grid-template-rows: 1fr 1fr;
+      line-height: 1.02;
+    }
+    .two .words {
+      align-self: end;
+      padding-bottom: 0.06em;
     }
     .two .taken {
       grid-column: 3;
+      align-self: start;
       text-align: left;
     }
     .two .room,
@@ -160,17 +166,8 @@ export class SunupNeeds extends LitElement {
       color: var(--ink);
       font-weight: 650;
     }
-    .taken .asks,
-    .more b {
+    .taken .asks {
       color: var(--sky);
-    }
-    .more {
-      position: absolute;
-      right: 0;
-      bottom: 0;
-      font-size: calc(var(--taken) * var(--u));
-      font-weight: 650;
-      line-height: 1.2;
     }
     .old .loud .figure {
       background: none;
@@ -183,8 +180,6 @@ export class SunupNeeds extends LitElement {
     const lines = gathered(this.needs, sizes.twoLines);
     const also = new Map(lines.map((line) => [line.need.key, line.also]));
     const shown = lines.slice(0, sizes.lines).map((line) => line.need);
-    const rest = lines.slice(sizes.lines);
-    const asking = askWords(rest.map((line) => line.need));
     const loud = loudKeys(shown);
     const places = new Map(shown.map((need, place) => [need.key, place]));
     // Elements stay in one order; places change by moving, so that a change can be followed.
@@ -201,13 +196,6 @@ export class SunupNeeds extends LitElement {
         (need) => need.key,
         (need) => this.row(need, places.get(need.key)!, loud.has(need.key), also.get(need.key)!),
       )}
-      ${
-        rest.length > 0 && !sizes.heading
-          ? html`<div role="listitem" class="more">
-              ${restWords(rest)}${asking ? html` · <b>${asking}</b>` : nothing}
-            </div>`
-          : nothing
-      }
     </div>`;
   }
 

@@ -101,7 +101,8 @@ export const skyStyles = css`
     stroke: var(--dim);
     stroke-width: 4;
   }
-  .arrow[d='M0 0'] {
+  .arrow[d='M0 0'],
+  .lead[d='M0 0'] {
     display: none;
   }
   .arrow {
@@ -194,6 +195,22 @@ export const skyStyles = css`
   }
   .started .beyond {
     fill: var(--dim);
+  }
+  .lead {
+    fill: none;
+    stroke: var(--ember);
+    stroke-width: 3;
+  }
+  .started .lead {
+    stroke: var(--dim);
+  }
+  .now-word {
+    fill: var(--sky);
+    font-weight: 650;
+    paint-order: stroke;
+    stroke: var(--ground);
+    stroke-width: 8px;
+    stroke-linejoin: round;
   }
   .number {
     fill: var(--ink);

@@ -95,7 +95,9 @@ export const wallStyles = css`
     font-size: 1em;
     font-weight: 500;
     color: var(--dim);
-    padding-bottom: calc(6 * var(--u));
+    height: calc(var(--heading) * var(--u));
+    white-space: nowrap;
+    overflow: hidden;
   }
   h2 b {
     font-weight: 600;
@@ -122,6 +124,8 @@ export const wallStyles = css`
     text-align: center;
   }
   .calm h2 {
+    height: auto;
+    white-space: normal;
     font-size: calc(max(var(--letter) * 1.2, 84) * var(--u));
     font-weight: 700;
     color: var(--ink);
@@ -217,8 +221,10 @@ export const wallStyles = css`
   /* Nothing of it counts any more. */
   .old .now,
   .old .now-up,
+  .old .now-word,
   .old .past,
   .old .halo,
+  .old .lead,
   .old .beyond {
     display: none;
   }

@@ -9,6 +9,7 @@ import {
   calm,
   calmOld,
   countWords,
+  headingWords,
   lookAgain,
   needFigure,
   restWords,
@@ -105,12 +106,20 @@ describe('the lines', () => {
 
   it('shouldBeFiveOnAUsualWallAndFewerWhenLettersAreLarge', () => {
     expect(lineSizes(33.8, 920)).toMatchObject({ lines: LINES_MAX, twoLines: false });
-    const far = lineSizes(67.6, 860);
-    expect(far).toMatchObject({ lines: 3, twoLines: true, heading: false });
-    expect(far.lines * far.rowHeight).toBeLessThanOrEqual(500.01);
+    // 55 inches at 6 metres: what is left of 1080 beside the head and the caution.
+    const far = lineSizes(67.6, 871);
+    expect(far).toMatchObject({ lines: 3, twoLines: true });
+    expect(far.lines * far.rowHeight + far.heading).toBeLessThanOrEqual(871 - 350);
     expect(lineSizes(67.6, 300).lines).toBe(1);
     // Numbers in three rows take the place of a line, not of the horizon.
-    expect(lineSizes(67.6, 860, 3).lines).toBe(2);
+    expect(lineSizes(67.6, 871, 3).lines).toBe(2);
+    expect(lineSizes(49.6, 904).lines).toBe(4);
+  });
+
+  it('shouldHaveAHeadingAtEverySizeOfLetters', () => {
+    for (const letter of [25, 34, 49.6, 67.6]) {
+      expect(lineSizes(letter, 880).heading).toBeGreaterThanOrEqual(letter);
+    }
   });
 
   it('shouldSayMinutesOrTheWord', () => {
@@ -199,6 +208,26 @@ describe('lines that find no place', () => {
     expect(restWords(lines)).toBe('also 4, 9, 2');
     const many = ['1', '2', '3', '4', '5', '6', '7'].map((name) => need(name));
     expect(restWords(gathered(many, true))).toBe('and 7 more');
+  });
+});
+
+describe('the heading over the lines', () => {
+  const rest = gathered([need('8', { help: true }), need('12'), need('30')], false);
+
+  it('should say beside itself which rooms call, which found no line, and how many more are late', () => {
+    expect(headingWords(rest, 4, 34).map((word) => word.text)).toEqual([
+      '8 asks for someone',
+      'also 8, 12, 30',
+      '4 more below the line',
+    ]);
+    expect(headingWords(rest, 4, 34)[0]!.asks).toBe(true);
+    expect(headingWords([], 0, 34)).toEqual([]);
+  });
+
+  it('should leave out what has no room rather than cut it off, calls last of all', () => {
+    const large = headingWords(rest, 4, 67.6).map((word) => word.text);
+    expect(large).toContain('8 asks for someone');
+    expect(large).not.toContain('4 more below the line');
   });
 });
 

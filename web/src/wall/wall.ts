@@ -12,16 +12,7 @@ import { Past } from './past.ts';
 import { smallestLetters, type WallSettings } from './settings.ts';
 import { skyStyles } from './sky.css.ts';
 import { wallStyles } from './wall.css.ts';
-import {
-  askWords,
-  belowTheLine,
-  calm,
-  type Calm,
-  calmOld,
-  countWords,
-  restWords,
-  say,
-} from './words.ts';
+import { belowTheLine, calm, type Calm, calmOld, countWords, headingWords, say } from './words.ts';
 
 const MINUTE_MS = 60_000;
 
@@ -151,11 +142,8 @@ export class SunupWall extends LitElement {
         ${this.header(suite, rooms, old)}
         <div class="sky"></div>
         <section class="needs">
-          ${words || !sizes.heading ? nothing : this.heading(this.drawn, sizes.lines)}
-          <div
-            class="lines"
-            .style=${`--lines: ${linesHeight(sizes, words !== null, this.letter)}`}
-          >
+          ${words ? nothing : this.heading(this.drawn, sizes)}
+          <div class="lines" .style=${`--lines: ${linesHeight(sizes, words !== null)}`}>
             ${
               words
                 ? html`<div class="calm">
@@ -195,7 +183,7 @@ export class SunupWall extends LitElement {
     const wanted = gathered(this.drawn.needs, sizes.twoLines).length;
     const lines = Math.min(sizes.lines, wanted);
     const free = calm
-      ? linesHeight(sizes, calm, this.letter) - calmHeight(this.letter)
+      ? linesHeight(sizes, calm) - calmHeight(this.letter)
       : (sizes.lines - lines) * sizes.rowHeight;
     return legendIn(this.legendOf, this.letter, free, performance.now());
   }
@@ -242,18 +230,19 @@ export class SunupWall extends LitElement {
       : said;
   }
 
-  private heading({ suite, rooms, needs }: Drawn, lines: number) {
+  private heading({ suite, rooms, needs }: Drawn, sizes: LineSizes) {
+    // Set as a property: a style attribute is not allowed by the content security policy.
+    const style = `--heading: ${sizes.heading}`;
     if (suite && typeof this.oldSince === 'number') {
-      return html`<h2>${say('needs.old', { time: clockTime(this.oldSince, suite.zone) })}</h2>`;
+      const old = say('needs.old', { time: clockTime(this.oldSince, suite.zone) });
+      return html`<h2 .style=${style}>${old}</h2>`;
     }
+    const rest = gathered(needs, sizes.twoLines).slice(sizes.lines);
     const listed = new Set(needs.map((need) => need.room));
     const more = belowTheLine(rooms).filter((room) => !listed.has(room.room)).length;
-    const rest = needs.slice(lines);
-    const asking = askWords(rest);
-    return html`<h2>
-      ${say('needs')}${more ? html` · <b>${say('needs.more', { rooms: more })}</b>` : nothing}
-      ${rest.length > 0 ? html` · <b>${restWords(gathered(rest, false))}</b>` : nothing}
-      ${asking ? html` · <b class="asks">${asking}</b>` : nothing}
+    const said = headingWords(rest, more, this.letter);
+    return html`<h2 .style=${style}>
+      ${say('needs')}${said.map(({ text, asks }) => html` · <b class=${asks ? 'asks' : ''}>${text}</b>`)}
     </h2>`;
   }
 
@@ -282,6 +271,6 @@ function calmHeight(letter: number): number {
 }
 
 /** Without a heading the lines' place is as much higher, so that the horizon stays where it is. */
-function linesHeight(sizes: LineSizes, calm: boolean, letter: number): number {
-  return sizes.lines * sizes.rowHeight + (calm && sizes.heading ? letter * 1.2 + 6 : 0);
+function linesHeight(sizes: LineSizes, calm: boolean): number {
+  return sizes.lines * sizes.rowHeight + (calm ? sizes.heading : 0);
 }

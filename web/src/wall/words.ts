@@ -9,6 +9,7 @@ import {
   type CommonKey,
 } from '../look/index.ts';
 import { clockBrief, minuteOfDay } from '../words/index.ts';
+import { textWidth, WIDTH } from './geometry.ts';
 import type { NeedLine } from './needs.ts';
 
 const british = {
@@ -45,7 +46,7 @@ const british = {
   'legend.tight': 'half: tight',
   'legend.unheard': 'dotted: no word, a guess',
   'legend.stuck': 'bar: stuck on a fault',
-  'legend.now': 'now, sinks to the line',
+  'legend.now': 'blue: now, sinks to the line',
   'legend.started': 'started',
   'legend.long': 'long: unsure',
   'legend.needs': 'list: most minutes to save first',
@@ -138,6 +139,37 @@ export function restWords(rest: readonly NeedLine[]): string {
     : say('needs.and', { lines: rooms.length });
 }
 
+/** What stands beside "Needs someone": calls first, then lines that find no place, then other rooms. */
+export interface HeadingWord {
+  readonly text: string;
+  readonly asks: boolean;
+}
+
+/**
+ * What there is room for beside "Needs someone".
+ *
+ * @param rest lines that find no place
+ * @param more rooms below the line that are not listed at all
+ */
+export function headingWords(
+  rest: readonly NeedLine[],
+  more: number,
+  letter: number,
+): readonly HeadingWord[] {
+  const words = [
+    { text: askWords(rest.map((line) => line.need)), asks: true },
+    { text: rest.length > 0 ? restWords(rest) : '', asks: false },
+    { text: more > 0 ? say('needs.more', { rooms: more }) : '', asks: false },
+  ].filter((word) => word.text !== '');
+  let left = WIDTH - HEADING_MARGIN - textWidth(say('needs'), letter);
+  return words.filter(({ text }) => {
+    const wide = textWidth(` · ${text}`, letter, true);
+    if (wide > left) return false;
+    left -= wide;
+    return true;
+  });
+}
+
 /** The other rooms that a line to be asked about speaks for. */
 export function alsoWords(rooms: readonly string[]): string {
   const few = rooms.length <= NAMES_MAX;
@@ -161,6 +193,8 @@ export interface Calm {
 
 /** More rooms than this are counted, not named. */
 const NAMES_MAX = 6;
+/** Left and right of the wall, in units. */
+const HEADING_MARGIN = 72;
 const NOON_MINUTES = 12 * 60;
 
 /**
