@@ -87,30 +87,31 @@ final class Wording {
 
   /** Records copy their lists, and lists hold no null. */
   private static String nothingWhereSomethingMustBe(JsonNode found) {
-    if (found != null) {
-      var fields = found.properties().iterator();
-      while (fields.hasNext()) {
-        Map.Entry<String, JsonNode> field = fields.next();
-        int at = firstNull(field.getValue());
-        if (at >= 0) {
-          return field.getKey() + "[" + at + "] is null; take it out of the list";
-        }
-      }
-      int at = firstNull(found);
-      if (at >= 0) {
-        return "[" + at + "] is null; take it out of the list";
-      }
-    }
-    return "lacks something that it must have";
+    String at = found == null ? null : nullIn(found, "");
+    return at == null
+        ? "lacks something that it must have"
+        : at + " is null; take it out of the list";
   }
 
-  private static int firstNull(JsonNode list) {
-    for (int i = 0; list.isArray() && i < list.size(); i++) {
-      if (list.get(i).isNull()) {
-        return i;
+  /** The way to the first entry of a list that is null, or null if there is none. */
+  private static String nullIn(JsonNode value, String at) {
+    if (value.isArray()) {
+      for (int i = 0; i < value.size(); i++) {
+        String entry = at + "[" + i + "]";
+        String below = value.get(i).isNull() ? entry : nullIn(value.get(i), entry);
+        if (below != null) {
+          return below;
+        }
       }
     }
-    return -1;
+    for (Map.Entry<String, JsonNode> field : value.properties()) {
+      String name = at.isEmpty() ? field.getKey() : at + "." + field.getKey();
+      String below = nullIn(field.getValue(), name);
+      if (below != null) {
+        return below;
+      }
+    }
+    return null;
   }
 
   private static String kind(InvalidTypeIdException e, JsonNode found) {

@@ -306,7 +306,7 @@ final class Checks {
   }
 
   private static void text(String at, String s) {
-    need(s != null && !s.isEmpty(), at, "is missing");
+    need(s != null && !s.isEmpty(), at, "is missing; give a text");
     need(s.length() <= Limits.TEXT, at, "is longer than " + Limits.TEXT + " letters");
   }
 

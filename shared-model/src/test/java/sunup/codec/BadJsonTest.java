@@ -87,6 +87,7 @@ class BadJsonTest {
         "[[\"n\"]] | [\"n\"] | items[0].who[0]: is \"n\"; give a list [ ]",
         "[[\"n\"]] | [[1]] | items[0].who[0][0]: is 1; give a text in quotes",
         "[[\"n\"]] | [null] | items[0]: who[0] is null; take it out of the list",
+        "[[\"n\"]] | [[\"n\", null]] | items[0]: who[0][1] is null; take it out of the list",
         "\"key\": \"count\" | \"key\": 5 | items[0].key: is 5; give a text in quotes",
         "\"ofCase\": false, | ~~ | items[0].ofCase: is missing; give true or false",
         "\"ofCase\": false | \"ofCase\": \"false\" | items[0].ofCase: is \"false\"; give true or false",
@@ -145,6 +146,16 @@ class BadJsonTest {
     assertThatThrownBy(() -> Json.read(latin, ForecastInput.class))
         .isInstanceOf(BadJson.class)
         .hasMessageContaining("this is not text in UTF-8; save it as UTF-8");
+  }
+
+  /** Site files, sheets and releases are read line by line, and say it so too. */
+  @Test
+  void shouldSayItOfFilesThatASiteWrites() {
+    List<Problem> problems = new ArrayList<>();
+    assertThat(Lined.parse("site.json", "{\n\"graceMinutes\": NaN}", problems)).isNull();
+    assertThat(problems)
+        .extracting(Problem::toString)
+        .containsExactly("site.json, line 2: is not JSON: NaN is no number in JSON; give a number");
   }
 
   /** Screens' commands are told in the same words; people read them in logs and refusals. */
