@@ -198,11 +198,29 @@ describe('every bedside figure at the station', () => {
       ['0.945', '100 mg = 20 mL'],
       [[['weight', '60', 'lb']], /unusual at 40 years/],
     );
+    await figure(
+      'Local anaesthetics together: share of the ceilings',
+      [
+        ['age', '5', 'months'],
+        ['weight', '7', 'kg'],
+        ['drug 1', 'bupivacaine with vasoconstrictor'],
+        ['concentration 1', '2.5', 'mg/mL'],
+        ['volume 1', '2', 'mL'],
+        ['drug 2', 'lidocaine with vasoconstrictor'],
+        ['concentration 2', '10', 'mg/mL'],
+        ['volume 2', '1', 'mL'],
+        ['drug 3', 'levobupivacaine with vasoconstrictor'],
+        ['concentration 3', '2.5', 'mg/mL'],
+        ['volume 3', '1', 'mL'],
+      ],
+      [/x 0\.7 below 6 months/, /second person works it out too/],
+    );
     await page
       .locator('.tiles')
       .getByRole('button', { name: /^Local anaesthetics/ })
       .click();
     await work([
+      ['age', '40', 'years'],
       ['weight', '80', 'kg'],
       ['drug 1', 'bupivacaine plain'],
       ['concentration 1', '5', 'mg/mL'],

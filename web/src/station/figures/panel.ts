@@ -224,7 +224,7 @@ function worked(at: Station, answer: Worked): TemplateResult {
   const bench = at.figures.bench;
   const many = answer.lines.length > FEW;
   return html`<div class=${classMap({ worked: true, many })} role="status">
-    ${answer.lines.map(line)}
+    ${answer.lines.map((one) => line(one, many))}
     ${
       answer.secondPerson
         ? html`<p class="second">A second person works it out too before it is used.</p>`
@@ -244,10 +244,16 @@ function worked(at: Station, answer: Worked): TemplateResult {
   </div>`;
 }
 
-function line(one: Line): TemplateResult {
+/** @param close where many lines stand, what is said in parentheses is smaller */
+function line(one: Line, close: boolean): TemplateResult {
   switch (one.line) {
-    case 'plain':
-      return html`<p class="line"><small>${one.label}</small><b>${one.text}</b></p>`;
+    case 'plain': {
+      const [text, more] = close ? one.text.split(/(?= \()/) : [one.text];
+      return html`<p class="line">
+        <small>${one.label}</small
+        ><b>${text}</b>${more ? html`<small>${more.trim()}</small>` : nothing}
+      </p>`;
+    }
     case 'sizes': {
       const beside = [one.smaller, one.larger].filter((s) => s !== undefined).join(' and ');
       return html`<p class="line">

@@ -199,6 +199,18 @@ export const figuresStyle = css`
     margin-right: 6px;
     font-size: 21px;
   }
+  .worked.many .line small:last-child {
+    font-size: 15px;
+  }
+  .worked.many .line {
+    padding: 2px 0;
+  }
+  .worked.many > .second {
+    grid-column: auto;
+    align-self: center;
+    font-size: 17px;
+    line-height: 1.1;
+  }
   .worked.many .back {
     font-size: 16px;
   }
@@ -217,6 +229,16 @@ export const figuresStyle = css`
     .figure {
       grid-template-columns: minmax(0, 1fr);
       grid-template-rows: auto minmax(0, 1fr);
+      gap: 10px;
+    }
+    .figure:has(.worked.many) .about {
+      font-size: 15px;
+    }
+    .figure:has(.worked.many) .given {
+      padding: 6px 12px;
+    }
+    .figure:has(.worked.many) .main {
+      min-height: 56px;
     }
   }
 `;
