@@ -96,14 +96,6 @@ export async function writtenInWest(page: Page, address: string): Promise<void> 
   await go('/wall', { width: 1920, height: 1080 });
   await page.locator('g.room').nth(1).waitFor();
   await writtenAsInWest(page, 'wall');
-  await go('/sheets');
-  await page.getByText('anesthetist').first().waitFor();
-  await wordsOfWest(page, 'sheets');
-  await touch(page, 'change airway.tubes');
-  await wordsOfWest(page, 'sheets-change');
-  await go('/review');
-  await page.getByRole('heading').first().waitFor();
-  await wordsOfWest(page, 'review');
 }
 
 /** No word and no time of the other way stands on the page, and axe has nothing to say. */

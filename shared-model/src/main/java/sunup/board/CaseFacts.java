@@ -8,7 +8,6 @@ import sunup.board.Morning.PersonDay;
 import sunup.board.Morning.Phase;
 import sunup.board.Morning.PlaceDay;
 import sunup.board.Morning.RoomDay;
-import sunup.board.Morning.SwapDay;
 import sunup.board.Morning.UnitDay;
 import sunup.sheets.ComposedSheet;
 import sunup.sheets.SheetItem;

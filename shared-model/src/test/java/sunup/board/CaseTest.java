@@ -88,7 +88,7 @@ class CaseTest {
     assertThat(day.morning().itemsOf(Fixture.R2)).hasSize(Fixture.BLOCK.items().size());
   }
 
-  private Morning.SwapDay swapOf(RoomId room) {
+  private SwapDay swapOf(RoomId room) {
     return day.morning().swaps().get(room);
   }
 
