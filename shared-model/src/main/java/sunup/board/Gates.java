@@ -3,7 +3,6 @@ package sunup.board;
 import java.util.ArrayList;
 import java.util.List;
 import sunup.board.Morning.CaseDay;
-import sunup.board.Morning.Placed;
 import sunup.sheets.SheetItem;
 
 /** Which items a step still waits for. */

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import sunup.board.EvidenceCheck.Verdict;
 import sunup.board.Morning.CaseDay;
-import sunup.board.Morning.Placed;
 import sunup.board.Morning.RoomDay;
 import sunup.board.Outcome.Refused;
 import sunup.sheets.EvidenceRule;

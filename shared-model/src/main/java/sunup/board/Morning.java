@@ -320,13 +320,6 @@ public record Morning(
   /** A note. */
   public record NoteKept(RoomId room, Role by, long at, Private text) {}
 
-  /** An item with what its sheet says of it and where it is now. */
-  public record Placed(Item item, SheetItem sheet, RoomId room) {
-    public ItemRef ref() {
-      return item.ref();
-    }
-  }
-
   /** What was drawn for a case, possibly nothing. */
   public CaseDrugs drugsOf(CaseId caseId) {
     CaseDrugs there = drugs.get(caseId);

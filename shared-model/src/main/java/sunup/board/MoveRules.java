@@ -8,7 +8,6 @@ import sunup.board.Morning.CaseDay;
 import sunup.board.Morning.MoveDay;
 import sunup.board.Morning.MoveState;
 import sunup.board.Morning.PersonDay;
-import sunup.board.Morning.Placed;
 import sunup.board.Morning.UnitDay;
 import sunup.board.Outcome.Refused;
 

@@ -2,7 +2,6 @@ package sunup.board;
 
 import java.util.ArrayList;
 import java.util.List;
-import sunup.board.Morning.Placed;
 import sunup.sheets.ComposedSheet;
 import sunup.sheets.SheetItem;
 

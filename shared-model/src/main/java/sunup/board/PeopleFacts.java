@@ -1,7 +1,5 @@
 package sunup.board;
 
-import sunup.board.Morning.Placed;
-
 /** What events about people make of the state. */
 final class PeopleFacts {
   private PeopleFacts() {}

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import sunup.board.Morning.CaseDay;
-import sunup.board.Morning.Placed;
 import sunup.board.Morning.Reason;
 import sunup.board.Outcome.Refused;
 

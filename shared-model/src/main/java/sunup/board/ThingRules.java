@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import sunup.board.Morning.PlaceDay;
-import sunup.board.Morning.Placed;
 import sunup.board.Morning.RoomDay;
 import sunup.board.Morning.UnitDay;
 import sunup.board.Outcome.Refused;

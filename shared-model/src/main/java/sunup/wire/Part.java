@@ -397,11 +397,8 @@ public sealed interface Part {
       implements Part {}
 
   /**
-   * Another case was swapped into this room.
-   *
-   * @param with the room that the other case went to
-   * @param left what was made ready in this room for a case that is gone
-   * @param confirmedAt when somebody of the room said that this is dealt with; confirmedBy the role
+   * Another case was swapped into this room, from the room {@code with}; {@code left} was made
+   * ready here for a case that is gone, until somebody of the room confirms that it is dealt with.
    */
   record SwapPart(
       String key,
@@ -443,13 +440,8 @@ public sealed interface Part {
   record NextItemPart(String key, String room, boolean carried, ItemPart item) implements Part {}
 
   /**
-   * The search behind the ideas.
-   *
-   * @param of the moment that it is of
-   * @param possible moves that were thought of
-   * @param screened how many of them were simulated
-   * @param confirmed how many of these again, on draws of their own
-   * @param trials trials of that
+   * The search behind the ideas of a moment: moves that were thought of, how many of them were
+   * simulated, and how many of these again on so many trials of their own.
    */
   record IdeasPart(String key, long of, int possible, int screened, int confirmed, int trials)
       implements Part {}

@@ -117,7 +117,7 @@ class BoardProperties {
   void nothingIsGoodWithoutTheEvidenceThatItsSheetAsksFor(@ForAll("orders") List<Order> orders) {
     Day day = play(Day.open(), orders);
     for (RoomId room : day.morning().rooms().keySet()) {
-      for (Morning.Placed placed : day.morning().itemsOf(room)) {
+      for (Placed placed : day.morning().itemsOf(room)) {
         if (placed.item().state() == ItemState.GOOD) {
           assertThat(isGoodBy(placed.sheet(), placed.item())).as(placed.toString()).isTrue();
         }

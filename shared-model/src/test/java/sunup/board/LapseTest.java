@@ -91,8 +91,6 @@ class LapseTest {
 
   private java.util.List<ItemRef> gating(double minute) {
     long at = Fixture.BEGIN + Math.round(minute * Fixture.MINUTE);
-    return day.morning().gating(Fixture.C1, Step.INDUCTION, at).stream()
-        .map(Morning.Placed::ref)
-        .toList();
+    return day.morning().gating(Fixture.C1, Step.INDUCTION, at).stream().map(Placed::ref).toList();
   }
 }

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import sunup.board.Morning.Placed;
 
 class NextCaseTest {
   private static final ItemRef CYLINDER = ItemRef.of(NextCases.SECOND, "machine.cylinder");

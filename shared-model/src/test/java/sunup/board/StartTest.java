@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import sunup.board.Morning.CaseDay;
-import sunup.board.Morning.Placed;
 
 /** Ready, the start chain, the reason of a late start. */
 class StartTest {

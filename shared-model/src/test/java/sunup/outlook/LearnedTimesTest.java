@@ -12,6 +12,7 @@ import sunup.board.CommandId;
 import sunup.board.Event;
 import sunup.board.LearnedTimes;
 import sunup.board.Morning;
+import sunup.board.Placed;
 import sunup.board.Recorded;
 import sunup.board.Role;
 import sunup.board.RoomId;
@@ -32,7 +33,7 @@ class LearnedTimesTest {
 
   private static List<SheetItem> worked(Morning morning) {
     return morning.itemsOf(new RoomId("1")).stream()
-        .map(Morning.Placed::sheet)
+        .map(Placed::sheet)
         .filter(i -> i.section().isSetUp() && i.hands().usual() > 0)
         .toList();
   }

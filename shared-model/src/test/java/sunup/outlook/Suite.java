@@ -27,6 +27,7 @@ import sunup.board.PersonId;
 import sunup.board.PersonPlan;
 import sunup.board.PlaceId;
 import sunup.board.PlacePlan;
+import sunup.board.Placed;
 import sunup.board.Private;
 import sunup.board.Recorded;
 import sunup.board.Role;
@@ -183,7 +184,7 @@ public final class Suite {
   /** The room's anaesthetist comes and does all set-up items of one section. */
   Suite does(String clock, int room, Section section) {
     PersonId by = new PersonId("A" + room);
-    for (Morning.Placed placed : morning.itemsOf(new RoomId("" + room))) {
+    for (Placed placed : morning.itemsOf(new RoomId("" + room))) {
       if (placed.sheet().section() == section) {
         station(clock, room, good(placed, by));
       }
@@ -198,7 +199,7 @@ public final class Suite {
 
   /** The same of the items whose keys are wanted. */
   Suite good(String clock, int room, Predicate<String> wanted) {
-    for (Morning.Placed placed : morning.itemsOf(new RoomId("" + room))) {
+    for (Placed placed : morning.itemsOf(new RoomId("" + room))) {
       if (placed.sheet().section() == Section.START || !wanted.test(placed.sheet().key())) {
         continue;
       }
@@ -225,7 +226,7 @@ public final class Suite {
     return this;
   }
 
-  private static Command.Good good(Morning.Placed placed, PersonId by) {
+  private static Command.Good good(Placed placed, PersonId by) {
     EvidenceRule asks = placed.sheet().evidence();
     Evidence evidence =
         switch (asks.kind()) {

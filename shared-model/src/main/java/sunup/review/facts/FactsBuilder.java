@@ -11,7 +11,7 @@ import sunup.board.ItemState;
 import sunup.board.Morning;
 import sunup.board.Morning.CaseDay;
 import sunup.board.Morning.PersonDay;
-import sunup.board.Morning.Placed;
+import sunup.board.Placed;
 import sunup.board.Recorded;
 import sunup.board.Role;
 import sunup.board.RoomId;

@@ -6,7 +6,7 @@ import sunup.board.Board;
 import sunup.board.CaseId;
 import sunup.board.ItemState;
 import sunup.board.Morning;
-import sunup.board.Morning.Placed;
+import sunup.board.Placed;
 import sunup.board.Recorded;
 import sunup.board.Step;
 
