@@ -52,10 +52,13 @@ class ForecastCommandTest {
       delimiter = '|',
       quoteCharacter = '~',
       value = {
-        "\"seed\": 1 | \"seed\": 2.7 | mine.json: line 4, column 11: field seed: is 2.7; give a whole",
+        "\"seed\": 1 | \"seed\": 2.7 | mine.json: line 4, column 11: field seed: is 2.7;"
+            + " give a whole",
         "\"seed\": 1, | ~~ | field seed: is missing; give a whole number",
-        "\"in-hand\", \"since\": 540000 | \"in-hand\" | items[0].progress.since: is missing; give the",
-        "\"in-hand\", \"since\": 540000 | \"open\", \"began\": 5 | progress.began: is of an item that",
+        "\"in-hand\", \"since\": 540000 | \"in-hand\" | items[0].progress.since: is"
+            + " missing; give the",
+        "\"in-hand\", \"since\": 540000 | \"open\", \"began\": 5 | progress.began: is of an"
+            + " item that",
       })
   void shouldSayWhereAFileIsWrongAndWhatToWrite(String was, String is, String says)
       throws IOException {

@@ -26,8 +26,8 @@ final class SigningIn implements AutoCloseable {
   static final int WAITING_OF_SOURCE_MAX = 8;
 
   private static final String TOO_MANY =
-      "Too many sign-ons are begun from this network. Wait a minute, or sign on with code and PIN at"
-          + " a paired screen.";
+      "Too many sign-ons are begun from this network. Wait a minute, or sign on with code"
+          + " and PIN at a paired screen.";
 
   /** Where the provider sends people back to; registered there. */
   public static final String BACK = "/signed-in";

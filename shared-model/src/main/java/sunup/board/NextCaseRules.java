@@ -29,7 +29,8 @@ final class NextCaseRules {
           RefusalCode.ROOM_TAKEN,
           "Room "
               + c.room()
-              + " has not started: what is set up now is its first case. Begin the next one after.");
+              + " has not started: what is set up now is its first case. Begin the next one"
+              + " after.");
     }
     NextCase newest = NextCase.newestIn(morning, c.room());
     if (newest != null && newest.like().equals(c.like()) && newest.isUntouched(morning)) {

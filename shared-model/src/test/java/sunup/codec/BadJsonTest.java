@@ -70,17 +70,19 @@ class BadJsonTest {
         "\"ms\": 60000 | \"ms\": true | hands.ms: is true; give a whole number",
         "\"ms\": 60000 | \"ms\": null | hands.ms: is null; give a whole number",
         "\"ms\": 60000 | \"ms\": [1] | hands.ms: is a list [ ]; give a whole number",
-        "\"ms\": 60000 | \"ms\": 99999999999999999999 | hands.ms: is 99999999999999999999; give a whole"
-            + " number, at most 9223372036854775807",
-        "\"seed\": 1, | \"seed\": 2.7, | line 1, column 37: field seed: is 2.7; give a whole number",
+        "\"ms\": 60000 | \"ms\": 99999999999999999999 | hands.ms: is 99999999999999999999;"
+            + " give a whole number, at most 9223372036854775807",
+        "\"seed\": 1, | \"seed\": 2.7, | line 1, column 37: field seed: is 2.7; give a"
+            + " whole number",
         "\"seed\": 1, | ~~ | field seed: is missing; give a whole number",
-        "\"trials\": 1, | \"trials\": 3000000000, | trials: is 3000000000; give a whole number, at most"
-            + " 2147483647",
+        "\"trials\": 1, | \"trials\": 3000000000, | trials: is 3000000000; give a whole"
+            + " number, at most 2147483647",
         "\"kind\": \"constant\", | ~~ | line 7, column 27: field rooms[0].items[0].hands: lacks"
             + " \"kind\"; give it as one of [constant, exponential, log-normal, three-point]",
         "{\"kind\": \"constant\", \"ms\": 60000} | 60000 | hands: is 60000; give an object { } with"
             + " \"kind\" as one of [constant,",
-        "{\"kind\": \"constant\", \"ms\": 60000} | [60000] | hands: is a list [ ]; give an object { }",
+        "{\"kind\": \"constant\", \"ms\": 60000} | [60000] | hands: is a list [ ]; give an"
+            + " object { }",
         "\"key\": \"count\" | \"key\": \"count\", \"key\": \"count\" | line 5, column 21: field"
             + " rooms[0].items[0].key: stands here for the second time; keep one",
         "\"ms\": 60000 | \"ms\": 60000, \"ms\": 1 | hands.ms: stands here for the second time",
@@ -90,10 +92,13 @@ class BadJsonTest {
         "[[\"n\"]] | [[\"n\", null]] | items[0]: who[0][1] is null; take it out of the list",
         "\"key\": \"count\" | \"key\": 5 | items[0].key: is 5; give a text in quotes",
         "\"ofCase\": false, | ~~ | items[0].ofCase: is missing; give true or false",
-        "\"ofCase\": false | \"ofCase\": \"false\" | items[0].ofCase: is \"false\"; give true or false",
+        "\"ofCase\": false | \"ofCase\": \"false\" | items[0].ofCase: is \"false\"; give"
+            + " true or false",
         "\"ofCase\": false | \"ofCase\": 0 | items[0].ofCase: is 0; give true or false",
-        "\"in-hand\" | \"broken\" | progress.state: \"broken\" is none of [open, in-hand, good, fault,",
-        "\"in-hand\" | 1 | progress.state: is 1; give one of [open, in-hand, good, fault, left-out]",
+        "\"in-hand\" | \"broken\" | progress.state: \"broken\" is none of [open, in-hand,"
+            + " good, fault,",
+        "\"in-hand\" | 1 | progress.state: is 1; give one of [open, in-hand, good, fault,"
+            + " left-out]",
         "\"seed\": 1, | \"colour\": 1, \"seed\": 1, | field colour: is not known here; known are [",
       })
   void shouldSayWhereItIsWrongWhatWasFoundAndWhatToGive(String was, String is, String says) {
@@ -126,7 +131,8 @@ class BadJsonTest {
         "{\"version\": +1} | field version: a number is not written as JSON writes it",
         "{\"version\": 1.} | field version: a number is not written as JSON writes it",
         "{\"version\": -Infinity} | field version: -Infinity is no number in JSON; give a number",
-        "{\"version\": None} | field version: None is nothing that JSON knows; texts and names stand",
+        "{\"version\": None} | field version: None is nothing that JSON knows; texts and"
+            + " names stand",
         "{\"version\": 1] | a bracket is closed by one of another kind",
         "{\"version\": \"\\x\"} | field version: after a backslash in a text only",
         "{'version': 1} | ''' can't stand here; look for a comma, quote or bracket",
@@ -168,8 +174,10 @@ class BadJsonTest {
         "{\"type\": \"fly\"} | \"fly\" is none of [add-case, add-note,",
         "{\"type\": \"report-ready\", \"room\": 7} | field room: is 7; give a text in quotes",
         "{\"type\": \"report-ready\", \"room\": {}} | field room: is an object { }; give a text in",
-        "{\"type\": \"expect-person\", \"person\": \"p1\", \"at\": 1.5} | field at: is 1.5; give a whole",
-        "{\"type\": \"expect-person\", \"person\": \"p1\", \"at\": \"7\"} | field at: is \"7\"; give a",
+        "{\"type\": \"expect-person\", \"person\": \"p1\", \"at\": 1.5} | field at: is 1.5;"
+            + " give a whole",
+        "{\"type\": \"expect-person\", \"person\": \"p1\", \"at\": \"7\"} | field at: is"
+            + " \"7\"; give a",
         "{\"type\": \"reopen\", \"item\": \"x\"} | an item is written room:<room>/<key> or",
       })
   void shouldTellScreensTheSame(String text, String says) {
