@@ -296,7 +296,7 @@ final class Chain {
     } else if (m.needsOf(x) > 0) {
       add(EQUIPMENT, m.needKind[m.firstNeed[x]], -1, from, 0);
     } else {
-      add(BOOKED, -1, -1, from, 0);
+      add(BOOKED, -1, -1, from, at - Math.max(from, begins));
     }
     if (at > begins) {
       back();

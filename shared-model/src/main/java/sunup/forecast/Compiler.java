@@ -325,7 +325,10 @@ final class Compiler {
     promises();
   }
 
-  /** For a promise the largest number of units that an open item of the room asks for. */
+  /**
+   * For a promise the largest number of units that an open item of the room asks for. A room that
+   * asks for none now keeps its place: it may ask when something lapses.
+   */
   private void promises() {
     m.promised = new int[m.kinds][];
     m.promisedUnits = new int[m.kinds][];
@@ -345,7 +348,7 @@ final class Compiler {
             }
           }
         }
-        if (most > 0 && !to.contains(r)) {
+        if (r != null && !to.contains(r)) {
           to.add(r);
           units.add(most);
         }
@@ -391,6 +394,10 @@ final class Compiler {
       m.arrivalReported[p] = person.arrivalReported();
       m.leavesAt[p] = person.leavesAt() == null ? Model.NEVER : person.leavesAt() - in.now();
       m.lastWordAt[p] = person.lastWordAt() == null ? Model.EVER : person.lastWordAt() - in.now();
+      if (person.arrivedAt() == null) {
+        // Who did something has come.
+        m.lastWordAt[p] = Math.max(m.lastWordAt[p], m.lastFinish[p]);
+      }
       m.awayFrom[p] = person.away().stream().mapToLong(s -> s.from() - in.now()).toArray();
       m.awayTo[p] = person.away().stream().mapToLong(s -> s.to() - in.now()).toArray();
       for (int s = 0; s < m.styles[p].length; s++) {

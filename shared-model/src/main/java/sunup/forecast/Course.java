@@ -160,6 +160,22 @@ final class Course {
     slots[2 * slot + 1] = (person + 2) << ITEM_BITS | (after + 2);
   }
 
+  /** Takes over all that another course of the same rooms has of an item. */
+  void copy(Model m, int item, Course from) {
+    System.arraycopy(from.moments, 4 * item, moments, 4 * item, 4);
+    extra[item] = from.extra[item];
+    walked[item] = from.walked[item];
+    reopened[item] = from.reopened[item];
+    arrival[item] = from.arrival[item];
+    position[item] = from.position[item];
+    int slot = 2 * m.firstSlot[item];
+    System.arraycopy(from.slots, slot, slots, slot, 2 * m.firstSlot[item + 1] - slot);
+    int need = m.firstNeed[item];
+    int needs = m.firstNeed[item + 1] - need;
+    System.arraycopy(from.needSince, need, needSince, need, needs);
+    System.arraycopy(from.needAfter, need, needAfter, need, needs);
+  }
+
   void enter(int item) {
     if (begun == order.length) {
       order = Arrays.copyOf(order, 2 * begun);

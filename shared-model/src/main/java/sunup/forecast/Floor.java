@@ -249,6 +249,9 @@ final class Floor {
   void claimUnits(int i, Course course) {
     for (int n = m.firstNeed[i]; n < m.firstNeed[i + 1]; n++) {
       if (claimed[n]) {
+        // The room has them already: nothing was waited for.
+        course.needSince[n] = Model.EVER;
+        course.needAfter[n] = Course.NOBODY;
         continue;
       }
       int k = m.needKind[n];

@@ -30,7 +30,8 @@ final class LastMoments {
   void read(Course c) {
     Arrays.fill(last, Moments.NONE);
     for (int r = 0; r < m.rooms; r++) {
-      if (m.started[r] == Model.NEVER) {
+      // A start that is begun after the cap would not have been seen by the room alone.
+      if (m.started[r] == Model.NEVER && c.begin(m.startItem[r]) <= m.cap[r]) {
         last[2 * m.startItem[r] + GOOD] = Moments.cut(m.target[r] + m.grace);
       }
     }

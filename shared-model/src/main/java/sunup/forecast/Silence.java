@@ -45,6 +45,9 @@ final class Silence {
   private final History history;
   private int[] sectionLeft = new int[0];
 
+  /** Of a section, and after the last one of all, the item that was good last; or -1. */
+  private int[] sectionLast = new int[1];
+
   /** When an item can be begun by its person, before anything is played, and now. */
   private final long[] canAtFirst;
 
@@ -132,6 +135,7 @@ final class Silence {
       }
     }
     sectionLeft = new int[Math.max(sectionLeft.length, sections[p])];
+    sectionLast = new int[sectionLeft.length + 1];
   }
 
   private boolean hasWorkInHand(int p) {
@@ -226,6 +230,7 @@ final class Silence {
     double z = Normal.quantile(Hash.uniform(Hash.stream(m.personScope[p], Hash.FACTOR, 0), a));
     int[] work = mine[p];
     Arrays.fill(sectionLeft, 0, sections[p], 0);
+    Arrays.fill(sectionLast, 0, sections[p] + 1, -1);
     for (int n = 0; n < work.length; n++) {
       slotInHistory[work[n]] = -1;
       sectionLeft[sectionOf[p][n]]++;
@@ -261,18 +266,33 @@ final class Silence {
       place = m.place[i];
       if (good <= 0) {
         left--;
-        boolean section = --sectionLeft[sectionOf[p][pick]] == 0;
-        boolean word =
-            style == EACH_ITEM
-                || (style == EACH_SECTION && section)
-                || (style == AT_END && left == 0);
-        if (word && good + delay(i, a) <= 0) {
+        int section = sectionOf[p][pick];
+        sectionLeft[section]--;
+        good(section, i);
+        good(sections[p], i);
+        int completes = -1;
+        if (style == EACH_ITEM) {
+          completes = i;
+        } else if (style == EACH_SECTION && sectionLeft[section] == 0) {
+          completes = sectionLast[section];
+        } else if (style == AT_END && left == 0) {
+          completes = sectionLast[sections[p]];
+        }
+        if (completes >= 0 && h.good[slotInHistory[completes]] + delay(completes, a) <= 0) {
           return false;
         }
       }
       at = afterwards(p, h.handsEnd[h.count - 1]);
     }
     return true;
+  }
+
+  /** What was done before may have waited longer and be good later. */
+  private void good(int section, int i) {
+    int last = sectionLast[section];
+    if (last < 0 || history.good[slotInHistory[last]] <= history.good[slotInHistory[i]]) {
+      sectionLast[section] = i;
+    }
   }
 
   private long delay(int i, int a) {

@@ -41,6 +41,7 @@ final class Trial {
   final Alone alone;
   private final Dispatch dispatch;
   private final Opening opening;
+  private final Settled settled;
   private final long stopAt;
   int roomsLeft;
   long now;
@@ -54,6 +55,7 @@ final class Trial {
     this.known = known;
     agenda = new Agenda(m.people);
     course = new Course(m);
+    settled = new Settled(m, course);
     floor = new Floor(m);
     dispatch = new Dispatch(m, floor, this);
     alone = new Alone(this, dispatch);
@@ -88,6 +90,7 @@ final class Trial {
     now = 0;
     agenda.clear();
     course.reset(known.course);
+    settled.reset();
     floor.reset(known);
     dispatch.reset();
     opening.open();
@@ -98,7 +101,8 @@ final class Trial {
     }
     dispatch.pass(0);
     next = agenda.next();
-    while (roomsLeft > 0 && Heap.at(next) <= stopAt) {
+    // All of the instant at which the last room starts belongs to the trial.
+    while (Heap.at(next) <= stopAt && (roomsLeft > 0 || Heap.at(next) == now)) {
       now = Heap.at(next);
       boolean given;
       do {
@@ -110,6 +114,7 @@ final class Trial {
         next = agenda.next();
       }
     }
+    settled.restore();
   }
 
   /** Handles the next event; true if what it frees has been given out already. */
@@ -228,6 +233,9 @@ final class Trial {
       unready(i, flags);
     }
     state[i] = Model.IN_HAND;
+    if (redone[i] > 0) {
+      settled.changes(i, now);
+    }
     course.enter(i);
     if (Rows.needs(flags) > 0) {
       floor.claimUnits(i, course);
@@ -384,7 +392,7 @@ final class Trial {
     if ((flags & Rows.LAPSES) != 0) {
       push(Math.max(now, course.good(i) + m.life[i]), LAPSES, i);
     }
-    if ((flags & Rows.STARTS) != 0) {
+    if ((flags & Rows.STARTS) != 0 && settled.starts(m.room[i], course.good(i))) {
       roomsLeft--;
     }
   }
@@ -411,9 +419,11 @@ final class Trial {
     if (stale || redone[i] == REDOS || state[m.gatedBy[i]] != Model.OPEN) {
       return false;
     }
+    long at = course.good(i) + m.life[i];
+    settled.changes(i, at);
     state[i] = Model.OPEN;
     redone[i]++;
-    course.reopened[i] = course.good(i) + m.life[i];
+    course.reopened[i] = at;
     course.good(i, Model.NEVER);
     for (int j : m.dependants[i]) {
       if (state[j] == Model.OPEN && missing[j]++ == 0) {

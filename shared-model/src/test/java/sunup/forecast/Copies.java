@@ -50,6 +50,42 @@ final class Copies {
         r.id(), r.caseId(), r.target(), r.startStep(), r.begins(), null, startedAt, items);
   }
 
+  /** A room that aims at another time. */
+  static RoomIn aiming(RoomIn r, long target) {
+    return new RoomIn(
+        r.id(),
+        r.caseId(),
+        target,
+        r.startStep(),
+        r.begins(),
+        r.occupiedFor(),
+        r.startedAt(),
+        r.items());
+  }
+
+  /** An item that lapses, if the step that it gates is not begun. */
+  static ItemIn living(ItemIn i, String gates, long lifeMs) {
+    return new ItemIn(
+        i.key(),
+        i.section(),
+        i.ofCase(),
+        i.who(),
+        i.hands(),
+        i.waits(),
+        i.extra(),
+        i.after(),
+        gates,
+        i.marks(),
+        i.notBefore(),
+        i.place(),
+        i.inRoom(),
+        i.needs(),
+        i.arrival(),
+        lifeMs,
+        i.progress(),
+        i.asked());
+  }
+
   static ItemIn with(ItemIn i, Progress progress) {
     return with(i, i.notBefore(), progress, i.who());
   }

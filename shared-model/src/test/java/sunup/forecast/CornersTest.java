@@ -207,4 +207,237 @@ class CornersTest {
 
     assertThat((scan.last50() - NOW) / MINUTE).isEqualTo(24);
   }
+
+  private static final Mornings.Person ANNA = person("anna", "a").in("1").here(NOW).spoke(NOW);
+  private static final Mornings.Person TOM = person("tom", "t").here(NOW).spoke(NOW);
+  private static final Mornings.Person LATER =
+      person("zoe", "z").in("1").comes(NOW + 600 * MINUTE, exactly(0));
+
+  private static ForecastInput.RoomIn one(Work... works) {
+    return room("1", NOW, NOW, items(works));
+  }
+
+  /** Tom is wanted here too, and comes to it when the other room's start is long over. */
+  private static ForecastInput.RoomIn another() {
+    return room(
+        "2",
+        NOW,
+        NOW,
+        items(
+            item("first").takes(exactly(5)),
+            item("long").by("t").takes(exactly(30)).after("first"),
+            item("start").after("long").marks("start")));
+  }
+
+  private static Forecast.RoomOut first(ForecastInput.RoomIn... rooms) {
+    return Forecaster.run(morning(NOW, 1, PLAIN, people(ANNA, TOM, LATER), List.of(rooms)))
+        .rooms()
+        .get(0);
+  }
+
+  /** Good at 2, started at 3, open again at 12: that is too late to be a cause of the start. */
+  @Test
+  void shouldNotLetWhatLapsesAfterTheStartChangeWhyItWasLate() {
+    ForecastInput.RoomIn room =
+        one(
+            item("x").by("a").takes(exactly(2)).lives(10).gates("release"),
+            item("start").by("t").takes(exactly(1)).after("x").marks("start"),
+            item("release").by("z").after("start").marks("release"));
+
+    Forecast.RoomOut coupled = first(room, another());
+
+    assertThat(lateMinutes(coupled)).containsExactly("plan 3");
+    assertThat(coupled.items().get(0).criticality()).isEqualTo(1);
+    assertThat(coupled.items().get(0).done50()).isEqualTo(NOW + 2 * MINUTE);
+    assertThat(coupled.holdups()).isEqualTo(first(room).holdups());
+  }
+
+  /** The start itself may lapse, for a later step; it was the start all the same. */
+  @Test
+  void shouldCountAStartOnceThoughItLapses() {
+    ForecastInput.RoomIn room =
+        one(
+            item("x").by("t").takes(exactly(1)),
+            item("start").after("x").marks("start").lives(4).gates("release"),
+            item("release").by("z").after("start").marks("release"));
+
+    Forecast.RoomOut coupled = first(room, another());
+
+    assertThat(coupled.start50()).isEqualTo(NOW + MINUTE);
+    assertThat(coupled.holdups()).isEqualTo(first(room).holdups());
+    assertThat(start(room, another(), 1)).isEqualTo(35);
+  }
+
+  private static double start(ForecastInput.RoomIn a, ForecastInput.RoomIn b, int which) {
+    ForecastInput in = morning(NOW, 1, PLAIN, people(ANNA, TOM, LATER), List.of(a, b));
+    return (Forecaster.run(in).rooms().get(which).start50() - NOW) / (double) MINUTE;
+  }
+
+  /** It was good at this room's cap of 240 and is open again at 242, while the other plays on. */
+  @Test
+  void shouldExplainACappedRoomByWhatWasAtItsCap() {
+    ForecastInput.RoomIn room =
+        one(
+            item("x").takes(exactly(2)).lives(240).gates("start"),
+            item("q").by("z").takes(exactly(100)),
+            item("h").by("t").takes(exactly(1)),
+            item("start").after("x", "q", "h").marks("start"));
+    ForecastInput.RoomIn other =
+        room(
+            "2",
+            NOW + 50 * MINUTE,
+            NOW,
+            items(item("start").marks("start").notBefore(NOW + 250 * MINUTE)));
+    ForecastInput in = morning(NOW, 1, PLAIN, people(ANNA, TOM, LATER), List.of(room, other));
+    Run together = new Run(in, false);
+    together.advance(1);
+
+    Forecast.RoomOut coupled = together.result().rooms().get(0);
+
+    assertThat(coupled.capped()).isEqualTo(1);
+    assertThat(lateMinutes(coupled)).containsExactly("person of q 240");
+    assertThat(coupled).isEqualTo(first(room));
+  }
+
+  /** The unit came at 7; the second time, from 17 on, the room had it. */
+  @Test
+  void shouldNotWaitAgainForUnitsThatTheRoomStillHolds() {
+    ForecastInput in =
+        Mornings.with(
+            morning(
+                NOW,
+                1,
+                PLAIN,
+                people(
+                    ANNA,
+                    person("bert", "b").in("2").here(NOW).spoke(NOW),
+                    person("cara", "c").in("1").comes(NOW + 18 * MINUTE, exactly(0))),
+                List.of(
+                    one(
+                        item("x")
+                            .by("a")
+                            .takes(exactly(2))
+                            .lives(8)
+                            .gates("start")
+                            .needs("k", 1, "y"),
+                        item("y").by("c").takes(exactly(1)).after("x"),
+                        item("start").after("y").marks("start")),
+                    room(
+                        "2",
+                        NOW,
+                        NOW,
+                        items(
+                            item("u").by("b").takes(exactly(7)).needs("k", 1, null),
+                            item("start").after("u").marks("start"))))),
+            List.of(new ForecastInput.KindIn("k", 1, List.of("2"))),
+            List.of());
+
+    assertThat(lateMinutes(Forecaster.run(in).rooms().get(0)))
+        .containsExactly("person of x 9", "lapse of x 8", "plan 3");
+  }
+
+  /** All of it happens at 5, the second note after the first has been given out and is good. */
+  @Test
+  void shouldPlayTheWholeInstantAtWhichTheLastRoomStarts() {
+    Forecast.RoomOut room =
+        first(
+            one(
+                item("long").by("a").takes(exactly(5)),
+                item("start").after("long").marks("start"),
+                item("note").by("t").after("long"),
+                item("again").by("t").after("note")));
+
+    assertThat(room.items().get(3).done50()).isEqualTo(NOW + 5 * MINUTE);
+  }
+
+  /** What was done first waits and is good at -3, the last; a word comes five minutes later. */
+  @Test
+  void shouldHearAWordAfterTheLastOfAllIsGoodNotAfterTheLastIsDone() {
+    ForecastInput.Silence atEnd = new ForecastInput.Silence(0, 0, 1, 0, 0, exactly(0), exactly(5));
+    ForecastInput in =
+        morning(
+            NOW,
+            1,
+            new ForecastInput.Settings(0, 0, 240 * MINUTE, 0, atEnd),
+            people(person("anna", "a").in("1").here(BEGINS).spoke(NOW - 20 * MINUTE)),
+            List.of(
+                one(
+                    item("x").by("a").takes(exactly(2)).waits(exactly(15)),
+                    item("y").by("a").takes(exactly(3)),
+                    item("start").after("x", "y").marks("start"))));
+
+    Forecast.RoomOut room = Forecaster.run(in).rooms().get(0);
+
+    assertThat(room.kept()).isEqualTo(1);
+    assertThat(room.start50()).isEqualTo(NOW);
+  }
+
+  /** The first room is before the second in the list, though it asks for nothing until 2. */
+  @Test
+  void shouldNotKeepUnitsFromARoomThatIsBeforeInTheListOfPromises() {
+    ForecastInput in =
+        Mornings.with(
+            morning(
+                NOW,
+                1,
+                PLAIN,
+                people(ANNA, person("bert", "b").in("2").comes(NOW + 30 * MINUTE, exactly(0))),
+                List.of(
+                    one(
+                        item("x")
+                            .by("a")
+                            .takes(exactly(2))
+                            .lives(10)
+                            .gates("start")
+                            .needs("k", 1, null)
+                            .good(NOW - 8 * MINUTE, "anna"),
+                        item("long").takes(exactly(9)),
+                        item("start").after("long").marks("start")),
+                    room(
+                        "2",
+                        NOW,
+                        NOW,
+                        items(
+                            item("u").by("b").takes(exactly(7)).needs("k", 1, null),
+                            item("start").after("u").marks("start"))))),
+            List.of(new ForecastInput.KindIn("k", 1, List.of("1", "2"))),
+            List.of());
+
+    assertThat(Forecaster.run(in).rooms().get(0).start50()).isEqualTo(NOW + 9 * MINUTE);
+  }
+
+  /** As of a start that is booked beyond the cap: nothing but the plan made it late. */
+  @Test
+  void shouldAllowForABookedTimeThatHasNotComeAtTheCap() {
+    Forecast.RoomOut room =
+        first(
+            one(
+                item("visit").notBefore(NOW + 300 * MINUTE),
+                item("start").after("visit").marks("start")));
+
+    assertThat(room.capped()).isEqualTo(1);
+    assertThat(lateMinutes(room)).containsExactly("plan 240");
+  }
+
+  /** Nobody said that she came, but she did something eight minutes ago. */
+  @Test
+  void shouldTakeWhoDidSomethingAsHere() {
+    ForecastInput in =
+        morning(
+            NOW,
+            1,
+            PLAIN,
+            people(
+                person("anna", "a")
+                    .in("1")
+                    .comes(NOW - 20 * MINUTE, exactly(30))
+                    .reporting("never")),
+            List.of(
+                one(
+                    item("w").by("a").takes(exactly(3)).good(NOW - 8 * MINUTE, "anna"),
+                    item("x").by("a").takes(exactly(10)),
+                    item("start").after("x", "w").marks("start"))));
+
+    assertThat(Forecaster.run(in).rooms().get(0).start50()).isEqualTo(NOW + 2 * MINUTE);
+  }
 }

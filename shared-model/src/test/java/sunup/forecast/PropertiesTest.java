@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Random;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import net.jqwik.api.ForAll;
@@ -77,6 +78,50 @@ class PropertiesTest {
     assertThat(twice.result()).isEqualTo(Forecaster.run(in.withTrials(15)));
     twice.advance(40);
     assertThat(twice.result()).isEqualTo(byComponent);
+  }
+
+  /**
+   * A room's figures do not tell how long others of its component go on. Things lapse early and
+   * late, the rooms start at different times, and some not by their cap.
+   */
+  @Property(tries = 60)
+  void shouldReadOfARoomWhatWasAtItsStartHoweverLongOthersPlay(
+      @ForAll @LongRange(min = 1, max = 1_000_000) long seed,
+      @ForAll @IntRange(min = 2, max = 4) int rooms) {
+    ForecastInput in = lapsing(RandomMorning.of(seed, rooms, 40, true), new Random(seed));
+    Run together = new Run(in, false);
+    together.advance(40);
+    Forecast apart = Forecaster.run(in);
+    assertThat(apart.components()).hasSize(rooms);
+    assertThat(together.result()).isEqualTo(apart);
+  }
+
+  private static ForecastInput lapsing(ForecastInput in, Random random) {
+    List<RoomIn> rooms = new ArrayList<>();
+    String[] steps = {"sent-for", "start", "induction", "induction"};
+    for (RoomIn r : in.rooms()) {
+      List<ItemIn> items = new ArrayList<>();
+      for (ItemIn i : r.items()) {
+        boolean lives = i.marks() == null && i.arrival() == null && random.nextInt(3) == 0;
+        String step = steps[random.nextInt(steps.length)];
+        items.add(lives ? Copies.living(i, step, (4L + random.nextInt(30)) * 60_000) : i);
+      }
+      long later = random.nextInt(4) * 600_000L;
+      rooms.add(Copies.aiming(Copies.withItems(r, items), r.target() + later));
+    }
+    ForecastInput.Settings s = in.settings();
+    long cap = (5 + random.nextInt(60)) * 60_000L;
+    return new ForecastInput(
+        in.version(),
+        in.now(),
+        in.seed(),
+        in.trials(),
+        new ForecastInput.Settings(
+            s.personShare(), s.graceMs(), cap, s.forgottenTouch(), s.silence()),
+        in.people(),
+        in.kinds(),
+        in.places(),
+        rooms);
   }
 
   @Property(tries = 25)
