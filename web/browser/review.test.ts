@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Board, startBoard } from './board.ts';
 import { HEAD, take, touch } from './hands.ts';
 import { complaints, openBrowser, shot, violations } from './chromium.ts';
+import { printedPages } from './printed.ts';
 
 let browser: Browser;
 let board: Board;
@@ -81,6 +82,21 @@ describe('the review', () => {
     expect(await page.getByRole('row', { name: /^2025-11-10/ }).count()).toBeGreaterThan(0);
     expect(await violations(page)).toEqual([]);
     await shot(page, 'review');
+    expect(await printedPages(page, 'review', { preferCSSPageSize: true })).toHaveLength(2);
+    const [file] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Share on time as JSON' }).click(),
+    ]);
+    expect(file.suggestedFilename()).toBe('share-on-time.json');
+    const cut = await page.locator('svg.causes text').evaluateAll((all) =>
+      all
+        .filter((text) => {
+          const [box, whole] = [text, text.closest('svg')!].map((e) => e.getBoundingClientRect());
+          return box!.left < whole!.left || box!.right > whole!.right;
+        })
+        .map((text) => text.textContent),
+    );
+    expect(cut).toEqual([]);
 
     await page.getByLabel('room', { exact: true }).selectOption('5');
     await page.getByLabel('weekday', { exact: true }).selectOption('monday');

@@ -1,7 +1,16 @@
 import { html, nothing, svg, type TemplateResult } from 'lit';
 import type { Comparison, Difference, Score, Skill, Trial } from './api.ts';
-import { between, differenceWords, minutes, percent, verdictWords } from './model.ts';
-import { tableOf } from './panels.ts';
+import {
+  between,
+  chanceWords,
+  differenceWords,
+  groupWords,
+  inOrder,
+  minutes,
+  percent,
+  verdictWords,
+} from './model.ts';
+import { tableOf } from './tables.ts';
 
 const SIDE = 300;
 const EDGE = 40;
@@ -45,7 +54,7 @@ function curve(score: Score): TemplateResult {
 const skillWords = (skill: Skill | undefined): string =>
   skill === undefined
     ? 'too few to say'
-    : `${percent(skill.skill)} better${
+    : `${percent(Math.abs(skill.skill))} ${skill.skill < 0 ? 'worse' : 'better'}${
         skill.interval === undefined ? '' : ` (${between(skill.interval)})`
       }, on ${skill.n} forecasts`;
 
@@ -101,7 +110,8 @@ function figuresOf(score: Score, minutesBefore: number): TemplateResult {
               ${
                 score.named.share === undefined
                   ? 'too few to say'
-                  : `${percent(score.named.share)} of ${score.named.n} late starts`
+                  : html`${percent(score.named.share)} of ${score.named.n} late starts
+                      <small>${between(score.named.interval)}</small>`
               }
             </dd>
           </div>
@@ -200,7 +210,7 @@ export function comparePanel(comparisons: readonly Comparison[]): TemplateResult
       <td>
         ${differenceWords(d, scale)}
         <strong class=${d.verdict === 'DIFFERS' ? 'differs' : 'quiet'}>${verdictWords(d)}</strong>
-        ${d.adjusted === undefined ? nothing : html`<small>p ${d.adjusted.toFixed(3)}</small>`}
+        ${d.adjusted === undefined ? nothing : html`<small>${chanceWords(d.adjusted)}</small>`}
       </td>`;
   return html`<p>
       Whole mornings are dealt anew, as starts of one morning go together; chances are corrected for
@@ -217,10 +227,10 @@ export function comparePanel(comparisons: readonly Comparison[]): TemplateResult
           </tr>
         </thead>
         <tbody>
-          ${comparisons.map(
+          ${[...comparisons].sort(inOrder).map(
             (c) =>
               html`<tr>
-                <th scope="row">${c.first} <small>less ${c.second}</small></th>
+                <th scope="row">${groupWords(c.first)} <small>less ${c.second}</small></th>
                 <td>${c.firstStarts} and ${c.secondStarts}</td>
                 ${cells(c.onTime, shares, 100)} ${cells(c.minutes, late, 1)}
               </tr>`,

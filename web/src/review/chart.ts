@@ -107,6 +107,9 @@ export class Chart extends LitElement {
       font-size: 15px;
     }
     @media print {
+      svg {
+        max-height: 40mm;
+      }
       p {
         display: none;
       }

@@ -53,6 +53,7 @@ export function filterBar(asked: Asked, choices: Choices, choose: Choose): Templ
     ${date('from', 'from', asked, choose)} ${date('to', 'to', asked, choose)}
     ${choice('room', 'room', asked, all('rooms', choices.rooms), choose)}
     ${choice('service', 'service', asked, all('services', choices.services), choose)}
+    ${choice('technique', 'technique', asked, all('techniques', choices.techniques), choose)}
     ${choice('weekday', 'weekday', asked, all('days', DAYS), choose)}
     ${choice(
       'a point is',

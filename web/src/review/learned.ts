@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Closing, Hands, Learned } from './api.ts';
 import { minutes } from './model.ts';
-import { dataTable } from './panels.ts';
+import { dataTable } from './tables.ts';
 
 const handsWords = (hands: Hands): string => `${minutes(hands.usual)} (${minutes(hands.oneInTen)})`;
 

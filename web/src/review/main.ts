@@ -156,6 +156,7 @@ export class Review extends LitElement {
     this.busy = true;
     this.trouble = '';
     if (needsChange(this.asked)) this.answers = { ...this.answers, compared: { comparisons: [] } };
+    this.answers = { ...this.answers, causesBefore: undefined, causesAfter: undefined };
     for (const [key, figure, query] of questionsOf(this.asked, this.price)) {
       try {
         const answer = await ask<unknown>(figure, query, asking.signal);
@@ -185,8 +186,8 @@ export class Review extends LitElement {
         <h1>Review</h1>
         ${this.demo ? html`<b class="demo">demo: all of it is invented</b>` : nothing}
         <p>
-          ${filterWords(asked)} · ${choices.cases} kept
-          ${choices.first === undefined ? '' : `, ${choices.first} to ${choices.last ?? ''}`}
+          ${filterWords(asked)} · ${choices.cases}
+          kept${choices.first === undefined ? '' : `, ${choices.first} to ${choices.last ?? ''}`}
         </p>
         <sunup-sign-on class="noprint" .live=${this.live}></sunup-sign-on>
         <a class="noprint" href="/">all pages</a>
@@ -220,7 +221,8 @@ export class Review extends LitElement {
         ${part(
           'Where the minutes went',
           choice('put together', 'by', asked, GROUPINGS, this.choose),
-          a.causes && causesPanel(a.causes, causeWords),
+          a.causes &&
+            causesPanel(a.causes, causeWords, { before: a.causesBefore, after: a.causesAfter }),
           'second',
         )}
         ${a.reasons && reasonsPanel(a.reasons, causeWords)}

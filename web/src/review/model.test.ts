@@ -1,15 +1,21 @@
 import { describe, expect, it } from 'vitest';
 import {
   askedIn,
+  between,
+  chanceWords,
   differenceWords,
   filterWords,
+  groupWords,
+  inOrder,
   marks,
+  movedCauses,
   NOTHING,
   percent,
   queryOf,
   rulesAt,
   searchOf,
   shareWords,
+  sidesOf,
   verdictWords,
 } from './model.ts';
 
@@ -33,6 +39,18 @@ describe('the address of the page', () => {
     expect(filterWords({ ...NOTHING, from: '2026-01-01', weekday: 'monday' })).toBe(
       'first cases from 2026-01-01, mondays',
     );
+    expect(filterWords({ ...NOTHING, technique: 'spinal' })).toBe('first cases spinal');
+  });
+
+  it('parts the days at a marked change only where both sides have some', () => {
+    const year = { from: '2026-01-01', to: '' };
+    expect(sidesOf(year, '2026-03-01')).toEqual({
+      before: { from: '2026-01-01', to: '2026-02-28' },
+      after: { from: '2026-03-01', to: '' },
+    });
+    expect(sidesOf(year, '')).toBeUndefined();
+    expect(sidesOf(year, '2026-01-01')).toBeUndefined();
+    expect(sidesOf({ from: '', to: '2026-02-28' }, '2026-03-01')).toBeUndefined();
   });
 });
 
@@ -54,6 +72,43 @@ describe('what a manager reads', () => {
     expect(verdictWords(seen)).toContain('what can hide');
     expect(verdictWords({ verdict: 'TOO_FEW' })).toBe('too few to say');
     expect(differenceWords({ verdict: 'TOO_FEW' }, 1)).toBe('');
+  });
+
+  it('gives an interval a digit more rather than none', () => {
+    expect(between({ lower: 0, upper: 0.0012 })).toBe('0.0 to 0.1 %');
+    expect(between({ lower: 0.3, upper: 0.33 })).toBe('30 to 33 %');
+    expect(chanceWords(0.0001)).toBe('p under 0.001');
+    expect(chanceWords(0.0123)).toBe('p 0.012');
+  });
+
+  it('names and sorts groups as people do', () => {
+    expect(groupWords('1 Monday')).toBe('Monday');
+    expect(groupWords('10')).toBe('10');
+    const rooms = ['10', '2', '1'].map((first) => ({ first }));
+    expect(rooms.sort(inOrder).map((r) => r.first)).toEqual(['1', '2', '10']);
+  });
+
+  it('puts what moved most between two periods first, per start', () => {
+    const side = (starts: number, drugs: number, room: number) => ({
+      starts,
+      minutes: drugs + room,
+      weakMinutes: 0,
+      unexplained: 0,
+      rows: Object.entries({ room, drugs }).map(([label, minutes]) => ({
+        label,
+        minutes,
+        starts: 1,
+        weakMinutes: 0,
+        share: 0,
+        running: 0,
+      })),
+    });
+    expect(movedCauses(side(10, 10, 50), side(20, 80, 100))).toEqual([
+      { label: 'drugs', before: 1, after: 4 },
+      { label: 'room', before: 5, after: 5 },
+    ]);
+    const { rows: _, ...withheld } = side(3, 0, 0);
+    expect(movedCauses(withheld, side(20, 80, 100))).toBeUndefined();
   });
 
   it('marks points beyond a limit before those of a run', () => {

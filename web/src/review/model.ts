@@ -1,4 +1,13 @@
-import type { Difference, Interval, Rule, Share, ShareChart, Signal, ValueChart } from './api.ts';
+import type {
+  Causes,
+  Difference,
+  Interval,
+  Rule,
+  Share,
+  ShareChart,
+  Signal,
+  ValueChart,
+} from './api.ts';
 
 /** What the page asks about; kept in its address, so that a link shows the same. */
 export interface Asked {
@@ -6,6 +15,7 @@ export interface Asked {
   to: string;
   room: string;
   service: string;
+  technique: string;
   weekday: string;
   period: string;
   grace: string;
@@ -20,6 +30,7 @@ export const NOTHING: Asked = {
   to: '',
   room: '',
   service: '',
+  technique: '',
   weekday: '',
   period: 'week',
   grace: '',
@@ -29,7 +40,7 @@ export const NOTHING: Asked = {
   before: '20',
 };
 
-const FILTERS = ['from', 'to', 'room', 'service', 'weekday'] as const;
+const FILTERS = ['from', 'to', 'room', 'service', 'technique', 'weekday'] as const;
 
 export function askedIn(search: string): Asked {
   const given = new URLSearchParams(search);
@@ -67,6 +78,11 @@ export function filterWords(asked: Asked): string {
     asked.to === '' ? '' : `to ${asked.to}`,
     asked.room === '' ? '' : `room ${asked.room}`,
     asked.service === '' ? '' : asked.service === 'none' ? 'no service named' : asked.service,
+    asked.technique === ''
+      ? ''
+      : asked.technique === 'none'
+        ? 'no technique named'
+        : asked.technique,
     asked.weekday === '' ? '' : `${asked.weekday}s`,
   ].filter((words) => words !== '');
   return parts.length === 0 ? 'all first cases' : `first cases ${parts.join(', ')}`;
@@ -78,11 +94,13 @@ export const percent = (share: number | undefined, digits = 0): string =>
 export const minutes = (value: number | undefined): string =>
   value === undefined ? 'none' : value.toFixed(1);
 
-/** "61 to 72 %". */
-export const between = (interval: Interval | undefined): string =>
-  interval === undefined
-    ? ''
-    : `${(interval.lower * 100).toFixed(0)} to ${percent(interval.upper)}`;
+/** "61 to 72 %"; with a digit more where both ends would read the same: "0.0 to 0.1 %". */
+export function between(interval: Interval | undefined): string {
+  if (interval === undefined) return '';
+  const [lower, upper] = [100 * interval.lower, 100 * interval.upper];
+  const digits = lower.toFixed(0) === upper.toFixed(0) ? 1 : 0;
+  return `${lower.toFixed(digits)} to ${upper.toFixed(digits)} %`;
+}
 
 /** The share with the interval to believe: starts of one morning go together. */
 export function shareWords(share: Share): string {
@@ -110,8 +128,8 @@ export function differenceWords(difference: Difference, scale: number): string {
   return `${signed(difference.value * scale)} (${signed(lower * scale)} to ${signed(upper * scale)})`;
 }
 
-export function signed(value: number): string {
-  const text = Math.abs(value).toFixed(1);
+export function signed(value: number, digits = 1): string {
+  const text = Math.abs(value).toFixed(digits);
   return Number(text) === 0 ? '0' : `${value < 0 ? '−' : '+'}${text}`;
 }
 
@@ -164,4 +182,58 @@ export function roundTop(value: number): number {
     if (value <= top) return top;
   }
   return Math.ceil(value / 1000) * 1000;
+}
+
+/** "p 0.012", and never that it is nothing. */
+export const chanceWords = (p: number): string =>
+  p < 0.0005 ? 'p under 0.001' : `p ${p.toFixed(3)}`;
+
+const NUMBERED = /^[1-7] (?=(?:Mon|Tues|Wednes|Thurs|Fri|Satur|Sun)day$)/;
+
+/** The name of a group; weekdays come with a number, so that they sort. */
+export const groupWords = (name: string): string => name.replace(NUMBERED, '');
+
+/** Groups as people count: room 2 before room 10. */
+export const inOrder = (a: { first: string }, b: { first: string }): number =>
+  a.first.localeCompare(b.first, 'en', { numeric: true });
+
+/** A cause's minutes per start on both sides of a marked change. */
+export interface Moved {
+  label: string;
+  before: number;
+  after: number;
+}
+
+/** The causes of both sides, what moved most first; nothing where a side is withheld. */
+export function movedCauses(
+  before: Causes['causes'],
+  after: Causes['causes'],
+): Moved[] | undefined {
+  if (before.rows === undefined || after.rows === undefined) return undefined;
+  const per = ({ rows, starts }: Causes['causes']): Map<string, number> =>
+    new Map((rows ?? []).map((r) => [r.label, r.minutes / starts]));
+  const [was, is] = [per(before), per(after)];
+  const moved = [...new Set([...was.keys(), ...is.keys()])].map((label) => ({
+    label,
+    before: was.get(label) ?? 0,
+    after: is.get(label) ?? 0,
+  }));
+  const by = (m: Moved): number => Math.abs(m.after - m.before);
+  return moved.sort((a, b) => by(b) - by(a));
+}
+
+/** The days before a date and from it on, within what is looked at; nothing if a side has none. */
+export function sidesOf(
+  { from, to }: Pick<Asked, 'from' | 'to'>,
+  change: string,
+): { before: { from: string; to: string }; after: { from: string; to: string } } | undefined {
+  if (change === '' || (from !== '' && from >= change) || (to !== '' && to < change)) {
+    return undefined;
+  }
+  const day = new Date(`${change}T00:00:00Z`);
+  day.setUTCDate(day.getUTCDate() - 1);
+  return {
+    before: { from, to: day.toISOString().slice(0, 10) },
+    after: { from: change, to },
+  };
 }

@@ -16,51 +16,16 @@ import {
   between,
   marks,
   minutes,
+  movedCauses,
   percent,
   roundTop,
   rulesAt,
   sharesWords,
   shareWords,
+  signed,
   valuesWords,
 } from './model.ts';
-
-/** A chart's numbers as a table, closed until somebody wants them. */
-export function tableOf(
-  name: string,
-  head: readonly string[],
-  rows: readonly (readonly (string | number | undefined)[])[],
-): TemplateResult {
-  return html`<details class="numbers">
-    <summary>${name} as a table</summary>
-    ${dataTable(`${name} as a table`, head, rows)}
-  </details>`;
-}
-
-/** A table that the keyboard can move about in. */
-export function dataTable(
-  name: string,
-  head: readonly string[],
-  rows: readonly (readonly (string | number | undefined)[])[],
-): TemplateResult {
-  return html`<div class="scroll" tabindex="0" role="region" aria-label=${name}>
-    <table>
-      <thead>
-        <tr>
-          ${head.map((cell) => html`<th scope="col">${cell}</th>`)}
-        </tr>
-      </thead>
-      <tbody>
-        ${rows.map(
-          ([first, ...rest]) =>
-            html`<tr>
-              <th scope="row">${first}</th>
-              ${rest.map((cell) => html`<td>${cell ?? '–'}</td>`)}
-            </tr>`,
-        )}
-      </tbody>
-    </table>
-  </div>`;
-}
+import { tableOf } from './tables.ts';
 
 const withheld = (starts: number): TemplateResult =>
   html`<p class="withheld">
@@ -106,35 +71,47 @@ export function summaryPanel(summary: Summary): TemplateResult {
           <dd>${minutes(f.minutes.perMorning)}</dd>
         </div>
         <div>
-          <dt>shown 20 minutes ahead</dt>
-          <dd>${f.ahead.shown.n < 10 ? 'too few' : percent(f.ahead.shown.share)}</dd>
+          <dt>largest cause shown 20 minutes ahead</dt>
+          <dd>
+            ${
+              f.ahead.shown.n < 10
+                ? 'too few'
+                : html`${percent(f.ahead.shown.share)}
+                    <small
+                      >of ${f.ahead.shown.n} late starts;
+                      ${between(f.ahead.shown.byMornings)}</small
+                    >`
+            }
+          </dd>
         </div>
       </dl>
     </div>
     ${costWords(cost)}
-    <table class="plain">
-      <caption>
-        On time under other graces
-      </caption>
-      <thead>
-        <tr>
-          <th scope="col">grace</th>
-          <th scope="col">on time</th>
-          <th scope="col">the late ones, minutes from the target</th>
-        </tr>
-      </thead>
-      <tbody>
-        ${f.graces.map(
-          (g) =>
-            html`<tr>
-              <th scope="row">${g.minutes} min</th>
-              <td>${shareWords(g.onTime)}</td>
-              <td>${minutes(g.meanOverLate)}</td>
-            </tr>`,
-        )}
-      </tbody>
-    </table>
-    ${besidePanel(m)}`;
+    <div class="plains">
+      <table class="plain">
+        <caption>
+          On time under other graces
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">grace</th>
+            <th scope="col">on time</th>
+            <th scope="col">the late ones, minutes from the target</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${f.graces.map(
+            (g) =>
+              html`<tr>
+                <th scope="row">${g.minutes} min</th>
+                <td>${shareWords(g.onTime)}</td>
+                <td>${minutes(g.meanOverLate)}</td>
+              </tr>`,
+          )}
+        </tbody>
+      </table>
+      ${besidePanel(m)}
+    </div>`;
 }
 
 function costWords(cost: Summary['cost']): TemplateResult | typeof nothing {
@@ -312,7 +289,11 @@ export function minutesPanel(chart: ValueChart, rules: readonly Rule[]): Templat
 }
 
 /** Minutes by cause, longest first; the running share as a stroke on the same row. */
-export function causesPanel({ causes }: Causes, words: (label: string) => string): TemplateResult {
+export function causesPanel(
+  { causes }: Causes,
+  words: (label: string) => string,
+  apart: { before?: Causes | undefined; after?: Causes | undefined } = {},
+): TemplateResult {
   if (causes.rows === undefined) return withheld(causes.starts);
   const most = Math.max(1, ...causes.rows.map((r) => r.minutes));
   const rows = causes.rows.slice(0, 12);
@@ -331,12 +312,12 @@ export function causesPanel({ causes }: Causes, words: (label: string) => string
     >
       ${rows.map((r, i) => {
         const y = i * high + 4;
-        const running = 250 + 470 * r.running;
+        const running = 250 + 350 * r.running;
         return svg`<text x="240" y=${y + 19} text-anchor="end">${words(r.label)}</text>
-          <rect class="cause" x="250" y=${y + 4} width=${(470 * r.minutes) / most} height="18" />
-          <rect class="weak" x="250" y=${y + 4} width=${(470 * r.weakMinutes) / most} height="18" />
+          <rect class="cause" x="250" y=${y + 4} width=${(350 * r.minutes) / most} height="18" />
+          <rect class="weak" x="250" y=${y + 4} width=${(350 * r.weakMinutes) / most} height="18" />
           <line class="running" x1=${running} x2=${running} y1=${y} y2=${y + 26} />
-          <text x="735" y=${y + 19}>${r.minutes.toFixed(0)} min · ${percent(r.share)} · with all
+          <text x="612" y=${y + 19}>${r.minutes.toFixed(0)} min · ${percent(r.share)} · with all
             above ${percent(r.running)}</text>`;
       })}
     </svg>
@@ -355,7 +336,28 @@ export function causesPanel({ causes }: Causes, words: (label: string) => string
         percent(r.running, 1),
         minutes(r.weakMinutes),
       ]),
-    )}`;
+    )}
+    ${apart.before && apart.after ? movedPanel(apart.before, apart.after, words) : nothing}`;
+}
+
+/** Each cause before and after the marked change, what moved most first. */
+function movedPanel(
+  before: Causes,
+  after: Causes,
+  words: (label: string) => string,
+): TemplateResult | typeof nothing {
+  const moved = movedCauses(before.causes, after.causes);
+  if (moved === undefined) return nothing;
+  return html`${tableOf(
+    'Minutes by cause before and after the marked change, per start',
+    ['cause', 'before', 'after', 'difference'],
+    moved.map((m) => [
+      words(m.label),
+      m.before.toFixed(2),
+      m.after.toFixed(2),
+      signed(m.after - m.before, 2),
+    ]),
+  )}`;
 }
 
 export function reasonsPanel(reasons: Reasons, words: (label: string) => string): TemplateResult {

@@ -12,7 +12,7 @@ import type {
   ValueChart,
 } from './api.ts';
 import { isPrice, type Price } from './filters.ts';
-import { type Asked, queryOf } from './model.ts';
+import { type Asked, queryOf, sidesOf } from './model.ts';
 
 /** What the page has of its questions; each is shown as it comes. */
 export interface Answers {
@@ -20,6 +20,9 @@ export interface Answers {
   shares?: { chart: ShareChart; rules: Rule[] };
   minutes?: { chart: ValueChart; rules: Rule[] };
   causes?: Causes;
+  /** On both sides of the marked change. */
+  causesBefore?: Causes | undefined;
+  causesAfter?: Causes | undefined;
   reasons?: Reasons;
   rooms?: Rooms;
   lateness?: Lateness;
@@ -58,5 +61,12 @@ export function questionsOf(asked: Asked, price: Price): Question[] {
     ['trial', 'trial', queryOf(asked, 'before')],
     ['learned', 'learned', new URLSearchParams()],
   ];
+  const sides = sidesOf(asked, asked.change);
+  if (sides !== undefined) {
+    questions.push(
+      ['causesBefore', 'causes', queryOf({ ...asked, ...sides.before }, 'by')],
+      ['causesAfter', 'causes', queryOf({ ...asked, ...sides.after }, 'by')],
+    );
+  }
   return needsChange(asked) ? questions : [...questions, ['compared', 'compare', compare]];
 }

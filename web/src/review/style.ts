@@ -160,6 +160,12 @@ export const reviewStyle = css`
     color: var(--dim);
     border-top: 0;
   }
+  .plains {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0 48px;
+    align-items: start;
+  }
   .scroll {
     overflow-x: auto;
     max-height: 60vh;
@@ -285,7 +291,8 @@ export const reviewStyle = css`
     :host {
       padding: 0;
       max-width: none;
-      font-size: 10.5pt;
+      font-size: 9pt;
+      line-height: 1.25;
     }
     .filters,
     details,
@@ -295,21 +302,65 @@ export const reviewStyle = css`
       display: none;
     }
     section {
-      padding: 6px 0;
+      padding: 3px 0;
       break-inside: avoid;
+    }
+    h1 {
+      font-size: 20pt;
+    }
+    h2 {
+      font-size: 13pt;
+    }
+    small,
+    .key,
+    .quiet,
+    dt,
+    thead th {
+      font-size: 8pt;
+    }
+    dl {
+      grid-template-columns: repeat(3, 1fr);
+      gap: 2px 20px;
+    }
+    dd {
+      font-size: 12pt;
+    }
+    .summary,
+    .plains {
+      gap: 4px 24px;
+    }
+    caption {
+      padding: 4px 0 2px;
+    }
+    th,
+    td {
+      padding: 1px 12px 1px 0;
+    }
+    .signals {
+      columns: 2;
+      font-size: 8pt;
+    }
+    .trial dl {
+      grid-template-columns: 1fr;
     }
     .second {
       break-before: page;
     }
     .headline strong {
-      font-size: 40pt;
+      font-size: 30pt;
     }
     table {
-      font-size: 9pt;
+      font-size: 8pt;
     }
     .scroll {
       max-height: none;
       overflow: visible;
+    }
+    svg.causes {
+      max-height: 70mm;
+    }
+    .trial {
+      grid-template-columns: 60mm 1fr;
     }
     svg.curve {
       max-width: 60mm;
