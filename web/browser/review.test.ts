@@ -4,6 +4,7 @@ import { type Board, startBoard } from './board.ts';
 import { HEAD, take, touch } from './hands.ts';
 import { complaints, openBrowser, shot, violations } from './chromium.ts';
 import { printedPages } from './printed.ts';
+import { WEST, wordsOfWest } from './west.ts';
 
 let browser: Browser;
 let board: Board;
@@ -31,7 +32,7 @@ function history(): string {
         chance + (weekday === 1 ? 8 : 0) + (room > 4 ? 6 : 0) - (date >= '2026-03' ? 7 : 0),
       );
       const service = room > 4 ? 'eyes' : 'bones';
-      const reason = late > 8 ? (room > 4 ? 'surgeon' : 'patient') : '';
+      const reason = late > 8 ? (room > 4 ? 'surgeon' : room > 2 ? 'patient' : 'anaesthesia') : '';
       rows.push(`${date},${room},07:30,07:${30 + Math.min(29, late)},${service},,${reason}`);
     }
   }
@@ -146,5 +147,21 @@ describe('the review', () => {
     await page.keyboard.press('Escape');
     await past.waitFor({ state: 'detached' });
     expect(wrong).toEqual([]);
+
+    // The same figures where the site writes in the other way.
+    const { english, pressure, clock: hours } = WEST;
+    await page.route('**/api/site*', async (route) => {
+      const response = await route.fetch();
+      const site = (await response.json()) as object;
+      await route.fulfill({ json: { ...site, style: { english, pressure, clock: hours } } });
+    });
+    await page.goto(`${board.address}/review?by=reported`);
+    await page.getByText(/The morning of .* was the last that was closed/).waitFor();
+    await page.getByText(/durations that it did not move/).click();
+    await page
+      .getByText(/anesthetic assessment/)
+      .first()
+      .waitFor();
+    expect(await wordsOfWest(page, 'review-full')).toContain('anesthesia');
   });
 });

@@ -296,7 +296,7 @@ describe('station as it looks', () => {
     const { page, board } = await station();
     await page.getByRole('button', { name: /^wheels in/ }).click();
     await page.getByText(/wheels in with \d+ open: /).waitFor();
-    expect(types(board)).toEqual(['reach']);
+    await expect.poll(() => types(board)).toEqual(['reach']);
     board.set({ ...(board.parts.get('room/5') as RoomPart), startedAt: SEVEN + MINUTE });
     await page.getByText('started 07:01').waitFor();
     await shot(page, 'station-started');

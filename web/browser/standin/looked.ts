@@ -42,6 +42,8 @@ export async function cutWords(page: Page): Promise<string[]> {
     const walk = (root: Document | ShadowRoot) => {
       for (const element of root.querySelectorAll('*')) {
         if (element.shadowRoot) walk(element.shadowRoot);
+        // What is drawn is as wide as it is: no box of its own cuts it.
+        if (element instanceof SVGElement) continue;
         const box = element as HTMLElement;
         const { overflowX, display } = getComputedStyle(box);
         const scrolls = overflowX === 'auto' || overflowX === 'scroll';

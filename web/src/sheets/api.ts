@@ -1,10 +1,30 @@
-import type { Role } from '../generated/wire.ts';
+import type { HouseStyle, Role } from '../generated/wire.ts';
 import { ask } from '../live/index.ts';
+import { follow, toldIn } from '../words/index.ts';
+
+/**
+ * Fields of the board's answers that hold its sentences or words of sheets. A form sends only what
+ * somebody changed in it, so words that are told otherwise are not written into a sheet by looking.
+ */
+const TOLD: ReadonlySet<string> = new Set([
+  'title',
+  'desk',
+  'wall',
+  'start',
+  'added',
+  'gone',
+  'changed',
+  'changes',
+  'message',
+  'words',
+]);
 
 /** The records of `/api/sheets`, as far as the page reads them. */
 export interface Overview {
   edition: number;
   zone: string;
+  /** How the site writes, if its file says anything of it. */
+  style?: HouseStyle;
   sheets: Named[];
   places: string[];
   editions: Published[];
@@ -19,7 +39,7 @@ export interface Named {
 export interface Published {
   edition: number;
   at: number;
-  role: string;
+  role: Role;
   person?: string;
   screen: string;
   note?: string;
@@ -124,34 +144,39 @@ export interface Checked {
   coming: Coming[];
 }
 
-export function overview(): Promise<Overview> {
-  return ask<Overview>('/api/sheets');
+/** What is there; how the site writes is followed from then on. */
+export async function overview(): Promise<Overview> {
+  const found = await ask<Overview>('/api/sheets');
+  follow(found.style);
+  return toldIn(found, TOLD);
 }
 
 /** What a draft would do. Nothing is kept at the board. */
-export function check(
+export async function check(
   on: number,
   edits: readonly Edit[],
   sheet: string | undefined,
   signal: AbortSignal,
 ): Promise<Checked> {
-  return ask<Checked>('/api/sheets/check', {
+  const checked = await ask<Checked>('/api/sheets/check', {
     type: 'application/json',
     body: JSON.stringify({ on, edits, ...(sheet === undefined ? {} : { sheet }) }),
     signal,
   });
+  return toldIn(checked, TOLD);
 }
 
 /** Publishes a draft; one that is sent again with the same id becomes no second edition. */
-export function publish(
+export async function publish(
   on: number,
   edits: readonly Edit[],
   draft: string,
   note: string,
 ): Promise<{ edition: number; words: string }> {
-  return ask('/api/sheets/publish', {
+  const done = await ask<{ edition: number; words: string }>('/api/sheets/publish', {
     type: 'application/json',
     body: JSON.stringify({ on, edits, draft, ...(note.trim() === '' ? {} : { note }) }),
     otherwise: 'It is not known whether it was published',
   });
+  return toldIn(done, TOLD);
 }

@@ -215,7 +215,7 @@ export function editionsPanel(at: Sheets, overview: Overview): TemplateResult {
 
 function editionLine(at: Sheets, overview: Overview, one: Published): TemplateResult {
   const when = `${dateWords(dateOf(one.at, overview.zone))}, ${clockTime(one.at, overview.zone)}`;
-  const who = [one.role, one.person, `at ${one.screen}`].filter(Boolean).join(' ');
+  const who = [roleName(one.role), one.person, `at ${one.screen}`].filter(Boolean).join(' ');
   return html`<li class="case">
     <b>${one.edition === overview.edition ? 'In use: ' : ''}Edition ${one.edition}</b>
     <small>${when} · ${who}${one.note === undefined ? '' : ` · “${one.note}”`}</small>

@@ -1,5 +1,6 @@
 import type { Step } from '../generated/wire.ts';
 import { stepName } from '../hands/words.ts';
+import { both, shownLeast, shownMost, shownUnit, told, worded } from '../words/index.ts';
 import type { Fields } from './api.ts';
 
 /** What a form holds, as texts. */
@@ -81,7 +82,7 @@ export function formOf(item: Fields): Form {
     desk: text(item['desk']),
     wall: text(item['wall']),
     belongs: text(item['belongs']),
-    who: texts(item['who']),
+    who: worded(texts(item['who'])),
     usual: text(hands['usual']),
     oneInTen: text(hands['oneInTen']),
     waitsUsual: text(waits['usual']),
@@ -127,6 +128,14 @@ export function useWords(kind: string, until: string): string {
 export function useOf(words: string): readonly [kind: string, until: string] {
   const at = words.indexOf(UNTIL);
   return at < 0 ? [words, ''] : [words.slice(0, at), words.slice(at + UNTIL.length)];
+}
+
+/** Who does an item, as a form has it, in the roles' own names. */
+function roleNames(who: string): string {
+  return (['anaesthetist', 'porter'] as const).reduce(
+    (said, role) => said.replaceAll(new RegExp(`\\b${both(`role.${role}`)}\\b`, 'g'), role),
+    who,
+  );
 }
 
 /** Numbers and texts that somebody entered, without what was left empty; null if all was. */
@@ -208,7 +217,9 @@ export function fieldsOf(form: Form, was: Form): Fields {
   }
   for (const name of ['who', 'after', 'alsoAfter'] as const) {
     const now = list(form[name]);
-    if (now.join(', ') !== was[name]) fields[name] = now.length === 0 ? null : now;
+    if (now.join(', ') === was[name]) continue;
+    const written = name === 'who' ? now.map(roleNames) : now;
+    fields[name] = written.length === 0 ? null : written;
   }
   for (const name of ['plannedBefore', 'plannedLate'] as const) {
     if (form[name] !== was[name]) fields[name] = form[name] === '' ? null : Number(form[name]);
@@ -219,23 +230,26 @@ export function fieldsOf(form: Form, was: Form): Fields {
   return fields;
 }
 
-/** A few words that say what makes an item good and for how long, beside its line. */
+/**
+ * A few words that say what makes an item good and for how long, beside its line: pressures as the
+ * site reads them. The form has the sheet's own numbers and unit.
+ */
 export function standsFor(item: Fields): string {
   const form = formOf(item);
   const band = [
-    form.low === '' ? '' : `from ${form.low}`,
-    form.high === '' ? '' : `to ${form.high}`,
+    form.low === '' ? '' : `from ${shownLeast(Number(form.low), form.unit)}`,
+    form.high === '' ? '' : `to ${shownMost(Number(form.high), form.unit)}`,
   ]
     .filter((part) => part !== '')
     .join(' ');
   return [
-    form.evidence === 'number' ? `number ${band} ${form.unit}` : '',
+    form.evidence === 'number' ? `number ${band} ${shownUnit(form.unit)}` : '',
     form.evidence === 'choice' ? [form.good, form.faults].filter(Boolean).join(', ') : '',
     form.evidence === 'scan' ? 'scanned' : '',
     form.evidence === 'time' ? 'with its time' : '',
     form.witness === '' ? '' : 'two people',
     form.lifeMinutes === '' ? '' : `good for ${form.lifeMinutes} min`,
-    form.lifeEnds === '' ? '' : `until ${form.lifeEnds}`,
+    form.lifeEnds === '' ? '' : `until ${told(form.lifeEnds)}`,
     form.nextCase === '' ? '' : 'for the next case too',
     form.place === '' ? '' : `at ${form.place}`,
     form.uses === '' ? '' : `uses ${form.uses}`,

@@ -3,6 +3,7 @@ import type { Edit, Fields, Named, Sheet } from './api.ts';
 import { list } from './fields.ts';
 import type { Sheets } from './main.ts';
 import { wordOf } from './model.ts';
+import { told } from '../words/index.ts';
 
 /** `open` while the form of the sheet's own head is shown. */
 const HEAD = '#';
@@ -13,7 +14,7 @@ export const NEW_SHEET = '#new';
 export function headPanel(at: Sheets, sheet: Sheet): TemplateResult {
   const open = at.open === HEAD;
   return html`<p>${headWords(sheet)}</p>
-    ${sheet.note === undefined ? nothing : html`<p class="dim">${sheet.note}</p>`}
+    ${sheet.note === undefined ? nothing : html`<p class="dim">${told(sheet.note)}</p>`}
     <div class="row">
       <button aria-expanded=${open} @click=${() => at.toggle(HEAD)}>
         Title and what it goes with

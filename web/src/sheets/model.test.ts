@@ -1,4 +1,5 @@
-import { describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it } from 'vitest';
+import { follow } from '../words/index.ts';
 import type { Edit, Sheet } from './api.ts';
 import { fieldsOf, formOf, standsFor } from './fields.ts';
 import { headFields, newSheet } from './head.ts';
@@ -22,6 +23,8 @@ const TUBES = {
   hands: { usual: 2, oneInTen: 3.5 },
   gates: 'induction',
 };
+
+afterEach(() => follow(undefined));
 
 describe('a draft of the sheets', () => {
   it('should make one change of several touches on one item, and no more than that', () => {
@@ -188,6 +191,20 @@ describe('the form of an item', () => {
       gates: null,
       who: ['technician', 'scrub'],
     });
+  });
+
+  it('should be read in the site’s words and pressures and written in the sheet’s own', () => {
+    follow({ english: 'american', clock: 12, pressure: 'kPa' });
+    const was = formOf({ ...TUBES, evidence: { kind: 'number', unit: 'psi', low: 1000 } });
+    expect(was.who).toBe('anesthetist or trainee');
+    expect(fieldsOf(was, was)).toEqual({});
+    expect(fieldsOf({ ...was, who: 'transporter, anesthetist or porter' }, was)).toEqual({
+      who: ['porter', 'anaesthetist or porter'],
+    });
+    expect(was.low).toBe('1000');
+    expect(standsFor({ evidence: { kind: 'number', unit: 'psi', low: 1000 } })).toBe(
+      'number from 6895 kPa',
+    );
   });
 
   it('should know the place of an item in its section', () => {

@@ -25,7 +25,8 @@ export function filled(text: string, fill: Fill): string {
 }
 
 const AMERICAN = new Map(PAIRS);
-const BRITISH = new RegExp(`\\b(?:${[...AMERICAN.keys()].join('|')})\\b`, 'gi');
+// A key of an item (`machine.vaporisers`) is a name that has to be found again: it stays.
+const BRITISH = new RegExp(`(?<!\\w\\.)\\b(?:${[...AMERICAN.keys()].join('|')})\\b`, 'gi');
 
 /** A text of the server in the site's words, with capitals where it had them. */
 export function worded(text: string): string {

@@ -68,6 +68,13 @@ describe('times of day', () => {
 });
 
 describe('words', () => {
+  it('leave the keys of items as they are', () => {
+    follow({ english: 'american', clock: 24 });
+    expect(told('machine.vaporisers changed. Vaporisers are full.')).toBe(
+      'machine.vaporisers changed. Vaporizers are full.',
+    );
+  });
+
   it('are those of the site, on pages and in sentences of the server', () => {
     expect(say('role.anaesthetist')).toBe('anaesthetist');
     expect(told('Anaesthetic: waits for porter')).toBe('Anaesthetic: waits for porter');

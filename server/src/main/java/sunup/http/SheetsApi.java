@@ -13,6 +13,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import sunup.access.Access;
 import sunup.board.Actor;
+import sunup.board.HouseStyle;
 import sunup.board.SuiteId;
 import sunup.codec.BadJson;
 import sunup.codec.Json;
@@ -66,6 +67,7 @@ final class SheetsApi {
    *
    * @param edition the one that is used; 0 for what comes with the program
    * @param zone of the suite's clocks
+   * @param style how its pages write, if its file says anything of it
    * @param sheets in the order in which they are read
    * @param places away from the rooms that the site has
    * @param editions the newest that were published, newest first
@@ -73,6 +75,7 @@ final class SheetsApi {
   record Overview(
       int edition,
       String zone,
+      @Maybe HouseStyle style,
       List<SheetView.Named> sheets,
       List<String> places,
       List<Published> editions) {}
@@ -165,6 +168,7 @@ final class SheetsApi {
     return new Overview(
         now.number(),
         suite.site().settings().zone(),
+        suite.site().settings().style(),
         SheetView.Written.of(now.files()).names(),
         suite.site().places().stream().map(place -> place.id().value()).toList(),
         UsableSheets.ask(() -> editions.list(id)));

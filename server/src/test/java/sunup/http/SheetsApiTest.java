@@ -53,7 +53,9 @@ class SheetsApiTest {
   @BeforeEach
   void start() throws Exception {
     Path site = folder.resolve("site.json");
-    Files.writeString(site, SiteFile.standardText());
+    Files.writeString(
+        site,
+        SiteFile.standardText().replaceFirst("\\{", "{\"english\": \"american\", \"clock\": 12,"));
     server =
         await(
             SunupServer.start(
@@ -152,6 +154,8 @@ class SheetsApiTest {
 
     JsonNode sheets = get("/api/sheets").body();
     assertThat(sheets.path("edition").asInt()).isZero();
+    assertThat(sheets.at("/style/english").asText()).isEqualTo("american");
+    assertThat(sheets.at("/style/clock").asInt()).isEqualTo(12);
     assertThat(sheets.path("sheets")).hasSize(22);
     JsonNode seen = check(0, "general", SLOWER).body();
 
