@@ -15,10 +15,10 @@ const NO_KEYS = 'input, select';
 
 /** Where the figures of a past morning come from. */
 function sourceWords({ kept, recomputed }: PastMorning): string {
-  const log = `figures as the board kept them (${kept})`;
+  const log = `Figures as the board kept them (${kept})`;
   const made = `of moments that nobody kept, what today's model says (${recomputed})`;
-  if (recomputed === 0) return kept === 0 ? 'no figures were kept' : log;
-  return kept === 0 ? `figures: ${made}` : `${log}; ${made}`;
+  if (recomputed === 0) return kept === 0 ? 'No figures were kept' : log;
+  return kept === 0 ? `Figures: ${made}` : `${log}; ${made}`;
 }
 
 /**

@@ -340,6 +340,9 @@ export const reviewStyle = css`
       columns: 2;
       font-size: 8pt;
     }
+    .signals small {
+      display: none;
+    }
     .trial dl {
       grid-template-columns: 1fr;
     }

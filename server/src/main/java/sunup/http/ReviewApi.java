@@ -7,6 +7,7 @@ import io.vertx.ext.web.handler.BodyHandler;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -43,6 +44,9 @@ final class ReviewApi {
 
   /** Groups that are compared with the rest at once. */
   private static final int COMPARED_MOST = 80;
+
+  /** Starts of many mornings that are dealt where sums would have too few mornings on a side. */
+  private static final int DEALT_STARTS_MOST = 20_000;
 
   private final Vertx vertx;
   private final Executor pool;
@@ -230,7 +234,9 @@ final class ReviewApi {
     if (at == null && many) {
       Map<String, ComparisonSums> groups = figures.sums(filter, query.split());
       mustBeFew(groups.size());
-      return Comparison.eachOfSums(groups);
+      if (!areDealt(groups.values(), groups.values().stream().mapToDouble(ReviewApi::own).sum())) {
+        return Comparison.eachOfSums(groups);
+      }
     }
     if (at == null) {
       Map<String, List<Comparison.Start>> groups = figures.starts(filter, query.split());
@@ -238,7 +244,7 @@ final class ReviewApi {
       return Comparison.eachWithTheRest(groups, SEED);
     }
     ComparisonSums sums = many ? figures.sums(filter, at).get("from") : null;
-    if (sums != null) {
+    if (sums != null && !areDealt(List.of(sums), own(sums) + sums.otherOnTime().n())) {
       return List.of(sums.compare("from " + at, "before " + at));
     }
     return List.of(
@@ -249,6 +255,15 @@ final class ReviewApi {
             figures.starts(
                 filter.between(filter.from(), ReviewQuery.earlier(filter.to(), at.minusDays(1)))),
             SEED));
+  }
+
+  private static double own(ComparisonSums sums) {
+    return sums.ownOnTime().n();
+  }
+
+  /** True if one has too few mornings for sums, and there are not too many starts to deal them. */
+  private static boolean areDealt(Collection<ComparisonSums> sums, double starts) {
+    return starts <= DEALT_STARTS_MOST && sums.stream().anyMatch(ComparisonSums::askForDealing);
   }
 
   private static void mustBeFew(int groups) throws Answers.Wrong {

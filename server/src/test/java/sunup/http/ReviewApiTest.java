@@ -85,9 +85,13 @@ class ReviewApiTest {
 
   /** Two rooms on working days; room 2 is late every Monday. */
   private static String history() {
+    return history(40);
+  }
+
+  private static String history(int days) {
     StringBuilder csv = new StringBuilder("date,room,booked,started,service,reason\n");
     LocalDate date = LocalDate.of(2025, 9, 1);
-    for (int d = 0; d < 40; d++) {
+    for (int d = 0; d < days; d++) {
       boolean monday = date.getDayOfWeek().getValue() == 1;
       csv.append(date).append(",1,07:30,07:30,=bones,\n");
       csv.append(date).append(",2,07:30,").append(monday ? "07:52" : "07:31");
@@ -121,6 +125,17 @@ class ReviewApiTest {
     assertThat(rooms.get(0).path("onTime").path("verdict").asText()).isEqualTo("DIFFERS");
     assertThat(get("compare?at=2025-09-22").path("comparisons")).hasSize(1);
     assertThat(get("measures?weekday=monday&room=2").path("measures").has("figures")).isFalse();
+  }
+
+  /** Of 130 mornings 26 are Mondays: too few for sums, enough to be dealt. */
+  @Test
+  void shouldCompareWeekdaysOfHalfAYear() throws Exception {
+    ask("/api/review/history", history(130));
+    JsonNode monday = get("compare?split=weekday").path("comparisons").get(0);
+    assertThat(monday.path("first").asText()).isEqualTo("1 Monday");
+    assertThat(monday.path("minutes").path("verdict").asText()).isEqualTo("DIFFERS");
+    JsonNode change = get("compare?at=2026-02-16").path("comparisons").get(0);
+    assertThat(change.path("minutes").path("verdict").asText()).isEqualTo("NONE_SEEN");
   }
 
   @Test

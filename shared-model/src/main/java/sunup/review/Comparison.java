@@ -121,7 +121,10 @@ public record Comparison(
     Set<MorningId> all = new HashSet<>(ones.keySet());
     all.addAll(others.keySet());
     if (all.size() > ComparisonSums.DEALT_MOST) {
-      return ComparisonSums.of(ones, others).compare(first, second);
+      ComparisonSums sums = ComparisonSums.of(ones, others);
+      if (!sums.askForDealing()) {
+        return sums.compare(first, second);
+      }
     }
     Set<MorningId> shared = new TreeSet<>((a, b) -> a.toString().compareTo(b.toString()));
     shared.addAll(ones.keySet());

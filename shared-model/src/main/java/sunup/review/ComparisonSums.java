@@ -39,7 +39,10 @@ public record ComparisonSums(
     Moments otherOnTime,
     Moments ownMinutes,
     Moments otherMinutes) {
-  /** Up to so many mornings labels are dealt and mornings drawn; beyond, sums say the same. */
+  /**
+   * Up to so many mornings labels are dealt and mornings drawn; beyond, sums say the same unless
+   * they {@linkplain #askForDealing ask for dealing}.
+   */
   public static final int DEALT_MOST = 120;
 
   /** A side of fewer mornings is too far from normal for sums. */
@@ -164,6 +167,15 @@ public record ComparisonSums(
       sum = sum.plus(new Moments(1, x, n, x * x, x * n, n * n));
     }
     return sum;
+  }
+
+  /**
+   * True if a side has too few mornings for sums and enough for dealing: a few weeks after a change
+   * beside the year before it. The starts themselves then say more.
+   */
+  public boolean askForDealing() {
+    int least = shared > 0 ? shared : Math.min(ownOnTime.mornings, otherOnTime.mornings);
+    return least >= Comparison.LEAST_MORNINGS && least < LEAST_MORNINGS;
   }
 
   /** The comparison that these sums make, of the one with the other. */

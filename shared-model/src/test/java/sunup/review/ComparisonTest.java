@@ -50,6 +50,23 @@ class ComparisonTest {
     assertThat(c.onTime().adjusted()).isEqualTo(c.onTime().p());
   }
 
+  /** Three weeks are enough beside a short time before them, so they are beside a long one. */
+  @Test
+  void shouldCompareFewMorningsWithAYear() {
+    SplittableRandom random = new SplittableRandom(4);
+    Comparison c =
+        Comparison.of(
+            "after",
+            mornings(MONDAY.plusDays(300), 15, 20, random),
+            "before",
+            mornings(MONDAY, 200, 7, random),
+            3);
+    assertThat(c.mornings()).isEqualTo(215);
+    assertThat(c.minutes().verdict()).isEqualTo(Verdict.DIFFERS);
+    assertThat(c.minutes().interval().lower()).isPositive();
+    assertThat(c.onTime().verdict()).isEqualTo(Verdict.DIFFERS);
+  }
+
   private static double width(Interval interval) {
     return interval.upper() - interval.lower();
   }
