@@ -103,7 +103,7 @@ describe('desk', () => {
     await page.getByRole('button', { name: 'room 3', exact: true }).click();
     await page.getByLabel('swap with room').selectOption('7');
     await page.getByRole('button', { name: 'Look at a swap…' }).click();
-    await page.getByText(/^room 3: discard: .*drugs drawn/).waitFor();
+    await page.getByText('discard: drugs drawn').waitFor();
     await shot(page, 'desk-swap');
     expect(board.taken).toEqual([]);
     await page.getByRole('button', { name: 'Swap 3 and 7' }).click();
