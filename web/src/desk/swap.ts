@@ -1,8 +1,8 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { CasePart } from '../generated/wire.ts';
 import { onSubmit } from '../hands/forms.ts';
-import { keyOf, wordsOfKey } from '../hands/items.ts';
-import { afterWords, byAfter } from '../hands/swapped.ts';
+import { keyOf } from '../hands/items.ts';
+import { toDealWith } from '../hands/swapped.ts';
 import { roleName } from '../hands/words.ts';
 import type { Desk } from './main.ts';
 import { caseOf, type DeskRow, voidedBySwap } from './model.ts';
@@ -88,11 +88,11 @@ function confirm(at: Desk, one: CasePart, other: CasePart): TemplateResult {
         (l) =>
           html`<p>
             <b>room ${l.room}:</b>
-            ${byAfter(l.items.map((i) => ({ key: keyOf(i), section: i.section })))
-              .map(
-                ({ after, items }) =>
-                  `${afterWords(after, l.to)}: ${items.map((i) => wordsOfKey(i.key)).join(', ')}`,
-              )
+            ${toDealWith(
+              l.items.map((i) => ({ key: keyOf(i), section: i.section, to: l.to })),
+              l.room,
+            )
+              .map(({ words, things }) => `${words}: ${things.join(', ')}`)
               .join(' · ')}
           </p>`,
       )}

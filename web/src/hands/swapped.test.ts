@@ -1,35 +1,64 @@
 import { describe, expect, it } from 'vitest';
 import type { Section } from '../generated/wire.ts';
-import { afterWords, byAfter, type LeftItem } from './swapped.ts';
+import { type LeftItem, toDealWith } from './swapped.ts';
 
-const left = (...keys: string[]): LeftItem[] =>
-  keys.map((key) => ({ key, section: key.split('.')[0] as Section }));
+const left = (to: string | undefined, ...keys: string[]): LeftItem[] =>
+  keys.map((key) => ({
+    key,
+    section: key.split('.')[0] as Section,
+    ...(to === undefined ? {} : { to }),
+  }));
+
+const words = (items: LeftItem[]) =>
+  toDealWith(items, '1').map((deal) => `${deal.words}: ${deal.things.join(', ')}`);
 
 describe('what a swap leaves in a room', () => {
   it('should be discarded if it was drawn or opened, moved if it was fetched, else done again', () => {
-    const groups = byAfter(
-      left(
-        'airway.tubes',
-        'drugs.drawn',
-        'drugs.controlled',
-        'special.ultrasound',
-        'room.table',
-        'instruments.trays',
-        'instruments.field',
-        'instruments.count',
-        'machine.ventilator',
+    expect(
+      words(
+        left(
+          '7',
+          'airway.tubes',
+          'drugs.drawn',
+          'drugs.controlled',
+          'special.ultrasound',
+          'room.table',
+          'instruments.trays',
+          'instruments.field',
+          'instruments.count',
+          'machine.ventilator',
+        ),
       ),
-    );
-    expect(groups.map(({ after, items }) => [after, items.map((item) => item.key)])).toEqual([
-      ['discard', ['drugs.drawn', 'drugs.controlled', 'instruments.field']],
-      ['move', ['special.ultrasound', 'room.table', 'instruments.trays']],
-      ['redo', ['airway.tubes', 'instruments.count', 'machine.ventilator']],
+    ).toEqual([
+      'discard: drugs drawn, drugs controlled, instruments field',
+      'take to 7: special ultrasound, room table, instruments trays',
+      'do again: airway tubes, instruments count, machine ventilator',
     ]);
-    expect(afterWords('move', '7')).toBe('take to 7');
   });
 
   it('should say nothing of what there is none of', () => {
-    expect(byAfter(left('drugs.drawn')).map((group) => group.after)).toEqual(['discard']);
-    expect(byAfter([])).toEqual([]);
+    expect(words(left('7', 'drugs.drawn'))).toEqual(['discard: drugs drawn']);
+    expect(words([])).toEqual([]);
+  });
+
+  it('should go after its own case if the room was swapped again, each thing said once', () => {
+    const kinds = ['instruments.trays', 'drugs.drawn', 'airway.tubes'];
+    expect(words([...left('2', ...kinds), ...left('3', ...kinds)])).toEqual([
+      'discard: drugs drawn of 2 cases',
+      'take to 2: instruments trays',
+      'take to 3: instruments trays',
+      'do again: airway tubes',
+    ]);
+  });
+
+  it('should stay, and be looked at anew, if its case has come back', () => {
+    expect(words(left('1', 'instruments.trays', 'drugs.drawn'))).toEqual([
+      'discard: drugs drawn',
+      'do again: instruments trays',
+    ]);
+  });
+
+  it('should be put away if its case is cancelled', () => {
+    expect(words(left(undefined, 'instruments.trays'))).toEqual(['put away: instruments trays']);
   });
 });

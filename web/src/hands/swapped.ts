@@ -1,15 +1,20 @@
 import type { Section } from '../generated/wire.ts';
+import { wordsOfKey } from './items.ts';
 
 /** What becomes of what was made ready for a case that changes rooms. */
-export type After = 'discard' | 'move' | 'redo';
+type After = 'discard' | 'move' | 'redo';
 
 /** In the order in which it is said. */
-export const AFTERS: readonly After[] = ['discard', 'move', 'redo'];
+const AFTERS: readonly After[] = ['discard', 'move', 'redo'];
 
-/** An item of a case: its key on the sheet, and the section that it stands in. */
+/**
+ * An item of a case: its key on the sheet, the section that it stands in, and the room that its
+ * case is in; undefined if that is cancelled.
+ */
 export interface LeftItem {
   readonly key: string;
   readonly section: Section;
+  readonly to?: string;
 }
 
 /** What differs from its section: an opened field travels no more than a drawn syringe. */
@@ -24,31 +29,58 @@ const BY_KEY: Readonly<Record<string, After>> = {
  * there now (common practice). Drawn drugs and opened sterile goods are of one patient; trays,
  * implants, table and equipment were fetched for the case; sizes and settings are looked at anew.
  */
-export function afterSwap({ key, section }: LeftItem): After {
+function afterSwap({ key, section }: LeftItem): After {
   const own = BY_KEY[key];
   if (own !== undefined) return own;
   if (section === 'drugs') return 'discard';
   return section === 'instruments' || section === 'special' ? 'move' : 'redo';
 }
 
-/** @param to the room that the case goes to */
-export function afterWords(after: After, to: string): string {
+/** What is said to be done with some things of a room. */
+export interface ToDeal {
+  readonly words: string;
+  readonly things: readonly string[];
+}
+
+/**
+ * What a room does with what was left in it, in words. Each thing follows its own case: two swaps
+ * may have left things of two cases here, and one of them may have come back.
+ *
+ * @param here the room that the things are in
+ */
+export function toDealWith(left: readonly LeftItem[], here: string): readonly ToDeal[] {
+  const deals = new Map<string, LeftItem[]>();
+  for (const after of AFTERS) {
+    for (const item of left.filter((one) => afterIn(one, here) === after)) {
+      const words = afterWords(after, item.to);
+      deals.set(words, [...(deals.get(words) ?? []), item]);
+    }
+  }
+  return [...deals].map(([words, items]) => ({ words, things: things(items) }));
+}
+
+/** What was fetched for a case that is here again stays, and is looked at anew. */
+function afterIn(item: LeftItem, here: string): After {
+  const after = afterSwap(item);
+  return after === 'move' && item.to === here ? 'redo' : after;
+}
+
+function afterWords(after: After, to: string | undefined): string {
   switch (after) {
     case 'discard':
       return 'discard';
     case 'move':
-      return `take to ${to}`;
+      return to === undefined ? 'put away' : `take to ${to}`;
     case 'redo':
       return 'do again';
   }
 }
 
-/** What is left, by what becomes of it; kinds of which there is nothing are left out. */
-export function byAfter<T extends LeftItem>(
-  items: readonly T[],
-): readonly { readonly after: After; readonly items: readonly T[] }[] {
-  return AFTERS.map((after) => ({
-    after,
-    items: items.filter((item) => afterSwap(item) === after),
-  })).filter((group) => group.items.length > 0);
+/** Each once; of what is thrown away or put away for two cases it is said, it is there twice. */
+function things(items: readonly LeftItem[]): string[] {
+  return [...new Set(items.map((item) => item.key))].map((key) => {
+    const same = items.filter((item) => item.key === key);
+    const twice = same.length > 1 && afterSwap(same[0]!) !== 'redo';
+    return wordsOfKey(key) + (twice ? ` of ${same.length} cases` : '');
+  });
 }

@@ -15,6 +15,7 @@ const OF_THE_ROOM: readonly PartUnion['part'][] = [
   'drugs',
   'next',
   'next-item',
+  'swap',
 ];
 
 export function keptAt(room: string, part: PartUnion): boolean {

@@ -2,11 +2,11 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { RoomPart } from '../generated/wire.ts';
 import { boardWords, saidWords, sentWords } from '../hands/bands.ts';
 import { minutesTo } from '../hands/clock.ts';
-import { keyWords, lapsesSoon, short, wordsOfKey } from '../hands/items.ts';
+import { keyWords, lapsesSoon, short } from '../hands/items.ts';
 import { moveWords, roomAnswers } from '../hands/moves.ts';
 import { TAKE_BACK_MS } from '../hands/page.ts';
 import { slowWords } from '../hands/readings.ts';
-import { afterWords, byAfter } from '../hands/swapped.ts';
+import { toDealWith } from '../hands/swapped.ts';
 import { roleName } from '../hands/words.ts';
 import { oldFigures } from '../look/index.ts';
 import type { Station } from './main.ts';
@@ -171,12 +171,8 @@ function swaps(at: Station): TemplateResult[] {
       const sent = at.said.pending('swap') !== undefined;
       return html`<div class="w ask">
         Another case is here: swapped with ${s.with} at ${at.hhmm(s.at)}
-        ${byAfter(s.left).map(
-          ({ after, items }) =>
-            html`<small
-              >${afterWords(after, s.with)}:
-              ${items.map((item) => wordsOfKey(item.key)).join(', ')}</small
-            >`,
+        ${toDealWith(s.left, s.room).map(
+          ({ words, things }) => html`<small>${words}: ${things.join(', ')}</small>`,
         )}
         <div class="two">
           <button
@@ -185,7 +181,7 @@ function swaps(at: Station): TemplateResult[] {
               at.tell(
                 `swap with ${s.with} confirmed`,
                 { type: 'confirm-swap', room: at.room },
-                { about: ['swap'] },
+                { about: ['swap'], seen: s.revision },
               )}
           >
             ${sent ? 'Sent' : 'Swap confirmed'}

@@ -147,13 +147,18 @@ final class CaseFacts {
   private static SwapDay leftBehind(Edit edit, CaseDay goes, CaseDay comes, List<ItemRef> voided) {
     RoomId room = goes.plan().room();
     SwapDay before = edit.swap(room);
-    List<ItemRef> left = new ArrayList<>();
+    List<SwapDay.Left> left = new ArrayList<>();
     if (before != null && before.confirmedAt() == null) {
       left.addAll(before.left());
     }
     for (ItemRef ref : voided) {
-      if (goes.plan().id().equals(ref.caseId()) && !left.contains(ref)) {
-        left.add(ref);
+      if (!goes.plan().id().equals(ref.caseId())) {
+        continue;
+      }
+      SheetItem asks = edit.soFar().sheetItem(ref);
+      boolean listed = left.stream().anyMatch(one -> one.item().equals(ref));
+      if (asks != null && !listed) {
+        left.add(new SwapDay.Left(ref, asks.section()));
       }
     }
     return new SwapDay(

@@ -16,7 +16,7 @@ public enum CommandKind {
   ADD_CASE(Command.AddCase.class, Manner.ENTRY, true),
   CHANGE_CASE(Command.ChangeCase.class, Manner.DECISION, true),
   SWAP_CASES(Command.SwapCases.class, Manner.DECISION, true),
-  CONFIRM_SWAP(Command.ConfirmSwap.class, Manner.ENTRY, false),
+  CONFIRM_SWAP(Command.ConfirmSwap.class, Manner.DECISION, false),
   CANCEL_CASE(Command.CancelCase.class, Manner.DECISION, true),
   AGREE_LATER(Command.AgreeLater.class, Manner.DECISION, true),
   SAY_ROOM(Command.SayRoom.class, Manner.ENTRY, true),

@@ -44,6 +44,8 @@ final class Meanwhile {
     } else if (command instanceof Command.SwapCases c) {
       add(list, morning.cases().get(c.one()));
       add(list, morning.cases().get(c.other()));
+    } else if (command instanceof Command.ConfirmSwap c) {
+      add(list, morning.swaps().get(c.room()));
     } else if (command instanceof Command.CancelCase c) {
       add(list, morning.cases().get(c.caseId()));
     } else if (command instanceof Command.AgreeLater c) {
@@ -75,6 +77,13 @@ final class Meanwhile {
   private static void add(List<Touch> list, Item item) {
     if (item != null) {
       list.add(item.last());
+    }
+  }
+
+  /** One that is confirmed says nothing new: the second of two who confirm need not look again. */
+  private static void add(List<Touch> list, SwapDay swap) {
+    if (swap != null && swap.confirmedAt() == null) {
+      list.add(swap.last());
     }
   }
 

@@ -9,7 +9,6 @@ import java.util.Map;
 import java.util.Set;
 import sunup.board.Eve;
 import sunup.board.Item;
-import sunup.board.ItemRef;
 import sunup.board.ItemState;
 import sunup.board.Morning;
 import sunup.board.Morning.CaseDay;
@@ -104,11 +103,10 @@ final class StaffParts {
 
   private SwapPart swap(SwapDay s) {
     List<SwapLeft> left = new ArrayList<>();
-    for (ItemRef ref : s.left()) {
-      SheetItem asks = morning.sheetItem(ref);
-      if (asks != null) {
-        left.add(new SwapLeft(ref.key(), asks.section()));
-      }
+    for (SwapDay.Left one : s.left()) {
+      CaseDay itsCase = morning.caseOf(one.item());
+      String to = itsCase.cancelled() ? null : itsCase.plan().room().value();
+      left.add(new SwapLeft(one.item().key(), one.section(), to));
     }
     return new SwapPart(
         "swap/" + s.room(),

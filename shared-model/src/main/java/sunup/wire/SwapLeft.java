@@ -1,10 +1,14 @@
 package sunup.wire;
 
 import sunup.board.Section;
+import sunup.codec.Maybe;
 
 /**
  * What was made ready in a room for a case that was swapped away, and counts for nobody.
  *
  * @param key on the sheet
+ * @param section where it stood
+ * @param to the room in which that case is now, which is this one if it came back; left out if the
+ *     case is cancelled
  */
-public record SwapLeft(String key, Section section) {}
+public record SwapLeft(String key, Section section, @Maybe String to) {}

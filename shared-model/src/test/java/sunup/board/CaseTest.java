@@ -88,6 +88,11 @@ class CaseTest {
     assertThat(day.morning().itemsOf(Fixture.R2)).hasSize(Fixture.BLOCK.items().size());
   }
 
+  private static SwapDay.Left left(ItemRef item) {
+    String section = item.key().substring(0, item.key().indexOf('.'));
+    return new SwapDay.Left(item, Section.valueOf(section.toUpperCase(java.util.Locale.ROOT)));
+  }
+
   private SwapDay swapOf(RoomId room) {
     return day.morning().swaps().get(room);
   }
@@ -98,27 +103,45 @@ class CaseTest {
         .by(Fixture.ANAESTHETIST_1, new Command.Begin(TUBE, null))
         .decided(Fixture.DESK, new Command.SwapCases(Fixture.C1, Fixture.C2));
 
-    assertThat(swapOf(Fixture.R1).left()).containsExactlyInAnyOrder(DRAWN, TUBE);
+    assertThat(swapOf(Fixture.R1).left()).containsExactlyInAnyOrder(left(DRAWN), left(TUBE));
     assertThat(swapOf(Fixture.R1).with()).isEqualTo(Fixture.R2);
     assertThat(swapOf(Fixture.R1).confirmedAt()).isNull();
     assertThat(swapOf(Fixture.R2).left()).isEmpty();
+    long seen = day.morning().seq();
 
-    day.minute(7).by(Fixture.ANAESTHETIST_1, new Command.ConfirmSwap(Fixture.R1));
+    day.minute(7).decided(Fixture.ANAESTHETIST_1, new Command.ConfirmSwap(Fixture.R1));
     assertThat(swapOf(Fixture.R1).confirmedAt()).isEqualTo(day.now());
     assertThat(swapOf(Fixture.R1).confirmedBy()).isEqualTo(Role.ANAESTHETIST);
     assertThat(swapOf(Fixture.R2).confirmedAt()).isNull();
-    day.by(Fixture.ANAESTHETIST_1, new Command.ConfirmSwap(Fixture.R1));
+    day.order(Fixture.ANAESTHETIST_1, new Command.ConfirmSwap(Fixture.R1), seen, day.now());
     assertThat(day.events()).isEmpty();
+  }
+
+  @Test
+  void shouldNotConfirmASwapThatTheRoomHasNotSeen() {
+    day.decided(Fixture.DESK, new Command.SwapCases(Fixture.C1, Fixture.C2));
+    long seen = day.morning().seq();
+    day.minute(8).decided(Fixture.DESK, new Command.SwapCases(Fixture.C2, Fixture.C3));
+
+    day.order(Fixture.ANAESTHETIST_1, new Command.ConfirmSwap(Fixture.R1), seen, day.now());
+    assertThat(day.code()).isEqualTo(RefusalCode.CHANGED_MEANWHILE);
+    assertThat(day.words()).contains("by desk");
+    assertThat(swapOf(Fixture.R1).confirmedAt()).isNull();
+    day.by(Fixture.ANAESTHETIST_1, new Command.ConfirmSwap(Fixture.R1));
+    assertThat(day.code()).isEqualTo(RefusalCode.BAD_COMMAND);
+
+    day.decided(Fixture.ANAESTHETIST_1, new Command.ConfirmSwap(Fixture.R1));
+    assertThat(swapOf(Fixture.R1).confirmedAt()).isEqualTo(day.now());
   }
 
   @Test
   void shouldLetOnlyTheRoomsOwnPeopleConfirmASwap() {
     day.decided(Fixture.DESK, new Command.SwapCases(Fixture.C1, Fixture.C2));
     for (Actor actor : List.of(Fixture.DESK, Fixture.ANAESTHETIST_2)) {
-      day.by(actor, new Command.ConfirmSwap(Fixture.R1));
+      day.decided(actor, new Command.ConfirmSwap(Fixture.R1));
       assertThat(day.code()).isEqualTo(RefusalCode.NOT_ALLOWED);
     }
-    day.by(Fixture.ANAESTHETIST_1, new Command.ConfirmSwap(Fixture.R3));
+    day.decided(Fixture.ANAESTHETIST_1, new Command.ConfirmSwap(Fixture.R3));
     assertThat(day.code()).isNotNull();
     assertThat(swapOf(Fixture.R1).confirmedAt()).isNull();
   }
@@ -129,7 +152,7 @@ class CaseTest {
         .decided(Fixture.DESK, new Command.SwapCases(Fixture.C1, Fixture.C2))
         .decided(Fixture.DESK, new Command.SwapCases(Fixture.C2, Fixture.C1));
 
-    assertThat(swapOf(Fixture.R1).left()).containsExactly(DRAWN);
+    assertThat(swapOf(Fixture.R1).left()).containsExactly(left(DRAWN));
   }
 
   @Test
@@ -137,7 +160,7 @@ class CaseTest {
     Day draft = Day.draft().decided(Fixture.DESK, new Command.SwapCases(Fixture.C1, Fixture.C2));
     assertThat(draft.morning().swaps()).isEmpty();
 
-    day.by(Fixture.ANAESTHETIST_1, new Command.ConfirmSwap(Fixture.R1));
+    day.decided(Fixture.ANAESTHETIST_1, new Command.ConfirmSwap(Fixture.R1));
     assertThat(day.code()).isEqualTo(RefusalCode.TOO_LATE);
     assertThat(day.words()).contains("room 1");
   }

@@ -33,6 +33,7 @@ class DecisionTest {
         .containsExactlyInAnyOrder(
             CommandKind.CHANGE_CASE,
             CommandKind.SWAP_CASES,
+            CommandKind.CONFIRM_SWAP,
             CommandKind.CANCEL_CASE,
             CommandKind.AGREE_LATER,
             CommandKind.REOPEN,

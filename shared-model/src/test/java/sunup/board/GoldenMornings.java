@@ -81,7 +81,7 @@ final class GoldenMornings {
         .minute(9)
         .decided(Fixture.DESK, new Command.SwapCases(Fixture.C1, Fixture.C2))
         .minute(11)
-        .by(Fixture.ANAESTHETIST_1, new Command.ConfirmSwap(Fixture.R1))
+        .decided(Fixture.ANAESTHETIST_1, new Command.ConfirmSwap(Fixture.R1))
         .minute(12)
         .decided(Fixture.DESK, new Command.SwapCases(Fixture.C1, Fixture.C3));
   }

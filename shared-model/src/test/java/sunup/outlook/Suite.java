@@ -181,6 +181,12 @@ public final class Suite {
         clock, new Actor(Role.CIRCULATING, new PersonId("N" + room), "station-" + room), command);
   }
 
+  /** The same as a decision on what the station shows now. */
+  Suite nurseDecides(String clock, int room, Command command) {
+    Actor nurse = new Actor(Role.CIRCULATING, new PersonId("N" + room), "station-" + room);
+    return give(clock, nurse, command, morning.seq());
+  }
+
   /** The room's anaesthetist comes and does all set-up items of one section. */
   Suite does(String clock, int room, Section section) {
     PersonId by = new PersonId("A" + room);

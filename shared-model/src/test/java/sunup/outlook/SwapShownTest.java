@@ -2,12 +2,17 @@ package sunup.outlook;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import sunup.board.CaseId;
+import sunup.board.CasePlan;
 import sunup.board.Command;
+import sunup.board.Morning.CaseDay;
 import sunup.board.Role;
 import sunup.board.RoomId;
 import sunup.board.Section;
+import sunup.sheets.ComposedSheet;
+import sunup.sheets.SheetItem;
 import sunup.wire.Audience;
 import sunup.wire.Part.SwapPart;
 import sunup.wire.SwapLeft;
@@ -19,6 +24,33 @@ class SwapShownTest {
     return (SwapPart) shown.part("swap/" + room);
   }
 
+  private static void swap(Suite suite, String clock, int one, int other) {
+    Command swap = new Command.SwapCases(new CaseId("C" + one), new CaseId("C" + other));
+    suite.desk(clock, swap, suite.morning().seq());
+  }
+
+  /** Case 1 by a list that asks for nothing of the airway any more. */
+  private static Command withoutAirway(Suite suite) {
+    CaseDay day = suite.morning().cases().get(new CaseId("C1"));
+    CasePlan p = day.plan();
+    ComposedSheet was = suite.morning().sheetOf(day);
+    List<SheetItem> items =
+        was.items().stream().filter(item -> item.section() != Section.AIRWAY).toList();
+    ComposedSheet sheet = new ComposedSheet("changed", was.from(), items);
+    CasePlan plan =
+        new CasePlan(
+            p.id(),
+            p.room(),
+            p.bookedAt(),
+            p.procedure(),
+            p.service(),
+            p.technique(),
+            p.options(),
+            p.surgeon(),
+            sheet.hash());
+    return new Command.ChangeCase(plan, sheet);
+  }
+
   @Test
   void shouldSayInBothRoomsWhatWasLeftThereUntilItIsConfirmed() {
     Suite suite = new Suite(2, "06:00").does("06:40", 1, Section.AIRWAY);
@@ -28,14 +60,50 @@ class SwapShownTest {
     SwapPart one = swap(suite, 1);
     assertThat(one.with()).isEqualTo("2");
     assertThat(one.at()).isEqualTo(Suite.at("06:45"));
-    assertThat(one.left()).contains(new SwapLeft("airway.tubes", Section.AIRWAY));
+    assertThat(one.left()).contains(new SwapLeft("airway.tubes", Section.AIRWAY, "2"));
     assertThat(one.confirmedAt()).isNull();
     assertThat(swap(suite, 2).left()).isEmpty();
     assertThat(one.audience()).isEqualTo(Audience.STAFF);
 
-    suite.nurse("06:48", 1, new Command.ConfirmSwap(new RoomId("1")));
+    suite.nurseDecides("06:48", 1, new Command.ConfirmSwap(new RoomId("1")));
     assertThat(swap(suite, 1).confirmedAt()).isEqualTo(Suite.at("06:48"));
     assertThat(swap(suite, 1).confirmedBy()).isEqualTo(Role.CIRCULATING);
     assertThat(swap(suite, 2).confirmedAt()).isNull();
+  }
+
+  @Test
+  void shouldSendWhatIsLeftToTheRoomOfItsOwnCaseWhenSwappedAgainUnconfirmed() {
+    Suite suite = new Suite(3, "06:00").does("06:40", 1, Section.AIRWAY);
+    swap(suite, "06:42", 1, 2);
+    suite.does("06:44", 1, Section.AIRWAY);
+    swap(suite, "06:46", 2, 3);
+
+    assertThat(swap(suite, 1).with()).isEqualTo("3");
+    assertThat(swap(suite, 1).left())
+        .contains(
+            new SwapLeft("airway.tubes", Section.AIRWAY, "2"),
+            new SwapLeft("airway.tubes", Section.AIRWAY, "3"));
+
+    swap(suite, "06:47", 1, 3);
+    assertThat(swap(suite, 1).left())
+        .extracting(SwapLeft::to)
+        .as("case 1 has come back, case 2 is where it was")
+        .containsOnly("1", "3");
+  }
+
+  @Test
+  void shouldStillSayWhatIsLeftWhenTheListOfItsCaseIsChangedOrCancelled() {
+    Suite suite = new Suite(2, "06:00").does("06:40", 1, Section.AIRWAY);
+    swap(suite, "06:42", 1, 2);
+    List<SwapLeft> before = swap(suite, 1).left();
+    suite.desk("06:43", withoutAirway(suite), suite.morning().seq());
+    assertThat(before).isNotEmpty();
+    assertThat(swap(suite, 1).left()).isEqualTo(before);
+
+    suite.desk("06:44", new Command.CancelCase(new CaseId("C1"), null), suite.morning().seq());
+    assertThat(swap(suite, 1).left())
+        .hasSameSizeAs(before)
+        .extracting(SwapLeft::to)
+        .containsOnlyNulls();
   }
 }
