@@ -1,6 +1,8 @@
+import { nothing } from 'lit';
 import { expect, it } from 'vitest';
 import type { LearnedPart, LearnedTime } from '../generated/wire.ts';
-import { learnedWords } from './learned.ts';
+import type { Desk } from './main.ts';
+import { learnedPanel, learnedWords } from './learned.ts';
 
 const time: LearnedTime = {
   item: 'suction works',
@@ -31,4 +33,11 @@ it('should say how many durations of this morning were learned and from what', (
   expect(learnedWords({ ...part([time], 12), how: [how] })).toContain(
     '1 duration of this morning and how people report learned from',
   );
+});
+
+it('should stand beside an owner of an earlier version that says nothing of how people report', () => {
+  const { how: _, ...older } = part([time], 12);
+  expect(learnedWords(older as LearnedPart)).toContain('1 duration of this morning learned from');
+  const at = { list: () => [older] } as unknown as Desk;
+  expect(learnedPanel(at)).not.toBe(nothing);
 });

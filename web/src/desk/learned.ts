@@ -4,10 +4,13 @@ import type { Desk } from './main.ts';
 
 const minutes = (value: number): string => String(Math.round(value * 10) / 10);
 
+/** Frames of an owner of an earlier version, beside this one's pages, say nothing of it. */
+const reporting = (part: LearnedPart): LearnedHow[] => part.how ?? [];
+
 /** "14 durations of this morning learned from 12 closed mornings up to 2026-11-24; ...". */
 export function learnedWords(part: LearnedPart): string {
   const n = part.times.length;
-  const told = part.how.length === 0 ? '' : ' and how people report';
+  const told = reporting(part).length === 0 ? '' : ' and how people report';
   const what = n === 1 ? '1 duration' : `${n} durations`;
   const of = part.mornings === 1 ? 'the closed morning' : `${part.mornings} closed mornings up to`;
   return `${what} of this morning${told} learned from ${of} ${part.upTo}; all others are the sheets'`;
@@ -34,9 +37,11 @@ const how = (one: LearnedHow): TemplateResult =>
 /** Which durations the forecasts of this morning go by, if not by the sheets, and how people report. */
 export function learnedPanel(at: Desk): TemplateResult | typeof nothing {
   const part = at.list('learned')[0];
-  if (part === undefined || part.times.length + part.how.length === 0) return nothing;
+  if (part === undefined) return nothing;
+  const told = reporting(part);
+  if (part.times.length + told.length === 0) return nothing;
   return html`<details class="card">
     <summary>${learnedWords(part)}</summary>
-    ${part.times.map(line)} ${part.how.map(how)}
+    ${part.times.map(line)} ${told.map(how)}
   </details>`;
 }

@@ -21,6 +21,13 @@ final class FirstLink {
   /** Its name among the secrets, where its hash is kept. */
   static final String NAME = "first-link";
 
+  /** PINs of people who are known that are tried with one link; after them it counts no more. */
+  static final int TRIES_MAX = 5;
+
+  private static final String OVER =
+      "This link was used, or is older than 15 minutes, or too many wrong PINs were tried with it."
+          + " Start the board again: it prints another one while there is no administrator.";
+
   private static final Set<Role> FIRST = Set.of(Role.ADMIN, Role.DESK);
 
   private FirstLink() {}
@@ -79,16 +86,16 @@ final class FirstLink {
     return ledger
         .inStore(
             c -> {
-              check(c, hash, ledger.now(), code, pin);
-              return new Pins.Kept[] {AccessStore.pin(c, code)};
+              check(c, hash, ledger.now(), code);
+              return tried(c, hash, code, ledger.now());
             })
-        .thenCompose(before -> ledger.hash(() -> kept(access, before[0], pin)))
+        .thenCompose(tried -> kept(access, tried, hash, pin))
         .thenCompose(
             kept ->
                 ledger.change(
                     c -> {
                       long now = ledger.now();
-                      check(c, hash, now, code, pin);
+                      check(c, hash, now, code);
                       AccessStore.dropSecret(c, NAME);
                       // Before: roles of somebody without a PIN count again once there is one.
                       List<SuiteId> without = without(c, access.suites().keySet());
@@ -102,12 +109,60 @@ final class FirstLink {
                     }));
   }
 
-  /** A code that is somebody's already is not given another PIN by whoever mistypes a new one. */
-  private static Pins.Kept kept(Access access, Pins.Kept before, String pin) throws Refusal {
-    if (before != null && !access.pins().right(pin, before)) {
-      throw new Refusal("Somebody has this code. Type its PIN, or take another code.");
+  /**
+   * What is kept of a code's PIN, or null of a new one.
+   *
+   * @param count the how manyth PIN of somebody who is known this is with the link
+   */
+  private record Tried(Pins.Kept before, int count) {}
+
+  /** Counts before the PIN is looked at, so that many at once are not more than many. */
+  private static Tried tried(Connection c, byte[] hash, String code, long now) throws SQLException {
+    Pins.Kept before = AccessStore.pin(c, code);
+    if (before == null) {
+      return new Tried(null, 0);
     }
-    return access.pins().keep(pin);
+    // A link's tries are its own: of the next one nothing was tried yet.
+    String link = NAME + " " + Secrets.text(hash);
+    PinTries.tried(c, code, link, now);
+    return new Tried(before, PinTries.triedAt(c, link));
+  }
+
+  /** A code that is somebody's already is not given another PIN by whoever mistypes a new one. */
+  private static CompletableFuture<Pins.Kept> kept(
+      Access access, Tried tried, byte[] hash, String pin) {
+    if (tried.before() == null) {
+      String wrong = Pins.wrong(pin);
+      return wrong != null
+          ? Access.failed(new Refusal(wrong))
+          : access.ledger().hash(() -> access.pins().keep(pin));
+    }
+    if (tried.count() > TRIES_MAX) {
+      return Access.failed(new Refusal(OVER));
+    }
+    return access
+        .ledger()
+        .hash(() -> access.pins().right(pin, tried.before()) ? access.pins().keep(pin) : null)
+        .thenCompose(
+            kept ->
+                kept != null
+                    ? CompletableFuture.completedFuture(kept)
+                    : wrong(access.ledger(), tried, hash));
+  }
+
+  private static CompletableFuture<Pins.Kept> wrong(Ledger ledger, Tried tried, byte[] hash) {
+    Refusal why = new Refusal("Somebody has this code. Type its PIN, or take another code.");
+    return tried.count() < TRIES_MAX
+        ? Access.failed(why)
+        : ledger
+            .inStore(
+                c -> {
+                  if (isLink(c, hash, ledger.now())) {
+                    AccessStore.dropSecret(c, NAME);
+                  }
+                  return null;
+                })
+            .thenCompose(v -> Access.failed(new Refusal(OVER)));
   }
 
   private static SuiteId grant(
@@ -133,18 +188,16 @@ final class FirstLink {
     return without.contains(asked) ? asked : without.get(0);
   }
 
-  private static void check(Connection c, byte[] hash, long now, String code, String pin)
-      throws SQLException, Refusal {
+  private static boolean isLink(Connection c, byte[] hash, long now) throws SQLException {
     byte[] kept = AccessStore.secret(c, NAME, now);
-    if (kept == null || !MessageDigest.isEqual(kept, hash)) {
-      throw new Refusal(
-          "This link was used, or is older than 15 minutes. Start the board again: it prints"
-              + " another one while there is no administrator.");
+    return kept != null && MessageDigest.isEqual(kept, hash);
+  }
+
+  private static void check(Connection c, byte[] hash, long now, String code)
+      throws SQLException, Refusal {
+    if (!isLink(c, hash, now)) {
+      throw new Refusal(OVER);
     }
     Access.checkCode(code);
-    String wrong = Pins.wrong(pin);
-    if (wrong != null) {
-      throw new Refusal(wrong);
-    }
   }
 }

@@ -23,6 +23,9 @@ final class LessonTable {
   /** Lessons of so many of the newest mornings are learned from: about a year's. */
   static final int LEARNED_FROM = 250;
 
+  /** A step of a quarter goes on from what one of so many of the newest mornings went by. */
+  static final int WENT_FROM = 30;
+
   private LessonTable() {}
 
   static boolean isThere(Connection c) throws SQLException {
@@ -88,8 +91,12 @@ final class LessonTable {
           if (last == null) {
             last = LocalDate.ofEpochDay(row.getInt(1));
             sheets.addAll(read(row.getString(3), new TypeReference<List<ComposedSheet>>() {}));
-            String by = row.getString(4);
-            went = by == null ? null : read(by, new TypeReference<LearnedTimes>() {});
+          }
+          // A morning goes by its sheets too where it was opened while the archive could not be
+          // read, or a node beside it did not know such events: that takes nothing back.
+          String by = row.getString(4);
+          if (went == null && by != null && lessons.size() < WENT_FROM) {
+            went = read(by, new TypeReference<LearnedTimes>() {});
           }
           lessons.add(read(row.getString(2), new TypeReference<Lessons>() {}));
         }

@@ -17,6 +17,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import sunup.archive.FactStore.Source;
+import sunup.board.LearnedTimes;
 import sunup.board.MorningId;
 import sunup.board.SuiteId;
 import sunup.review.Comparison;
@@ -184,6 +185,28 @@ class FactStoreTest {
     assertThat(all.rooms()).startsWith("R1", "R2").hasSize(9);
     assertThat(all.services()).containsExactly("eyes", "none", "bones");
     assertThat(all.first()).isEqualTo(LocalDate.of(2026, 3, 2));
+  }
+
+  /** Mornings went by their sheets, as when a node of an earlier version stood beside. */
+  @Test
+  void shouldGoOnFromWhatTheLastMorningsWentByThatWentByAnyLearnedTimes() throws Exception {
+    SuiteId suite = new SuiteId("s0");
+    LocalDate first = LocalDate.of(2026, 3, 2);
+    LearnedTimes.Reporting by =
+        new LearnedTimes.Reporting(0.1, 0.1, 0.1, 0.7, 0.1, null, 99, 400, 0);
+    LearnedTimes went = new LearnedTimes(first, 30, List.of(), by);
+    try (DuckFacts store = DuckFacts.inMemory()) {
+      FactStore.Taught taught = new FactStore.Taught(NOTHING.lessons(), NOTHING.sheets(), went);
+      store.replace(new MorningId(suite, first), 1, List.of(), taught);
+      for (int day = 1; day < LessonTable.WENT_FROM; day++) {
+        store.replace(new MorningId(suite, first.plusDays(day)), 1, List.of(), NOTHING);
+      }
+      assertThat(store.figures().closing(suite).next().reporting().never()).isEqualTo(0.7);
+
+      LocalDate later = first.plusDays(LessonTable.WENT_FROM);
+      store.replace(new MorningId(suite, later), 1, List.of(), NOTHING);
+      assertThat(store.figures().closing(suite).next().reporting()).as("too long ago").isNull();
+    }
   }
 
   @Test

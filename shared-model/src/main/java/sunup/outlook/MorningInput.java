@@ -62,7 +62,8 @@ final class MorningInput {
   /**
    * What closed mornings taught of how people report here; of being called away they teach nothing.
    * A delay is an exponential one by its 90 % point: most words come at once, and a log-normal
-   * through a median of a second and such a point would have some come hours later.
+   * through a median of a second and such a point would have some come hours later. Shares that an
+   * earlier program froze may add to a little more than one, by how they were rounded.
    */
   private static Silence silence(Reporting told) {
     Silence first = Silence.DEFAULT;
@@ -70,11 +71,12 @@ final class MorningInput {
         told.delayOneInTenMs() == null
             ? first.delay()
             : new Draw.Exponential(Math.round(told.delayOneInTenMs() / Math.log(10)));
+    double sum = told.eachItem() + told.eachSection() + told.atEnd() + told.never();
     return new Silence(
-        told.eachItem(),
-        told.eachSection(),
-        told.atEnd(),
-        told.never(),
+        told.eachItem() / sum,
+        told.eachSection() / sum,
+        told.atEnd() / sum,
+        told.never() / sum,
         first.away(),
         first.awayFor(),
         delay);

@@ -159,6 +159,20 @@ class LearnedTimesTest {
             "one in ten over 90 s later");
   }
 
+  /** As a program froze them that rounded each share for itself. */
+  @Test
+  void shouldForecastByFrozenSharesThatAddToALittleMoreThanOne() {
+    Morning learned =
+        taught(
+            new Suite(1, "06:30").morning(),
+            new LearnedTimes(
+                LocalDate.of(2026, 11, 24),
+                30,
+                List.of(),
+                new LearnedTimes.Reporting(0.4951, 0.3029, 0.2021, 0, 0.03, null, 900, 300, 0)));
+    assertThat(onTime(learned)).isBetween(0.0, 1.0);
+  }
+
   /** Nobody has said a word by ten minutes before the target. */
   private static double onTime(Morning morning) {
     Forecast forecast = Forecaster.run(Outlook.input(morning, Suite.at("07:15"), TRIALS));

@@ -2,6 +2,7 @@ package sunup.review.learn;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import sunup.board.LearnedTimes;
 import sunup.board.LearnedTimes.Reporting;
@@ -26,6 +27,12 @@ public final class NextOpening {
 
   /** A delay that is shorter than from one forecast to the next is none. */
   static final long AT_ONCE_MS = 10_000;
+
+  /**
+   * No share of how people report goes below this: from nothing a quarter more is nothing, and one
+   * room that reports otherwise stays possible however many did not.
+   */
+  static final double LEAST_SHARE = 0.001;
 
   /** Rule 3's first settings. */
   private static final Reporting FIRST = first();
@@ -70,32 +77,42 @@ public final class NextOpening {
    * forgotten touches likewise, a delay once there are enough words for a 90 % point.
    */
   private static Reporting reporting(Learned.Reporting is, Reporting was) {
-    boolean styles = is.rooms() >= Learned.STYLES_WORTH;
     double[] shares = {was.eachItem(), was.eachSection(), was.atEnd(), was.never()};
-    if (styles) {
+    if (is.rooms() >= Learned.STYLES_WORTH) {
       double[] to = {is.eachItem(), is.eachSection(), is.atEnd(), is.never()};
-      double sum = 0;
       for (int i = 0; i < shares.length; i++) {
-        shares[i] = bounded(shares[i], to[i]);
-        sum += shares[i];
+        shares[i] = bounded(Math.max(LEAST_SHARE, shares[i]), to[i]);
       }
-      // They add to one again, and to no more digits than can be read.
-      shares[0] = share(shares[0] / sum);
-      shares[1] = share(shares[1] / sum);
-      shares[2] = share(shares[2] / sum);
-      shares[3] = share(Math.max(0, 1 - shares[0] - shares[1] - shares[2]));
     }
+    toOne(shares);
     boolean touches = is.begun() >= Learned.FORGOTTEN_WORTH;
     return new Reporting(
         shares[0],
         shares[1],
         shares[2],
         shares[3],
-        touches ? share(bounded(was.forgotten(), is.forgotten())) : was.forgotten(),
+        touches ? forgotten(was.forgotten(), is.forgotten()) : was.forgotten(),
         delay(is.delay(), was.delayOneInTenMs()),
         is.rooms(),
         is.begun(),
         is.delay().n());
+  }
+
+  private static double forgotten(double was, double is) {
+    return Math.max(LEAST_SHARE, share(bounded(Math.max(LEAST_SHARE, was), is)));
+  }
+
+  /**
+   * They add to one, to no more digits than can be read; the largest takes what rounding leaves.
+   */
+  private static void toOne(double[] shares) {
+    double sum = Arrays.stream(shares).sum();
+    int largest = 0;
+    for (int i = 0; i < shares.length; i++) {
+      shares[i] = Math.max(LEAST_SHARE, share(shares[i] / sum));
+      largest = shares[i] > shares[largest] ? i : largest;
+    }
+    shares[largest] = share(shares[largest] + 1 - Arrays.stream(shares).sum());
   }
 
   private static Long delay(Learned.DelayLearned is, Long was) {
