@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { broughtBack } from '../live/index.ts';
-import { elsewhere, firstLinkIn, inGroups } from './entry.ts';
+import { type BroughtBack, type Live, broughtBack } from '../live/index.ts';
+import { type SunupEntry, elsewhere, entryOver, firstLinkIn, inGroups } from './entry.ts';
 
 describe('the page of a new screen', () => {
   it('shouldShowACodeInGroupsThatCanBeReadAloud', () => {
@@ -21,6 +21,31 @@ describe('the page of a new screen', () => {
     });
     expect(broughtBack('#signed-in?error=access_denied&state=s')).toEqual({ code: '', state: 's' });
     expect(broughtBack('#first=AbC')).toBeUndefined();
+  });
+
+  it('shouldGiveTheSameBackAgainWhereTooManyAskedAtOnce', async () => {
+    location.hash = '#signed-in?code=a&state=s';
+    const given: BroughtBack[] = [];
+    const live = Object.assign(new EventTarget(), {
+      state: { entry: { pairing: { code: 'BCDF2346' } } },
+      entry: {
+        signedIn: async (back: BroughtBack) => {
+          given.push(back);
+          return { done: given.length > 1, words: 'Too many sign-ons' };
+        },
+      },
+    }) as unknown as Live;
+    const page: SunupEntry = entryOver(live, 'wall');
+    live.dispatchEvent(new Event('state'));
+    const buttons = () => [...page.renderRoot.querySelectorAll('[role=alertdialog] button')];
+    await expect.poll(() => buttons().length).toBe(2);
+    (buttons()[0] as HTMLElement).click();
+    await expect.poll(() => buttons().length).toBe(0);
+    expect(given).toEqual([
+      { code: 'a', state: 's' },
+      { code: 'a', state: 's' },
+    ]);
+    page.remove();
   });
 
   it('shouldGoToItsOwnPageUnlessItLooksAtTheWall', () => {

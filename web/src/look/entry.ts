@@ -48,6 +48,8 @@ export class SunupEntry extends LitElement {
   private back = broughtBack(location.hash);
   /** Why that did not count. */
   @state() private refused = '';
+  /** The same while it may count yet: the board keeps its beginning until the provider is asked. */
+  private refusedBack: BroughtBack | undefined;
 
   static override styles = css`
     :host {
@@ -162,6 +164,13 @@ export class SunupEntry extends LitElement {
       return html`<section role="alertdialog" aria-modal="true" aria-label=${say('entry.not-on')}>
         <h1>${say('entry.not-on')}</h1>
         <p>${this.refused}</p>
+        ${
+          this.refusedBack
+            ? html`<button @click=${() => void this.end(this.refusedBack!)}>
+                ${say('entry.again')}
+              </button>`
+            : nothing
+        }
         <button
           @click=${() => {
             this.refused = '';
@@ -242,6 +251,8 @@ export class SunupEntry extends LitElement {
     history.replaceState(null, '', location.pathname + location.search);
     const told = await this.live.entry.signedIn(back);
     this.refused = told.done ? '' : told.words;
+    // Once: whoever is refused a second time begins anew.
+    this.refusedBack = told.done || this.refusedBack || back.code === '' ? undefined : back;
   }
 
   private async signIn(): Promise<void> {

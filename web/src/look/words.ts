@@ -42,6 +42,7 @@ const common = {
   'entry.sign-in': 'Sign on with {name}',
   'entry.not-on': 'Not signed on',
   'entry.go-on': 'Go on',
+  'entry.again': 'Try again',
   'role.supervisor': 'supervisor',
   'role.trainee': 'trainee',
   'role.technician': 'technician',

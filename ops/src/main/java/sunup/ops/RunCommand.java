@@ -203,15 +203,20 @@ final class RunCommand implements Callable<Integer> {
                 + " /api/suites lists them.";
     Clock clock = new WallClock(ScaledClock.RealTime.MACHINE);
     ServerOptions options =
-        ServerOptions.of(folder, files, port, clock)
-            .on(database.address(), nodes.cluster())
-            .sparing(spare)
-            .through(doors.doors(folder))
-            .within(doors.limits())
+        asAsked(ServerOptions.of(folder, files, port, clock), folder)
             .listening(doors.host())
             .pairing(pairing.options());
     serve(options, (vertx, server) -> () -> {}, about);
     return 0;
+  }
+
+  /** What a demo takes as a board of one's own does. */
+  private ServerOptions asAsked(ServerOptions options, Path folder) throws Wrong {
+    return options
+        .on(database.address(), nodes.cluster())
+        .sparing(spare)
+        .through(doors.doors(folder))
+        .within(doors.limits());
   }
 
   private static List<Path> jsonIn(Path folder) throws IOException, Wrong {
@@ -258,10 +263,9 @@ final class RunCommand implements Callable<Integer> {
       long from = from(demo, kept);
       ScaledClock clock = new ScaledClock(ScaledClock.RealTime.MACHINE, from, speed);
       serve(
-          ServerOptions.of(folder.folder(), folder.file("site.json"), port, clock)
-              .on(database.address(), nodes.cluster())
-              .through(doors.doors(folder.folder()))
-              .sparing(spare),
+          asAsked(
+              ServerOptions.of(folder.folder(), folder.file("site.json"), port, clock),
+              folder.folder()),
           (vertx, server) ->
               play(vertx, server, folder, demo, plays, clock, past(kept, from, demo)),
           aboutDemo(demo.site().settings().zoneId(), from, speed, kept != null));

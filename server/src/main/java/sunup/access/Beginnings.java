@@ -1,7 +1,6 @@
 package sunup.access;
 
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -29,16 +28,20 @@ final class Beginnings<T> {
   /** Of all strangers; beyond it the oldest from where most come. */
   static final int OF_STRANGERS_MAX = 256;
 
-  /** Begun by strangers from one source in a minute. */
-  static final int A_MINUTE_MAX = 30;
+  /** Begun by strangers from one source in a minute: a whole house may come from one. */
+  static final int A_MINUTE_MAX = 240;
 
-  /** Sources whose minutes are counted. */
+  /** Of these by one key. */
+  static final int OF_KEY_A_MINUTE_MAX = 30;
+
+  /** Sources (and keys) whose minutes are counted; beyond it the oldest is forgotten. */
   static final int SOURCES_MAX = 1_024;
 
   private static final long MINUTE_MS = 60_000;
 
   private final Map<String, One<T>> all = new LinkedHashMap<>();
-  private final Map<String, Minute> minutes = new HashMap<>();
+  private final Map<String, Minute> bySource = new LinkedHashMap<>();
+  private final Map<String, Minute> byKey = new LinkedHashMap<>();
 
   /**
    * @param key of the browser
@@ -53,26 +56,40 @@ final class Beginnings<T> {
   private record Minute(long since, int count) {}
 
   /**
-   * Whether a stranger from there may begin another now; counts it if so.
+   * Whether a stranger from there may begin another now; counts it if so. Who makes new keys is
+   * held by the source, and no flood from many sources keeps a new one out.
    *
    * @param source see {@link Sources#of}
+   * @param key of the browser
    */
-  synchronized boolean mayBegin(String source, long now) {
-    Minute minute = minutes.get(source);
-    if (minute == null || now - minute.since() >= MINUTE_MS) {
-      if (minutes.size() >= SOURCES_MAX) {
-        minutes.values().removeIf(one -> now - one.since() >= MINUTE_MS);
-      }
-      if (minute == null && minutes.size() >= SOURCES_MAX) {
-        return false;
-      }
-      minute = new Minute(now, 0);
+  synchronized boolean mayBegin(String source, String key, long now) {
+    boolean may =
+        countOf(byKey, key, now) < OF_KEY_A_MINUTE_MAX
+            && countOf(bySource, source, now) < A_MINUTE_MAX;
+    if (may) {
+      count(byKey, key, now);
+      count(bySource, source, now);
     }
-    if (minute.count() >= A_MINUTE_MAX) {
-      return false;
+    return may;
+  }
+
+  private static int countOf(Map<String, Minute> minutes, String of, long now) {
+    Minute minute = minutes.get(of);
+    return minute == null || now - minute.since() >= MINUTE_MS ? 0 : minute.count();
+  }
+
+  /** They stand by when their minutes began. */
+  private static void count(Map<String, Minute> minutes, String of, long now) {
+    int before = countOf(minutes, of, now);
+    if (before > 0) {
+      minutes.computeIfPresent(of, (any, minute) -> new Minute(minute.since(), before + 1));
+      return;
     }
-    minutes.put(source, new Minute(minute.since(), minute.count() + 1));
-    return true;
+    minutes.remove(of);
+    if (minutes.size() >= SOURCES_MAX) {
+      minutes.remove(minutes.keySet().iterator().next());
+    }
+    minutes.put(of, new Minute(now, 1));
   }
 
   /**
@@ -123,12 +140,14 @@ final class Beginnings<T> {
     return Optional.ofNullable(all.get(state)).map(One::begun);
   }
 
+  /** Whether this key began it and it can end now. */
+  synchronized boolean isBegun(String state, String key, long now) {
+    One<T> one = all.get(state);
+    return one != null && one.since() > now - LONGEST_MS && one.key().equals(key);
+  }
+
   /** Ends it: null if it is none, too old, or was begun with another key. A state counts once. */
   synchronized T take(String state, String key, long now) {
-    One<T> one = all.get(state);
-    if (one == null || one.since() <= now - LONGEST_MS || !one.key().equals(key)) {
-      return null;
-    }
-    return all.remove(state).begun();
+    return isBegun(state, key, now) ? all.remove(state).begun() : null;
   }
 }

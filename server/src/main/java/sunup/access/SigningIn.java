@@ -29,6 +29,9 @@ final class SigningIn implements AutoCloseable {
       "Too many sign-ons are begun from this network. Wait a minute, or sign on with code"
           + " and PIN at a paired screen.";
 
+  private static final String NOT_BEGUN =
+      "This sign-on was not begun here, or is over. Begin it again.";
+
   /** Where the provider sends people back to; registered there. */
   public static final String BACK = "/signed-in";
 
@@ -93,7 +96,7 @@ final class SigningIn implements AutoCloseable {
       return Access.failed(new Refusal("Nobody signs on here like that."));
     }
     String source = known ? null : Sources.of(by.address());
-    if (source != null && !begun.mayBegin(source, ledger.now())) {
+    if (source != null && !begun.mayBegin(source, by.fingerprint(), ledger.now())) {
       return Access.failed(new Refusal(TOO_MANY));
     }
     URI back = URI.create(origin + BACK);
@@ -136,20 +139,30 @@ final class SigningIn implements AutoCloseable {
     return begun.look(state).map(one -> one.asked().path());
   }
 
-  /** Ends. A state counts once, whatever comes of it. */
+  private record Ended(Begun one, String code) {}
+
+  /**
+   * Ends. A state counts once, whatever comes of it, but not before the provider is asked: who is
+   * told to wait because too many ask may give the same back again.
+   */
   CompletableFuture<String> end(Browser by, ClientMessage.SignedIn back) {
-    Begun one = begun.take(back.state(), by.fingerprint(), ledger.now());
+    long now = ledger.now();
     boolean tooLong =
         back.code().isEmpty() || back.code().length() + back.state().length() > ANSWER_MAX;
-    if (one == null || tooLong) {
-      return Access.failed(
-          new Refusal("This sign-on was not begun here, or is over. Begin it again."));
+    if (tooLong || !begun.isBegun(back.state(), by.fingerprint(), now)) {
+      return Access.failed(new Refusal(NOT_BEGUN));
     }
     boolean known = ledger.known().screenOf(by.fingerprint()).isPresent();
     return ask(
             known ? null : Sources.of(by.address()),
-            () -> provider.end(one.at(), back.code(), back.iss()))
-        .thenCompose(code -> on(one, code).thenApply(v -> code));
+            () -> {
+              Begun one = begun.take(back.state(), by.fingerprint(), now);
+              if (one == null) {
+                throw new Refusal(NOT_BEGUN);
+              }
+              return new Ended(one, provider.end(one.at(), back.code(), back.iss()));
+            })
+        .thenCompose(ended -> on(ended.one(), ended.code()).thenApply(v -> ended.code()));
   }
 
   private CompletableFuture<Void> on(Begun one, String code) {

@@ -6,7 +6,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
 import java.util.function.LongSupplier;
+import java.util.function.Predicate;
+import java.util.stream.Stream;
+import sunup.board.Command;
+import sunup.board.Event;
 import sunup.board.RefusalCode;
+import sunup.journal.EventTypes;
 import sunup.live.Mornings;
 import sunup.live.Place;
 import sunup.suites.Reply;
@@ -24,14 +29,22 @@ final class Commands {
   private static final String BUSY = "The board has more to do than it can. Send it again.";
   private static final String NOBODY = "No node of the board has this morning now. Send it again.";
 
+  private static final String MIXED =
+      "A node of the board does not know this yet: it works once all of them are up to date.";
+
   private final Bus bus;
   private final LongSupplier now;
+  private final Predicate<String> unknownToSome;
   private final Map<Long, Wanted> askedOf = new HashMap<>();
   private long ids;
 
-  Commands(Bus bus, LongSupplier now) {
+  /**
+   * @param unknownToSome whether a node may not know a type of event
+   */
+  Commands(Bus bus, LongSupplier now, Predicate<String> unknownToSome) {
     this.bus = bus;
     this.now = now;
+    this.unknownToSome = unknownToSome;
   }
 
   void submit(Wanted one, Submission submission, Consumer<Reply> answer) {
@@ -60,6 +73,11 @@ final class Commands {
   }
 
   private void send(Wanted one, Wanted.Pending pending, String node) {
+    if (isNew(pending.submission)) {
+      // A node that can't read it would end the line, and all that is under way on it.
+      pending.answer.accept(new Reply.Later(MIXED));
+      return;
+    }
     long id = ++ids;
     if (bus.send(node, new BusMessage.Ask(id, one.morning, pending.submission), null)) {
       pending.with = node;
@@ -68,6 +86,30 @@ final class Commands {
     } else {
       one.parked.addLast(pending);
     }
+  }
+
+  private boolean isNew(Submission submission) {
+    return Stream.concat(Stream.of(submission.command()), submission.also().stream())
+        .map(Commands::yields)
+        .anyMatch(type -> type != null && unknownToSome.test(EventTypes.of(type)));
+  }
+
+  /**
+   * What a command yields that came into the program with it, or null. Left out once all nodes that
+   * may stand beside this one know the command.
+   */
+  private static Class<? extends Event> yields(Command command) {
+    if (command instanceof Command.SetUpNext
+        || (command instanceof Command.Sweep sweep && sweep.next() != null)) {
+      return Event.NextCaseBegun.class;
+    } else if (command instanceof Command.ConfirmSwap) {
+      return Event.SwapConfirmed.class;
+    } else if (command instanceof Command.DrawDrugs) {
+      return Event.DrugsDrawn.class;
+    } else if (command instanceof Command.DiscardDrug) {
+      return Event.DrugDiscarded.class;
+    }
+    return command instanceof Command.CountDrug ? Event.DrugCounted.class : null;
   }
 
   /** An answer from another node. */

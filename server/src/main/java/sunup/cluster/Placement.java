@@ -81,7 +81,7 @@ final class Placement {
     this.clock = clock;
     this.lane = lane;
     this.screens = screens;
-    this.commands = new Commands(bus, this::now);
+    this.commands = new Commands(bus, this::now, type -> reading().notByAll(type));
     this.peers = new Peers(self, clock, members, bus);
     this.succession = new Succession(self, nodesMeant, members, peers);
     this.reading = new Reading(recentTypes, peers);

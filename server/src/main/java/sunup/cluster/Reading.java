@@ -40,6 +40,11 @@ final class Reading {
     return byAll.contains(type);
   }
 
+  /** Whether a node may not know a type yet, nor a command that yields it. From any thread. */
+  boolean notByAll(String type) {
+    return recent.contains(type) && !byAll(type);
+  }
+
   /** This node can't read the morning: it is left to others. */
   void cannot(MorningId morning, String why) {
     LOG.error("{} is left to nodes that can read it: {}", morning, why);

@@ -97,6 +97,11 @@ public record EventTypes(Set<String> reads, Set<String> settled) {
 
   /** The type of an event, as it is written. */
   public static String of(Event event) {
-    return NAMES.get(event.getClass());
+    return of(event.getClass());
+  }
+
+  /** The same of events of a class. */
+  public static String of(Class<? extends Event> events) {
+    return NAMES.get(events);
   }
 }

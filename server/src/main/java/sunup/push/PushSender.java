@@ -6,6 +6,7 @@ import io.vertx.core.Vertx;
 import io.vertx.core.buffer.Buffer;
 import io.vertx.core.http.HttpClient;
 import io.vertx.core.http.HttpClientOptions;
+import io.vertx.core.http.HttpClientRequest;
 import io.vertx.core.http.HttpMethod;
 import io.vertx.core.http.PoolOptions;
 import io.vertx.core.http.RequestOptions;
@@ -22,6 +23,7 @@ import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.concurrent.atomic.AtomicReference;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -65,6 +67,10 @@ public final class PushSender implements AutoCloseable {
   private final PushKey key;
   private final PushWay way;
   private final HttpClient http;
+
+  /** A message that has not gone and been answered after so long is given up. */
+  private final long wholeMs;
+
   private final AtomicLong failed = new AtomicLong();
   private final AtomicInteger underWay = new AtomicInteger();
   private final ThreadPoolExecutor pool =
@@ -81,7 +87,12 @@ public final class PushSender implements AutoCloseable {
           });
 
   public PushSender(Vertx vertx, PushKey key, PushWay way) {
+    this(vertx, key, way, WHOLE_MS);
+  }
+
+  PushSender(Vertx vertx, PushKey key, PushWay way, long wholeMs) {
     this.key = key;
+    this.wholeMs = wholeMs;
     this.way = way;
     HttpClientOptions options =
         new HttpClientOptions()
@@ -93,7 +104,9 @@ public final class PushSender implements AutoCloseable {
     if (way.roots() != null) {
       options.setTrustOptions(new PemTrustOptions().addCertPath(way.roots()));
     }
-    this.http = vertx.createHttpClient(options, new PoolOptions().setHttp1MaxSize(OF_SERVICE_MAX));
+    PoolOptions connections =
+        new PoolOptions().setHttp1MaxSize(OF_SERVICE_MAX).setMaxWaitQueueSize(UNDER_WAY_MAX);
+    this.http = vertx.createHttpClient(options, connections);
     pool.allowCoreThreadTimeOut(true);
   }
 
@@ -105,30 +118,44 @@ public final class PushSender implements AutoCloseable {
    */
   public void send(Subscription to, PushTerms terms, long now, Runnable gone) {
     try {
-      pool.execute(() -> sendNow(to, terms, now, gone));
+      Age age = new Age(System.nanoTime());
+      pool.execute(() -> sendNow(to, terms, now, age, gone));
     } catch (RejectedExecutionException full) {
       notSent("too many wait");
     }
   }
 
-  private void sendNow(Subscription to, PushTerms terms, long now, Runnable gone) {
+  /** Since when a message is to be sent, by a clock that only goes on. */
+  private record Age(long sinceNanos) {
+    long ms() {
+      return TimeUnit.NANOSECONDS.toMillis(System.nanoTime() - sinceNanos);
+    }
+  }
+
+  private void sendNow(Subscription to, PushTerms terms, long now, Age age, Runnable gone) {
     if (underWay.incrementAndGet() > UNDER_WAY_MAX) {
       underWay.decrementAndGet();
       notSent("too many are not answered");
       return;
     }
+    AtomicReference<HttpClientRequest> asked = new AtomicReference<>();
     Future<Integer> answer;
     try {
-      answer = post(to, terms, now);
+      answer = post(to, terms, now, age, asked);
     } catch (IOException | GeneralSecurityException | JOSEException | RuntimeException e) {
       answer = Future.failedFuture(e);
     }
     answer
-        .timeout(WHOLE_MS, TimeUnit.MILLISECONDS)
+        .timeout(Math.max(1, wholeMs - age.ms()), TimeUnit.MILLISECONDS)
         .onComplete(
             done -> {
               underWay.decrementAndGet();
               if (done.failed()) {
+                HttpClientRequest unanswered = asked.get();
+                if (unanswered != null) {
+                  // Its connection is for others that wait for this service.
+                  unanswered.reset();
+                }
                 notSent(String.valueOf(done.cause().getMessage()));
               } else if (done.result() == GONE || done.result() == NOT_FOUND) {
                 gone.run();
@@ -138,13 +165,18 @@ public final class PushSender implements AutoCloseable {
             });
   }
 
-  private Future<Integer> post(Subscription to, PushTerms terms, long now)
+  private Future<Integer> post(
+      Subscription to, PushTerms terms, long now, Age age, AtomicReference<HttpClientRequest> kept)
       throws IOException, GeneralSecurityException, JOSEException {
     URI at = terms.endpoint(to.endpoint(), way);
     InetAddress address = way.address(at.getHost());
     int port = at.getPort() == -1 ? 443 : at.getPort();
     byte[] sealed = Sealed.of(WORDS.getBytes(StandardCharsets.UTF_8), to);
     String path = at.getRawPath().isEmpty() ? "/" : at.getRawPath();
+    long left = wholeMs - age.ms();
+    if (left <= 0) {
+      throw new IOException("it waited too long");
+    }
     RequestOptions asked =
         new RequestOptions()
             .setMethod(HttpMethod.POST)
@@ -153,6 +185,8 @@ public final class PushSender implements AutoCloseable {
             .setPort(port)
             .setURI(at.getRawQuery() == null ? path : path + "?" + at.getRawQuery())
             .setFollowRedirects(false)
+            // Of one that waits for a connection too: it leaves the queue.
+            .setConnectTimeout(left)
             .putHeader("Authorization", key.shown(at, terms.contact(), now))
             .putHeader("Content-Encoding", "aes128gcm")
             .putHeader("Content-Type", "application/octet-stream")
@@ -161,16 +195,22 @@ public final class PushSender implements AutoCloseable {
             .putHeader("Topic", TOPIC);
     return http.request(asked)
         .compose(
-            request ->
-                request
-                    .send(Buffer.buffer(sealed))
-                    .map(
-                        response -> {
-                          int status = response.statusCode();
-                          // What else it says is of no use, however much it is.
-                          request.connection().close();
-                          return status;
-                        }));
+            request -> {
+              kept.set(request);
+              if (age.ms() >= wholeMs) {
+                request.reset();
+                return Future.failedFuture("it waited too long");
+              }
+              return request
+                  .send(Buffer.buffer(sealed))
+                  .map(
+                      response -> {
+                        int status = response.statusCode();
+                        // What else it says is of no use, however much it is.
+                        request.connection().close();
+                        return status;
+                      });
+            });
   }
 
   /** The address is a secret of the phone's owner and stands in no log. */

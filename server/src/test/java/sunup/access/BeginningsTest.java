@@ -37,11 +37,29 @@ class BeginningsTest {
   @Test
   void shouldLetNobodyBeginMoreThanSoManyAMinute() {
     for (int i = 0; i < Beginnings.A_MINUTE_MAX; i++) {
-      assertThat(begun.mayBegin("203.0.113.9", 0)).isTrue();
+      assertThat(begun.mayBegin("203.0.113.9", "key-" + i, 0)).isTrue();
     }
-    assertThat(begun.mayBegin("203.0.113.9", 59_999)).isFalse();
-    assertThat(begun.mayBegin("198.51.100.7", 59_999)).isTrue();
-    assertThat(begun.mayBegin("203.0.113.9", 60_000)).isTrue();
+    assertThat(begun.mayBegin("203.0.113.9", "new", 59_999)).isFalse();
+    assertThat(begun.mayBegin("198.51.100.7", "new", 59_999)).isTrue();
+    assertThat(begun.mayBegin("203.0.113.9", "new", 60_000)).isTrue();
+  }
+
+  @Test
+  void shouldHoldOneBrowserWithoutHoldingOthersOfItsNetwork() {
+    for (int i = 0; i < Beginnings.OF_KEY_A_MINUTE_MAX; i++) {
+      assertThat(begun.mayBegin("203.0.113.9", "busy", i)).isTrue();
+    }
+    assertThat(begun.mayBegin("203.0.113.9", "busy", 59_999)).isFalse();
+    assertThat(begun.mayBegin("203.0.113.9", "other", 59_999)).isTrue();
+    assertThat(begun.mayBegin("203.0.113.9", "busy", 60_000)).isTrue();
+  }
+
+  @Test
+  void shouldLetANewNetworkBeginWhileManyOthersDo() {
+    for (int i = 0; i < 2 * Beginnings.SOURCES_MAX; i++) {
+      assertThat(begun.mayBegin("2001:db8:" + i, "key-" + i, 1)).isTrue();
+    }
+    assertThat(begun.mayBegin("198.51.100.7", "phone", 2)).isTrue();
   }
 
   @Test

@@ -3,6 +3,7 @@ package sunup.http;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.nimbusds.jwt.JWTClaimsSet;
+import io.vertx.core.Promise;
 import io.vertx.core.http.HttpMethod;
 import io.vertx.core.http.RequestOptions;
 import io.vertx.core.json.JsonObject;
@@ -13,6 +14,7 @@ import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.security.MessageDigest;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Date;
 import java.util.HashMap;
 import java.util.List;
@@ -214,6 +216,36 @@ class SignInTest extends PairedBoard {
             victim.socket().await(ServerMessage.Told.class, t -> t.id().equals("sign-in")).words())
         .contains("does not answer");
     assertThat(victim.signOn("V7", OTHER_PIN).done()).isTrue();
+  }
+
+  /** As many phones of one network as may ask at once; one more waits, and its sign-on counts. */
+  @Test
+  void shouldTakeTheSameBackAgainFromWhoWasToldToWaitBecauseTooManyAsk() throws Exception {
+    person("V7", OTHER_PIN, Role.SUPERVISOR);
+    KeyHolder phone = stranger("pocket");
+    Map<String, String> sent = asks(phone, "/pocket");
+    List<KeyHolder> others = new ArrayList<>();
+    List<String> states = new ArrayList<>();
+    for (int i = 0; i < 8; i++) {
+      others.add(stranger("pocket"));
+      states.add(asks(others.get(i), "/pocket").get("state"));
+    }
+    Promise<Void> answers = Promise.promise();
+    provider.of("V7", sent.get("nonce")).holding(answers.future());
+    for (int i = 0; i < 8; i++) {
+      others.get(i).socket().forgetMessages();
+      others.get(i).socket().send(new ClientMessage.SignedIn("the-code", states.get(i), null));
+      // Refused at once, so what was sent before it waits by now.
+      others.get(i).socket().send(new ClientMessage.SignIn("//elsewhere", null, null));
+      others.get(i).socket().await(ServerMessage.Told.class, t -> t.id().equals("sign-in"));
+    }
+    assertThat(back(phone, sent.get("state")).words()).contains("from this network");
+
+    answers.complete();
+    for (KeyHolder other : others) {
+      other.socket().await(ServerMessage.Told.class, t -> t.id().equals("signed-in"));
+    }
+    assertThat(back(phone, sent.get("state")).words()).isEqualTo("V7 is signed on.");
   }
 
   @Test

@@ -11,6 +11,7 @@ import com.nimbusds.jose.jwk.gen.RSAKeyGenerator;
 import com.nimbusds.jwt.JWTClaimsSet;
 import com.nimbusds.jwt.PlainJWT;
 import com.nimbusds.jwt.SignedJWT;
+import io.vertx.core.Future;
 import io.vertx.core.Vertx;
 import io.vertx.core.buffer.Buffer;
 import io.vertx.core.http.HttpServer;
@@ -46,6 +47,7 @@ final class TwistedProvider {
   private volatile Signed signed = Signed.RIGHT;
   private volatile UnaryOperator<JWTClaimsSet.Builder> twist = c -> c;
   private volatile boolean takesCodes = true;
+  private volatile Future<Void> held = Future.succeededFuture();
   private volatile CompletableFuture<JsonObject> asked = new CompletableFuture<>();
 
   private static RSAKey key() {
@@ -96,6 +98,12 @@ final class TwistedProvider {
     return this;
   }
 
+  /** Answers questions for tokens no sooner than told. */
+  TwistedProvider holding(Future<Void> until) {
+    held = until;
+    return this;
+  }
+
   /** What the board asked its code with. */
   CompletableFuture<JsonObject> asked() {
     return asked;
@@ -105,14 +113,21 @@ final class TwistedProvider {
     request.setExpectMultipart(request.path().equals("/token"));
     request.endHandler(
         v -> {
-          JsonObject body = bodyOf(request);
-          request
-              .response()
-              .setStatusCode(body.containsKey("error") ? 400 : 200)
-              .putHeader("Content-Type", "application/json")
-              .end(Buffer.buffer(body.encode()));
+          if (request.path().equals("/token")) {
+            held.onSuccess(h -> say(request, token(request)));
+          } else {
+            say(request, bodyOf(request));
+          }
         });
     request.resume();
+  }
+
+  private static void say(HttpServerRequest request, JsonObject body) {
+    request
+        .response()
+        .setStatusCode(body.containsKey("error") ? 400 : 200)
+        .putHeader("Content-Type", "application/json")
+        .end(Buffer.buffer(body.encode()));
   }
 
   private JsonObject bodyOf(HttpServerRequest request) {
@@ -127,7 +142,7 @@ final class TwistedProvider {
               .put("subject_types_supported", new JsonArray().add("public"))
               .put("id_token_signing_alg_values_supported", new JsonArray().add("RS256"));
       case "/keys" -> new JsonObject(new JWKSet(KEY.toPublicJWK()).toString());
-      default -> token(request);
+      default -> throw new IllegalStateException(request.path());
     };
   }
 

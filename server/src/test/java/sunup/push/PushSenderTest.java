@@ -44,6 +44,34 @@ class PushSenderTest {
     }
   }
 
+  /** What was given up is not delivered late, as if it were asked now. */
+  @Test
+  void shouldSendNoMessageThatWasGivenUpWhileItWaitedForASilentService() throws Exception {
+    PushReceiver receiver = new PushReceiver(vertx, folder);
+    PushWay way = new PushWay(InetAddress::isLoopbackAddress, true, receiver.roots(), 0);
+    long now = System.currentTimeMillis();
+    int waiting = 5;
+    try (PushSender sender = new PushSender(vertx, PushKey.of(PushKey.made()), way, 1_500)) {
+      for (int i = 0; i < PushSender.OF_SERVICE_MAX; i++) {
+        sender.send(to(receiver, receiver.silentEndpoint()), ANY, now, () -> {});
+      }
+      for (int i = 0; i < waiting; i++) {
+        sender.send(to(receiver, receiver.endpoint()), ANY, now, () -> {});
+      }
+      int came = 0;
+      while (sender.failed() + came < PushSender.OF_SERVICE_MAX + waiting) {
+        came += receiver.next(20) == null ? 0 : 1;
+      }
+
+      String next = receiver.endpoint() + "-that-is-asked-now";
+      sender.send(to(receiver, next), ANY, now, () -> {});
+
+      PushReceiver.Got got = receiver.next(SOON_MS);
+      assertThat(got).isNotNull();
+      assertThat(got.path()).endsWith("-that-is-asked-now");
+    }
+  }
+
   private static Subscription to(PushReceiver receiver, String endpoint) {
     return Subscription.of(endpoint, receiver.key(), receiver.auth());
   }
