@@ -44,6 +44,8 @@ export type RowState = 'good' | 'fault' | 'lapsed' | 'hand' | 'open' | 'none';
 
 export interface SectionView {
   section: Section;
+  /** The later case whose items these are; without one they are the first case's. */
+  next?: string;
   items: ItemPart[];
   state: RowState;
   /** The line under the section's name. */

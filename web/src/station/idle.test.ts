@@ -3,7 +3,7 @@ import { plan, room } from '../hands/made/parts.ts';
 import { idleWords } from './model.ts';
 
 describe('a station that has nothing to ask', () => {
-  const view = (over = {}) => ({ plan: undefined, room: undefined, ...over });
+  const view = (over = {}) => ({ plan: undefined, room: undefined, next: undefined, ...over });
 
   it('should not say that nothing is asked before it has heard from the board', () => {
     expect(idleWords(false, undefined, view(), '1')).toContain('not known yet');

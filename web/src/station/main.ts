@@ -29,7 +29,6 @@ import { withUnit } from '../words/index.ts';
 import { RoomReadings, technicianFor } from './readings.ts';
 import { keptAt } from './kept.ts';
 import { middle } from './middle.ts';
-import { nextShown } from './next-case.ts';
 import { fitCards, foot } from './side.ts';
 import { type Asking, type HandingOver, type OpenSection, roomOf, type Side } from './sides.ts';
 import { sideStyle } from './style-side.ts';
@@ -100,7 +99,8 @@ export class Station extends BoardPage {
     const view = this.view;
     const idle = idleWords(this.live.state.everSeen, this.suite?.phase, view, this.room);
     if (this.live.state.everSeen) {
-      this.figures.bench.inRoom(nextShown(this) ?? view.plan?.caseId);
+      const shown = view.half === 'next' ? view.next?.caseId : view.plan?.caseId;
+      this.figures.bench.inRoom(shown, view.next?.caseId);
       // A picture that was kept is shown while the board is away: there is nobody to ask.
       if (!this.live.state.stale) this.readings.follow(view.items);
     }
@@ -152,7 +152,7 @@ export class Station extends BoardPage {
 
   /** The set-up is somebody's: who it is comes first, then what was touched. */
   private signedOn(then: () => void): void {
-    if (this.person !== undefined || this.half === 'beside') {
+    if (this.person !== undefined || this.view.half === 'beside') {
       then();
       return;
     }
@@ -271,7 +271,7 @@ export class Station extends BoardPage {
   private askOrSweep(view: SectionView, except: ReadonlySet<string>): void {
     const ask = view.ask.filter((i) => !except.has(i.item));
     if (ask.length > 0) {
-      this.ask(ask, view.section, new Set(except));
+      this.ask(ask, view, new Set(except));
       return;
     }
     this.sendSweep(view, new Set(except));
@@ -280,7 +280,7 @@ export class Station extends BoardPage {
   private sendSweep(view: SectionView, except: Set<string>): void {
     const name = sectionName(view.section);
     const but = except.size > 0 ? `, but ${count(except.size, 'thing')}` : '';
-    const command = sweep(view, except, this.person, nextShown(this));
+    const command = sweep(view, except, this.person);
     this.tell(`${name} gone through${but}`, command, { about: [view.section] });
     this.opened = undefined;
     this.close();
@@ -291,17 +291,18 @@ export class Station extends BoardPage {
     this.signedOn(() =>
       this.say(
         `gone through: ${restWords(rest)}`,
-        rest.map((s) => ({ command: sweep(s, new Set(), this.person, nextShown(this)) })),
+        rest.map((s) => ({ command: sweep(s, new Set(), this.person) })),
         { about: rest.map((s) => s.section) },
       ),
     );
   }
 
-  ask(items: readonly ItemPart[], then: Section | undefined, except = new Set<string>()): void {
+  ask(items: readonly ItemPart[], then?: SectionView, except = new Set<string>()): void {
     this.show({
       kind: 'ask',
       queue: items.map((i) => i.item),
-      then,
+      then: then?.section,
+      next: then?.next,
       except,
       typed: '',
       wrong: '',
@@ -381,7 +382,9 @@ export class Station extends BoardPage {
       this.show({ ...asking, queue, typed: '', wrong: '', given: undefined });
       return;
     }
-    const view = this.view.sections.find((s) => s.section === asking.then);
+    const view = this.view.sections.find(
+      (s) => s.section === asking.then && s.next === asking.next,
+    );
     const left = view?.open.filter((i) => !asking.except.has(i.item)) ?? [];
     // After the last answer the section is gone through, unless nothing of it is left to say.
     if (view && canSweep(view) && left.length > 0) {

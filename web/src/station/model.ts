@@ -47,7 +47,10 @@ export interface StationParts {
   nextItems?: readonly NextItemPart[];
 }
 
-/** @param wanted what is to be shown; without a next case its first case's set-up is */
+/**
+ * @param wanted what is to be shown; without a next case its first case's set-up is, and without a
+ *   first case (cancelled after its start) the next one's
+ */
 export function stationView(
   parts: StationParts,
   room: string,
@@ -56,16 +59,18 @@ export function stationView(
   zone: string,
 ): StationView {
   const next = parts.next?.find((n) => n.room === room);
-  const half = wanted === 'next' && next === undefined ? 'set-up' : wanted;
+  const plan = parts.cases.find((c) => c.room === room && !c.cancelled);
+  const half = halfOf(wanted, plan, next);
   const later = parts.nextItems?.filter((i) => i.room === room) ?? [];
   const items = (half === 'next' ? later.map((i) => i.item) : parts.items)
     .filter((i) => i.room === room)
     .sort((a, b) => a.order - b.order);
   const shown: readonly Section[] = half === 'beside' ? BESIDE : SET_UP;
-  const sections = shown.map((s) => sectionView(s, items, now, zone));
+  const of = half === 'next' && next ? { next: next.caseId } : {};
+  const sections = shown.map((s) => ({ ...sectionView(s, items, now, zone), ...of }));
   return {
     room: parts.rooms.find((r) => r.room === room),
-    plan: parts.cases.find((c) => c.room === room && !c.cancelled),
+    plan,
     half,
     next,
     items,
@@ -77,6 +82,11 @@ export function stationView(
   };
 }
 
+function halfOf(wanted: Half, plan: CasePart | undefined, next: NextPart | undefined): Half {
+  if (next === undefined) return wanted === 'next' ? 'set-up' : wanted;
+  return plan === undefined ? 'next' : wanted;
+}
+
 const ALONE: readonly Section[] = ['patient', 'surgeon', 'start'];
 
 /** Patient and surgeon come by themselves: each is said alone, never by a section. */
@@ -85,15 +95,13 @@ export function canSweep(view: SectionView): boolean {
 }
 
 /**
- * The command of a section gone through. Items at fault are always exceptions.
- *
- * @param next the later case that it is for
+ * The command of a section gone through, for the case whose items were shown. Items at fault are
+ * always exceptions.
  */
 export function sweep(
   view: SectionView,
   except: ReadonlySet<string>,
   by: string | undefined,
-  next?: string,
 ): CommandUnion {
   const out = view.items
     .filter((i) => i.state === 'fault' || except.has(i.item))
@@ -105,7 +113,7 @@ export function sweep(
     section: view.section,
     except: [...out, ...also],
     ...(by ? { by } : {}),
-    ...(next === undefined ? {} : { next }),
+    ...(view.next === undefined ? {} : { next: view.next }),
   };
 }
 
@@ -214,14 +222,14 @@ export function restWords(rest: readonly SectionView[]): string {
   return `${rest.map((s) => say(`section.${s.section}`)).join(', ')} (${count(things, 'thing')})`;
 }
 
-/** Why nothing is asked of this room, in a sentence; empty if it has a case. */
+/** Why nothing is asked of this room, in a sentence; empty if it has a case or its next one. */
 export function idleWords(
   everSeen: boolean,
   phase: string | undefined,
-  view: Pick<StationView, 'plan' | 'room'>,
+  view: Pick<StationView, 'plan' | 'room' | 'next'>,
   room: string,
 ): string {
-  if (view.plan) return '';
+  if (view.plan || view.next) return '';
   if (!everSeen) return 'Waiting for the board: what is asked here is not known yet.';
   if (phase === 'none') return 'Nothing is planned yet: the desk takes the case list.';
   return view.room

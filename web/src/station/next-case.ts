@@ -1,5 +1,11 @@
-import { html, type TemplateResult } from 'lit';
-import type { CasePart, ItemPart } from '../generated/wire.ts';
+import { html, nothing, type TemplateResult } from 'lit';
+import type {
+  CasePart,
+  CommandUnion,
+  ItemPart,
+  NextItemPart,
+  NextPart,
+} from '../generated/wire.ts';
 import { keyWord, keyWords } from '../hands/items.ts';
 import { SET_UP, sectionName, techniqueWords } from '../hands/words.ts';
 import { frame } from './frame.ts';
@@ -48,39 +54,49 @@ export function listsToChoose(cases: readonly CasePart[], room: string): CasePar
     .map((same) => same.find((c) => c.room === room) ?? same[0]!);
 }
 
-/** The later case whose set-up is shown at this station, if one is. */
-export function nextShown(at: Station): string | undefined {
-  return at.half === 'next' ? at.list('next').find((n) => n.room === at.room)?.caseId : undefined;
-}
-
 /** True if an item is good as it came over from the case before. */
 export function isCarried(at: Station, item: ItemPart): boolean {
   return at.list('next-item').some((n) => n.carried && n.item.item === item.item);
 }
 
-/** The next case is set up here, by the list of a first case of this morning. */
-function setUpNext(at: Station, like: CasePart): void {
-  at.tell(`next case begun: ${techniqueWords(like)}`, {
-    type: 'set-up-next',
-    room: at.room,
-    like: like.caseId,
-  });
-  at.showHalf('next');
+/**
+ * The next case is set up, by the list of a first case of this morning.
+ *
+ * @param shown the next case that the screen showed in the room: no other is put away by this
+ */
+export function setUpNext(room: string, like: CasePart, shown: NextPart | undefined): CommandUnion {
+  const after = shown === undefined ? {} : { after: shown.caseId };
+  return { type: 'set-up-next', room, like: like.caseId, ...after };
+}
+
+/** What another next case would put away; empty if nothing was done for the one that is shown. */
+export function putsAway(shown: NextPart | undefined, items: readonly NextItemPart[]): string {
+  const done = items.some((i) => i.room === shown?.room && !i.carried && i.item.state !== 'open');
+  return shown && done
+    ? `This puts away what was done for ${shown.caseId}, the next case that is set up here.`
+    : '';
 }
 
 /** Which list the next case goes by. */
 export function nextListSheet(at: Station): TemplateResult {
+  const { next } = at.view;
+  const away = putsAway(next, at.list('next-item'));
+  const begin = (like: CasePart) => {
+    at.tell(`next case begun: ${techniqueWords(like)}`, setUpNext(at.room, like, next));
+    at.showHalf('next');
+  };
   const lists = listsToChoose(at.list('case'), at.room);
   const more = lists.length - LISTS;
   return frame(
     at,
     'What is the next case?',
-    html`<div class="col">
+    html`${away ? html`<p role="status"><b>${away}</b></p>` : nothing}
+      <div class="col">
         ${lists
           .slice(0, LISTS)
           .map(
             (one, i) =>
-              html`<button ?data-first=${i === 0} @click=${() => setUpNext(at, one)}>
+              html`<button ?data-first=${i === 0} @click=${() => begin(one)}>
                 ${techniqueWords(one)}
               </button>`,
           )}

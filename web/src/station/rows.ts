@@ -6,7 +6,7 @@ import { goingWords } from '../hands/bands.ts';
 import { evidenceWords, isDone, type SectionView, wantsAnswer } from '../hands/items.ts';
 import { sectionLetter, sectionName, stateName } from '../hands/words.ts';
 import type { Station } from './main.ts';
-import { isCarried, nextShown } from './next-case.ts';
+import { isCarried } from './next-case.ts';
 import type { OpenSection } from './sides.ts';
 import { canSweep, restWords, type StationView, stepViews } from './model.ts';
 
@@ -80,7 +80,7 @@ function rowButtons(at: Station, view: SectionView, name: string) {
   const fault = view.faults.length === 1 ? view.faults[0] : undefined;
   const sweepable = canSweep(view);
   // The list and its count belong to the first case.
-  const list = view.section === 'drugs' && at.drugs.list !== undefined && !nextShown(at);
+  const list = view.section === 'drugs' && at.drugs.list !== undefined && view.next === undefined;
   return html`${
     list
       ? html`<button aria-label="${name}: list" @click=${() => at.openDrugs()}>List</button>`
@@ -207,7 +207,7 @@ function itemButtons(at: Station, item: ItemPart): TemplateResult {
         ? nothing
         : html`<button
             aria-label="${item.name}: ${label.toLowerCase()}"
-            @click=${() => (wantsAnswer(item) ? at.ask([item], undefined) : at.touchGood(item))}
+            @click=${() => (wantsAnswer(item) ? at.ask([item]) : at.touchGood(item))}
           >
             ${label}
           </button>`

@@ -181,7 +181,7 @@ function doneOrOpen(at: Station, item: ItemPart): TemplateResult {
       </button>
       <button
         class="main"
-        @click=${() => (wantsAnswer(item) ? at.ask([item], undefined) : at.touchGood(item))}
+        @click=${() => (wantsAnswer(item) ? at.ask([item]) : at.touchGood(item))}
       >
         ${wantsAnswer(item) ? 'Enter' : 'Good'}
       </button>

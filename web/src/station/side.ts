@@ -228,10 +228,10 @@ function undo(at: Station): TemplateResult {
   </div>`;
 }
 
-/** Nothing is reported ready any more once the room has started; then the next case is prepared. */
+/** Nothing is reported ready once the room has started or its next case is shown: then the next case is prepared. */
 function ready(at: Station, view: StationView): TemplateResult {
   const room = view.room;
-  if (room?.startedAt !== undefined) {
+  if (room?.startedAt !== undefined || view.half === 'next') {
     return nextReady(at, view);
   }
   const going = at.said.pending('ready');

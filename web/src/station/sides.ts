@@ -6,6 +6,8 @@ export interface Asking {
   queue: string[];
   /** The section to be called gone through after the last answer. */
   then: Section | undefined;
+  /** The later case whose section it is. */
+  next: string | undefined;
   except: Set<string>;
   typed: string;
   wrong: string;

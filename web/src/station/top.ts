@@ -12,8 +12,8 @@ export function top(at: Station, view: StationView): TemplateResult {
   return html`<header>
     <h1><span class="vh">Room </span>${at.room}</h1>
     <div class="case">${caseLines(at, view)}</div>
-    ${view.plan || at.drugs.anyLeft ? hands(at, view) : nothing}
-    <sunup-sign-on .live=${at.live} class=${view.plan ? 'vh' : ''}></sunup-sign-on>
+    ${view.plan || view.next || at.drugs.anyLeft ? hands(at, view) : nothing}
+    <sunup-sign-on .live=${at.live} class=${view.plan || view.next ? 'vh' : ''}></sunup-sign-on>
     <div class="when">${when(at, view)}</div>
     <div class="proof">${proof(at.live)}</div>
   </header>`;
@@ -35,12 +35,12 @@ function caseLines(at: Station, view: StationView): TemplateResult {
   if (!at.live.state.everSeen) {
     return html`<span>&nbsp;</span>`;
   }
-  if (!view.room || !view.plan) {
-    return html`<span>&nbsp;</span>`;
-  }
   if (view.half === 'next' && view.next) {
     return html`<span>Next case</span>
       <small>${techniqueWords(view.next)} · set up since ${at.hhmm(view.next.at)}</small>`;
+  }
+  if (!view.room || !view.plan) {
+    return html`<span>&nbsp;</span>`;
   }
   const draft = phase === 'draft' ? 'draft: the desk opens the morning' : '';
   const use =

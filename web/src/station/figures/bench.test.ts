@@ -84,6 +84,18 @@ describe('what is entered for bedside figures', () => {
     expect(bench.entry('age')).toBeUndefined();
   });
 
+  it('should be blank when another screen begins the next case, whatever is shown here', () => {
+    type('40', 'years');
+    bench.inRoom('A1', '1.2');
+    expect(bench.blanked).toBe(true);
+    expect(bench.entry('age')).toBeUndefined();
+    type('5', 'years');
+    bench.inRoom('A1', '1.2');
+    expect(bench.entry('age')).toEqual({ text: '5', unit: 'years' });
+    bench.inRoom('A1', '1.3');
+    expect(bench.entry('age')).toBeUndefined();
+  });
+
   it('should keep the patient for another figure and no answer after any change', () => {
     type('40', 'years');
     answered(OFF);

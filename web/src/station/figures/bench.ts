@@ -8,6 +8,8 @@ import type { Answer, Card, CaseAnswer, Entry, Input, Listed, Question } from '.
  */
 export class Bench {
   caseId: string | undefined;
+  /** The room's next case that is set up, whether or not it is the one that is shown. */
+  private begun: string | undefined;
   /** True after a case that had entries went: the page says so until something is touched. */
   blanked = false;
   figure: Listed | undefined;
@@ -28,11 +30,18 @@ export class Bench {
   private own = new Map<string, Entry>();
   private answered: CaseAnswer | undefined;
 
-  /** @param caseId the case that the board has in the room now */
-  inRoom(caseId: string | undefined): void {
-    if (caseId === this.caseId) {
+  /**
+   * Blanks all when the one or the other changes: when another screen begins the next case, the
+   * patient of the one before is gone, whatever is shown here.
+   *
+   * @param caseId the case that is shown at this station
+   * @param begun the room's next case, if one is set up
+   */
+  inRoom(caseId: string | undefined, begun?: string): void {
+    if (caseId === this.caseId && begun === this.begun) {
       return;
     }
+    this.begun = begun;
     this.blanked = this.patient.size > 0 || this.own.size > 0;
     this.caseId = caseId;
     this.revision = 0;

@@ -147,7 +147,7 @@ final class BedsideApi {
 
   /**
    * The case that is in the room by the board, now: what was entered for another is refused. Once
-   * the room's next case is set up, it is the one that is asked for of these two.
+   * next cases are set up in the room, it is the one of all these that is asked for.
    */
   private static CaseId caseIn(Morning morning, String name, CaseId asked) throws Answers.Wrong {
     Morning.RoomDay room =
@@ -155,13 +155,16 @@ final class BedsideApi {
             .filter(r -> r.id().value().equals(name))
             .findFirst()
             .orElse(null);
+    NextCase next = morning.next().get(asked);
+    if (room != null && next != null && next.room().equals(room.id())) {
+      return asked;
+    }
     Morning.CaseDay inRoom =
         room == null || room.caseId() == null ? null : morning.cases().get(room.caseId());
     if (inRoom == null || inRoom.cancelled()) {
       throw new Answers.Wrong(
           "No case", 422, "There is no case in this room, and figures are worked out for one.");
     }
-    NextCase next = NextCase.newestIn(morning, room.id());
-    return next != null && next.id().equals(asked) ? asked : room.caseId();
+    return room.caseId();
   }
 }

@@ -170,6 +170,18 @@ class BedsideApiTest {
       assertThat(inThree(here).path("answer").path("answer").asText()).isEqualTo("worked");
     }
     assertThat(first(inThree("A2"))).contains("those of another case");
+    tell(
+        desk,
+        "touch-1",
+        "{\"type\":\"fault\",\"item\":\"case:3.2/machine.bag\",\"what\":\"torn\"}");
+    tell(
+        desk,
+        "next-2",
+        "{\"type\":\"set-up-next\",\"room\":\"3\",\"like\":\"A3\",\"after\":\"3.2\"}");
+    // One screen begins the third while another is still at the second, or at the first.
+    for (String here : List.of("3.3", "3.2", "A3")) {
+      assertThat(inThree(here).path("answer").path("answer").asText()).isEqualTo("worked");
+    }
   }
 
   private JsonNode inThree(String caseId) throws Exception {

@@ -120,7 +120,7 @@ class RightsWalkTest extends PairedBoard {
         new Command.DrawDrugs(CASE, List.of("propofol"), null, null, null, null),
         new Command.DiscardDrug(CASE, 0, null),
         new Command.CountDrug(CASE, CountKind.DRAWN, "fentanyl", 1, null, null, null, null, null),
-        new Command.SetUpNext(ROOM, CASE));
+        new Command.SetUpNext(ROOM, CASE, null));
   }
 
   @Test

@@ -263,6 +263,9 @@ public sealed interface Command {
   /**
    * Once a room has started: the set-up of its next case begins, by the list of a first case of
    * this morning. What outlasts a case and is good comes over; all else is open.
+   *
+   * @param after the later case that the screen showed in the room, or null if it showed none: that
+   *     one's set-up is put away by this, and no other's
    */
-  record SetUpNext(RoomId room, CaseId like) implements Command {}
+  record SetUpNext(RoomId room, CaseId like, @Maybe CaseId after) implements Command {}
 }

@@ -31,7 +31,8 @@ final class Meanwhile {
     return null;
   }
 
-  private static String by(Ask ask, Touch touch) {
+  /** Who touched something last, and when. */
+  static String by(Ask ask, Touch touch) {
     String who = touch.by() == null ? "somebody" : touch.by().word();
     return "by " + who + " at " + ask.clock(touch.at());
   }

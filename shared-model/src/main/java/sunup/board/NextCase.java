@@ -38,6 +38,12 @@ public record NextCase(
     return newest;
   }
 
+  /** The items of the set-up that was begun last in a room; none if there is none. */
+  static List<Placed> newestItems(Morning morning, RoomId room) {
+    NextCase newest = newestIn(morning, room);
+    return newest == null ? List.of() : newest.items(morning);
+  }
+
   /** What of a list is set up for a later case: no steps, nobody's coming, no track beside. */
   static List<SheetItem> setUpOf(ComposedSheet sheet) {
     return sheet.items().stream()
@@ -67,11 +73,11 @@ public record NextCase(
     return list;
   }
 
-  /** True if an item still stands as it came over from the case before. */
+  /** True if nothing was said of an item since it came over from the case before. */
   public boolean isCarried(Item item) {
     return carried.contains(item.ref().key())
         && item.state() == ItemState.GOOD
-        && item.since() <= last.at();
+        && item.revision() == last.revision();
   }
 
   /** True if nobody has said anything of it yet. */

@@ -1,5 +1,8 @@
 package sunup.board;
 
+import java.util.ArrayList;
+import java.util.List;
+
 /** What events about people make of the state. */
 final class PeopleFacts {
   private PeopleFacts() {}
@@ -46,7 +49,9 @@ final class PeopleFacts {
                 ? Days.withRoom(p, e.room(), edit.touch)
                 : Days.withArrival(p, edit.at(), e.room(), edit.touch));
     edit.person(e.from(), p -> e.room().equals(p.room()) ? Days.withRoom(p, null, edit.touch) : p);
-    for (Placed placed : edit.from.itemsOf(e.room())) {
+    List<Placed> work = new ArrayList<>(edit.from.itemsOf(e.room()));
+    work.addAll(NextCase.newestItems(edit.from, e.room()));
+    for (Placed placed : work) {
       boolean inHand =
           placed.item().state() == ItemState.IN_HAND && e.from().equals(placed.item().by());
       boolean mending = e.from().equals(placed.item().mender());

@@ -3,6 +3,7 @@ package sunup.board;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import sunup.board.Morning.CaseDay;
 import sunup.board.Morning.PlaceDay;
 import sunup.board.Morning.RoomDay;
 import sunup.board.Morning.UnitDay;
@@ -49,19 +50,30 @@ final class ThingRules {
     return ask.accept(events);
   }
 
-  /** Items of the room that a unit leaves which were good by its being there and still need it. */
+  /**
+   * Items of the room that a unit leaves which were good by its being there and still need it: its
+   * first case's, and those of the next case that is set up there.
+   */
   private static List<Event> missed(Ask ask, UnitDay unit) {
     if (unit.with() == null) {
       return List.of();
     }
-    List<Placed> items = ask.morning.itemsOf(unit.with());
+    CaseDay first = ask.morning.caseIn(unit.with());
+    List<Event> events = new ArrayList<>();
+    events.addAll(missed(unit, ask.morning.itemsOf(unit.with()), first));
+    // The board knows no steps of a next case: none of them has happened.
+    events.addAll(missed(unit, NextCase.newestItems(ask.morning, unit.with()), null));
+    return events;
+  }
+
+  private static List<Event> missed(UnitDay unit, List<Placed> items, CaseDay day) {
     List<Event> events = new ArrayList<>();
     for (Placed placed : items) {
       boolean byThisUnit =
           placed.item().state() == ItemState.GOOD
               && placed.item().evidence() instanceof Evidence.Scan scan
               && scan.unit().equals(unit.plan().id());
-      if (byThisUnit && isStillNeeded(ask, placed, items)) {
+      if (byThisUnit && isStillNeeded(placed, items, day)) {
         events.add(new Event.ItemReopened(placed.ref(), null));
       }
     }
@@ -69,9 +81,9 @@ final class ThingRules {
   }
 
   /** Needed until the work that comes after it is done, or the step that it gates has happened. */
-  private static boolean isStillNeeded(Ask ask, Placed placed, List<Placed> items) {
+  private static boolean isStillNeeded(Placed placed, List<Placed> items, CaseDay day) {
     Step gate = placed.sheet().gates();
-    if (gate != null && ask.morning.caseIn(placed.room()).hasPassed(gate)) {
+    if (gate != null && day != null && day.hasPassed(gate)) {
       return false;
     }
     boolean hasFollowers = false;

@@ -59,7 +59,8 @@ final class GoldenMornings {
 
   /** A room's second case is set up after its first has started, then taken over by a third. */
   private static Day nextCase() {
-    Command begin = new Command.SetUpNext(Fixture.R1, Fixture.C1);
+    Command begin = new Command.SetUpNext(Fixture.R1, Fixture.C1, null);
+    Command third = new Command.SetUpNext(Fixture.R1, Fixture.C1, NextCases.SECOND);
     ItemRef cylinder = ItemRef.of(NextCases.SECOND, "machine.cylinder");
     return NextCases.started()
         .minute(90)
@@ -69,7 +70,7 @@ final class GoldenMornings {
             new Command.Sweep(Fixture.R1, Section.MACHINE, null, null, NextCases.SECOND))
         .by(Fixture.ANAESTHETIST_1, new Command.Fault(cylinder, Private.of("empty")))
         .minute(200)
-        .by(Fixture.ANAESTHETIST_1, begin);
+        .by(Fixture.ANAESTHETIST_1, third);
   }
 
   /** Two cases change rooms; one room confirms, the other is swapped once more before it does. */

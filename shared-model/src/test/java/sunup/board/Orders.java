@@ -180,7 +180,7 @@ final class Orders {
                 item().list().ofMaxSize(2).map(Orders::withoutHoles),
                 person())
             .as(Command.Sweep::new),
-        Combinators.combine(room(), caseId()).as(Command.SetUpNext::new),
+        Combinators.combine(room(), caseId(), nextId()).as(Command.SetUpNext::new),
         Combinators.combine(room(), Arbitraries.of(Section.values()), nextId())
             .as((room, section, next) -> new Command.Sweep(room, section, null, null, next)),
         Combinators.combine(item(), text()).as(Command.Fault::new),

@@ -61,6 +61,6 @@ final class Samples {
         new Command.DiscardDrug(Fixture.C1, 0, null),
         new Command.CountDrug(
             Fixture.C1, CountKind.DRAWN, "fentanyl", 1, null, null, null, Fixture.A1, Fixture.N1),
-        new Command.SetUpNext(Fixture.R1, Fixture.C1));
+        new Command.SetUpNext(Fixture.R1, Fixture.C1, null));
   }
 }

@@ -31,7 +31,7 @@ class NextCaseShownTest {
     List<Part> before = Shown.at(suite, "08:00").parts();
     assertThat(of(NextPart.class, before)).isEmpty();
 
-    suite.station("08:00", 1, new Command.SetUpNext(new RoomId("1"), new CaseId("C3")));
+    suite.station("08:00", 1, new Command.SetUpNext(new RoomId("1"), new CaseId("C3"), null));
     List<Part> after = Shown.at(suite, "08:00").parts();
 
     assertThat(after).containsAll(before);
@@ -55,7 +55,7 @@ class NextCaseShownTest {
   @Test
   void shouldBeForThoseWhoWorkInTheRooms() {
     Suite suite = started();
-    suite.station("08:00", 1, new Command.SetUpNext(new RoomId("1"), new CaseId("C1")));
+    suite.station("08:00", 1, new Command.SetUpNext(new RoomId("1"), new CaseId("C1"), null));
     assertThat(Shown.at(suite, "08:00").parts())
         .filteredOn(p -> p instanceof NextPart || p instanceof NextItemPart)
         .isNotEmpty()
