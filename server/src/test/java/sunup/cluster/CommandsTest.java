@@ -60,7 +60,7 @@ class CommandsTest {
     Section section = Section.MACHINE;
     List<Command> asked =
         List.of(
-            new Command.SetUpNext(ROOM, NEXT),
+            new Command.SetUpNext(ROOM, NEXT, null),
             new Command.ConfirmSwap(ROOM),
             new Command.Sweep(ROOM, section, null, null, NEXT));
     for (Command command : asked) {
