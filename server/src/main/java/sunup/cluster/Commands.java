@@ -29,9 +29,6 @@ final class Commands {
   private static final String BUSY = "The board has more to do than it can. Send it again.";
   private static final String NOBODY = "No node of the board has this morning now. Send it again.";
 
-  private static final String MIXED =
-      "A node of the board does not know this yet: it works once all of them are up to date.";
-
   private final Bus bus;
   private final LongSupplier now;
   private final Predicate<String> unknownToSome;
@@ -75,7 +72,7 @@ final class Commands {
   private void send(Wanted one, Wanted.Pending pending, String node) {
     if (isNew(pending.submission)) {
       // A node that can't read it would end the line, and all that is under way on it.
-      pending.answer.accept(new Reply.Later(MIXED));
+      pending.answer.accept(new Reply.Later(Reply.Later.MIXED));
       return;
     }
     long id = ++ids;

@@ -14,5 +14,9 @@ public sealed interface Reply {
   record Refused(RefusalCode code, String words) implements Reply {}
 
   /** Not now (no owner, journal away): no receipt was left, keep it and send it again. */
-  record Later(String words) implements Reply {}
+  record Later(String words) implements Reply {
+    /** While nodes of two versions stand beside each other. */
+    public static final String MIXED =
+        "A node of the board does not know this yet: it works once all of them are up to date.";
+  }
 }

@@ -43,8 +43,6 @@ final class SuiteActor implements Owner {
   private static final String AWAY = "The journal does not answer. It is kept and sent again.";
   private static final String FENCED = "Another node has this morning now. Send it again.";
   private static final String BUSY = "The board has more to do than it can. Send it again.";
-  private static final String MIXED =
-      "A node of the board does not know this yet: it works once all of them are up to date.";
   private static final String ENDING = "The board is being shut down. Send it again.";
 
   private enum Stage {
@@ -190,7 +188,7 @@ final class SuiteActor implements Owner {
     } else {
       Decisions.Attempt attempt = decisions.decide(submission);
       if (attempt == null) {
-        answer(pending, new Reply.Later(MIXED));
+        answer(pending, new Reply.Later(Reply.Later.MIXED));
         return;
       }
       InFlight under = new InFlight(pending, attempt, means.clock().monotonicMs());

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.SplittableRandom;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import sunup.board.Actor;
@@ -27,7 +26,6 @@ import sunup.simulated.SimulatedTime;
 class ForgettingTest {
   private static final MorningId MORNING = MorningId.parse("east/2026-11-30");
   private static final Actor DESK = new Actor(Role.DESK, null, "desk-1");
-  private static final SplittableRandom RANDOM = new SplittableRandom(1);
 
   private final SimulatedTime time = new SimulatedTime();
   private final SimulatedTime.Loop loop = time.loop();
@@ -39,15 +37,7 @@ class ForgettingTest {
   private Suites node() {
     SimulatedJournal journal =
         new SimulatedJournal(disk, loop, loop, Faults.none(), Bug.NONE, new Coverage());
-    return new Suites(journal, new NoteTaking(), clock, loop, loop, ForgettingTest::bytes);
-  }
-
-  private static byte[] bytes(int count) {
-    byte[] bytes = new byte[count];
-    for (int at = 0; at < count; at++) {
-      bytes[at] = (byte) RANDOM.nextInt();
-    }
-    return bytes;
+    return new Suites(journal, new NoteTaking(), clock, loop, loop, SuiteActorTest::bytes);
   }
 
   private void run(long ms) {

@@ -67,7 +67,7 @@ class SuiteActorTest {
     Runnable unused = owner.watch(told::add);
   }
 
-  private static byte[] bytes(int count) {
+  static byte[] bytes(int count) {
     byte[] bytes = new byte[count];
     for (int at = 0; at < count; at++) {
       bytes[at] = (byte) RANDOM.nextInt();

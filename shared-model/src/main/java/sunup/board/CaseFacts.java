@@ -151,11 +151,12 @@ final class CaseFacts {
     if (before != null && before.confirmedAt() == null) {
       left.addAll(before.left());
     }
+    Morning soFar = edit.soFar();
     for (ItemRef ref : voided) {
       if (!goes.plan().id().equals(ref.caseId())) {
         continue;
       }
-      SheetItem asks = edit.soFar().sheetItem(ref);
+      SheetItem asks = soFar.sheetItem(ref);
       boolean listed = left.stream().anyMatch(one -> one.item().equals(ref));
       if (asks != null && !listed) {
         left.add(new SwapDay.Left(ref, asks.section()));

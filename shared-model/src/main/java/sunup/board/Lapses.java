@@ -10,8 +10,6 @@ import sunup.sheets.SheetItem;
  * checks, which are made at the patient.
  */
 final class Lapses {
-  private static final long MINUTE = 60_000L;
-
   private Lapses() {}
 
   static ItemState stateOf(Morning morning, Item item, SheetItem sheet, long now) {
@@ -35,7 +33,7 @@ final class Lapses {
       return null;
     }
     CaseDay day = morning.caseOf(item.ref());
-    long at = item.since() + sheet.life().minutes() * MINUTE;
+    long at = sheet.life().until(item.since());
     if (day == null) {
       // Of a later case: the board knows no step of it, so the clock alone counts.
       return at;

@@ -9,8 +9,6 @@ import sunup.sheets.SheetItem;
 
 /** The set-up of a room's next case is begun. What is said of its items is {@link ItemRules}'. */
 final class NextCaseRules {
-  private static final long MINUTE = 60_000L;
-
   /** More than any room has cases in a day: a screen that begins one after the other is stopped. */
   static final int MOST_IN_A_ROOM = 12;
 
@@ -100,8 +98,6 @@ final class NextCaseRules {
   }
 
   private static boolean isGood(Item item, SheetItem asks, long at) {
-    return item != null
-        && item.state() == ItemState.GOOD
-        && at < item.since() + asks.life().minutes() * MINUTE;
+    return item != null && item.state() == ItemState.GOOD && at < asks.life().until(item.since());
   }
 }

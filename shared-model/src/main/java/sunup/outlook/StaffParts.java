@@ -222,7 +222,7 @@ final class StaffParts {
 
   /** The machine's checks of the day need no second look for the next case. */
   private static long goodUntil(Placed placed) {
-    return placed.item().since() + placed.sheet().life().minutes() * 60_000L;
+    return placed.sheet().life().until(placed.item().since());
   }
 
   private static String eve(SheetItem asks) {

@@ -14,6 +14,17 @@ import sunup.codec.Maybe;
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record Life(Integer minutes, String ends, String source, @Maybe Boolean nextCase) {
+  private static final long MINUTE = 60_000L;
+
+  /**
+   * When it has lapsed; only where {@code minutes} says so.
+   *
+   * @param since when it became good; in milliseconds, as the answer
+   */
+  public long until(long since) {
+    return since + minutes * MINUTE;
+  }
+
   /** True if the next case in the room finds it good. */
   boolean outlastsTheCase() {
     return Boolean.TRUE.equals(nextCase);

@@ -29,15 +29,7 @@ final class Copies {
   }
 
   static RoomIn withItems(RoomIn r, List<ItemIn> items) {
-    return new RoomIn(
-        r.id(),
-        r.caseId(),
-        r.target(),
-        r.startStep(),
-        r.begins(),
-        r.occupiedFor(),
-        r.startedAt(),
-        items);
+    return room(r, r.target(), r.occupiedFor(), r.startedAt(), items);
   }
 
   static RoomIn started(RoomIn r, Long startedAt) {
@@ -46,44 +38,23 @@ final class Copies {
 
   /** A room that is free and has started, or not if that is null. */
   static RoomIn started(RoomIn r, Long startedAt, List<ItemIn> items) {
-    return new RoomIn(
-        r.id(), r.caseId(), r.target(), r.startStep(), r.begins(), null, startedAt, items);
+    return room(r, r.target(), null, startedAt, items);
   }
 
   /** A room that aims at another time. */
   static RoomIn aiming(RoomIn r, long target) {
+    return room(r, target, r.occupiedFor(), r.startedAt(), r.items());
+  }
+
+  private static RoomIn room(
+      RoomIn r, long target, Draw occupiedFor, Long startedAt, List<ItemIn> items) {
     return new RoomIn(
-        r.id(),
-        r.caseId(),
-        target,
-        r.startStep(),
-        r.begins(),
-        r.occupiedFor(),
-        r.startedAt(),
-        r.items());
+        r.id(), r.caseId(), target, r.startStep(), r.begins(), occupiedFor, startedAt, items);
   }
 
   /** An item that lapses, if the step that it gates is not begun. */
   static ItemIn living(ItemIn i, String gates, long lifeMs) {
-    return new ItemIn(
-        i.key(),
-        i.section(),
-        i.ofCase(),
-        i.who(),
-        i.hands(),
-        i.waits(),
-        i.extra(),
-        i.after(),
-        gates,
-        i.marks(),
-        i.notBefore(),
-        i.place(),
-        i.inRoom(),
-        i.needs(),
-        i.arrival(),
-        lifeMs,
-        i.progress(),
-        i.asked());
+    return item(i, gates, i.notBefore(), lifeMs, i.progress(), i.who());
   }
 
   static ItemIn with(ItemIn i, Progress progress) {
@@ -91,6 +62,16 @@ final class Copies {
   }
 
   static ItemIn with(ItemIn i, Long notBefore, Progress progress, List<List<String>> who) {
+    return item(i, i.gates(), notBefore, i.lifeMs(), progress, who);
+  }
+
+  private static ItemIn item(
+      ItemIn i,
+      String gates,
+      Long notBefore,
+      Long lifeMs,
+      Progress progress,
+      List<List<String>> who) {
     return new ItemIn(
         i.key(),
         i.section(),
@@ -100,14 +81,14 @@ final class Copies {
         i.waits(),
         i.extra(),
         i.after(),
-        i.gates(),
+        gates,
         i.marks(),
         notBefore,
         i.place(),
         i.inRoom(),
         i.needs(),
         i.arrival(),
-        i.lifeMs(),
+        lifeMs,
         progress,
         i.asked());
   }

@@ -90,12 +90,8 @@ class LearnedTimesTest {
         Suite.changed(
                 3,
                 sheet ->
-                    new ComposedSheet(
-                        sheet.hash(),
-                        sheet.from(),
-                        sheet.items().stream()
-                            .map(i -> i.key().equals(item.key()) && isBlock(sheet) ? other : i)
-                            .toList()))
+                    Suite.each(
+                        sheet, i -> i.key().equals(item.key()) && isBlock(sheet) ? other : i))
             .morning();
     Hands longer = new Hands(other.hands().usual() + 1, other.hands().oneInTen() + 1);
     Morning learned =

@@ -41,6 +41,7 @@ import sunup.board.UnitPlan;
 import sunup.sheets.BadSheet;
 import sunup.sheets.ComposedSheet;
 import sunup.sheets.EvidenceRule;
+import sunup.sheets.SheetItem;
 import sunup.sheets.Sheets;
 
 /** An invented suite on the standard sheets, played by commands. */
@@ -79,6 +80,11 @@ public final class Suite {
   /** Rooms 1 to n with sheets that the site has changed; every third asks for a block. */
   static Suite changed(int n, UnaryOperator<ComposedSheet> change) {
     return new Suite(n, "06:30", true, "general", Suite::blocks, change);
+  }
+
+  /** The sheet with each item as it is made. */
+  static ComposedSheet each(ComposedSheet sheet, UnaryOperator<SheetItem> made) {
+    return new ComposedSheet(sheet.hash(), sheet.from(), sheet.items().stream().map(made).toList());
   }
 
   private static List<String> blocks(int room) {

@@ -14,7 +14,6 @@ import sunup.codec.Json;
 import sunup.forecast.AsRun;
 import sunup.forecast.AsRun.Piece;
 import sunup.forecast.BadInput;
-import sunup.sheets.ComposedSheet;
 import sunup.sheets.SheetItem;
 import sunup.wire.Part.RoomPart;
 import sunup.wire.Standing;
@@ -149,14 +148,7 @@ class ToldLaterTest {
     List<String> ungated = List.of("machine.circuit", "machine.flow");
     List<String> told = List.of("machine.ventilator", "machine.flow", "machine.circuit");
     Suite suite =
-        Suite.changed(
-            sheet ->
-                new ComposedSheet(
-                    sheet.hash(),
-                    sheet.from(),
-                    sheet.items().stream()
-                        .map(i -> ungated.contains(i.key()) ? ungated(i) : i)
-                        .toList()));
+        Suite.changed(sheet -> Suite.each(sheet, i -> ungated.contains(i.key()) ? ungated(i) : i));
     suite
         .good("06:50", 1, key -> !told.contains(key))
         .desk("07:20", new Command.Reach(CASE, Step.SENT_FOR))
