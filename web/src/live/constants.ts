@@ -9,8 +9,11 @@ export const BACK_OFF_MS = [100, 250, 500, 1_000, 2_000, 5_000] as const;
 export const JITTER_LEAST = 0.5;
 /** A socket that is not open by then is given up. */
 export const CONNECT_MS = 8_000;
-/** An open socket that brings nothing at all for so long is closed and opened again. */
-export const SILENT_SOCKET_MS = 10_000;
+/**
+ * An open socket that brings nothing at all for so long is closed and opened again: after the stale
+ * banner (5 s), as six heartbeats are missing; another node may be well.
+ */
+export const SILENT_SOCKET_MS = 6_000;
 
 /** Rule 2: a screen is stale after so long without a heartbeat. */
 export const STALE_MS = 5_000;

@@ -59,7 +59,7 @@ public final class Cluster implements AutoCloseable {
     HazelcastMembers joined = null;
     try {
       wait(bus.listen().toCompletionStage().toCompletableFuture());
-      joined = new HazelcastMembers(options, self);
+      joined = new HazelcastMembers(options, self, clock);
     } catch (HazelcastException e) {
       throw new IOException(
           "The node can't join at " + options.host() + ":" + options.port() + ": " + e.getMessage(),

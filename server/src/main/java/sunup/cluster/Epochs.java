@@ -63,6 +63,9 @@ final class Epochs {
 
   private void answered(Answer<Map<MorningId, Long>> answer) {
     asking = false;
+    if (clock.monotonicMs() - askedAt > SILENT_MS) {
+      answersSince = Long.MAX_VALUE;
+    }
     refused = !(answer instanceof Answer.Known);
     if (answer instanceof Answer.Known<Map<MorningId, Long>> known) {
       answersSince = Math.min(answersSince, clock.monotonicMs());

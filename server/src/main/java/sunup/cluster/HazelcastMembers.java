@@ -10,6 +10,7 @@ import com.hazelcast.core.HazelcastInstance;
 import com.hazelcast.core.HazelcastInstanceNotActiveException;
 import java.util.ArrayList;
 import java.util.List;
+import sunup.suites.Clock;
 
 /**
  * Who is there and who should own what, by Hazelcast: its list of members and its table of
@@ -20,11 +21,14 @@ final class HazelcastMembers implements Members, AutoCloseable {
   private static final String BUS = "sunup.bus";
 
   private final Node self;
+  private final Clock clock;
+  private final KnownNodes known = new KnownNodes();
   private final HazelcastInstance grid;
 
   /** Joins the cluster; takes a second or more. */
-  HazelcastMembers(ClusterOptions options, Node self) {
+  HazelcastMembers(ClusterOptions options, Node self, Clock clock) {
     this.self = self;
+    this.clock = clock;
     this.grid = Hazelcast.newHazelcastInstance(config(options, self));
   }
 
@@ -70,19 +74,19 @@ final class HazelcastMembers implements Members, AutoCloseable {
 
   @Override
   public List<Node> nodes() {
-    List<Node> nodes = new ArrayList<>();
-    nodes.add(self);
+    List<Node> named = new ArrayList<>();
+    named.add(self);
     try {
       for (Member member : grid.getCluster().getMembers()) {
         Node node = node(member);
         if (node != null && !node.id().equals(self.id())) {
-          nodes.add(node);
+          named.add(node);
         }
       }
     } catch (HazelcastInstanceNotActiveException e) {
-      // It ends; whoever is left is this node.
+      return named; // It ends; whoever is left is this node.
     }
-    return nodes;
+    return known.all(named, clock.monotonicMs());
   }
 
   @Override

@@ -15,6 +15,9 @@ final class Peer {
   /** Read by those who send, too. */
   private volatile BusMessage.Pulse last;
 
+  /** Its process is gone, until it is heard all the same. */
+  boolean ended;
+
   private Map<MorningId, BusMessage.Claim> claims = Map.of();
 
   /** Its real clock minus ours, or null as long as nobody knows. */
@@ -37,6 +40,7 @@ final class Peer {
     }
     last = pulse;
     heardAt = nowMs;
+    ended = false;
     Map<MorningId, BusMessage.Claim> said = new HashMap<>();
     pulse.claims().forEach(claim -> said.put(claim.morning(), claim));
     claims = said;
@@ -53,6 +57,12 @@ final class Peer {
 
   boolean live(long nowMs) {
     return last != null && nowMs - heardAt <= Placement.SILENT_MS;
+  }
+
+  /** Live, and of late it heard this node too. */
+  boolean bothWays(long nowMs) {
+    Long echo = last == null ? null : last.echo();
+    return live(nowMs) && echo != null && nowMs - echo <= Placement.SILENT_MS;
   }
 
   /** Whether it may be given the morning. */

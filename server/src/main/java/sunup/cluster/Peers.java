@@ -20,10 +20,17 @@ final class Peers {
   private final Members members;
   private final Bus bus;
   private final StoodStill stoodStill;
+  private final int nodesMeant;
   private final Map<String, Peer> all = new ConcurrentHashMap<>();
+  private volatile List<Seen> seen = List.of();
+  private volatile boolean amongMost;
 
-  Peers(String self, Clock clock, Members members, Bus bus) {
+  /**
+   * @param nodesMeant how many nodes there are when all are up
+   */
+  Peers(String self, int nodesMeant, Clock clock, Members members, Bus bus) {
     this.self = self;
+    this.nodesMeant = nodesMeant;
     this.clock = clock;
     this.members = members;
     this.bus = bus;
@@ -41,6 +48,11 @@ final class Peers {
     return peer == null ? null : peer.at();
   }
 
+  /** True if it was made so lately that it proves life. From any thread. */
+  boolean fresh(Long echo) {
+    return echo != null && clock.monotonicMs() - echo <= Placement.SILENT_MS;
+  }
+
   /** Silent until it is heard again; false if it was already. */
   boolean ended(String id) {
     Peer peer = live(id);
@@ -48,6 +60,7 @@ final class Peers {
       return false;
     }
     peer.heardAt = clock.monotonicMs() - Placement.SILENT_MS - 1;
+    peer.ended = true;
     return true;
   }
 
@@ -125,13 +138,35 @@ final class Peers {
    */
   record Seen(String node, boolean self, long heardMsAgo, int screens, int mornings) {}
 
-  List<Seen> seen(int screens, int mornings) {
+  /**
+   * Looks who is there.
+   *
+   * @param screens this node's
+   * @param mornings that it owns
+   */
+  void look(int screens, int mornings) {
     long now = clock.monotonicMs();
-    List<Seen> seen = new ArrayList<>();
-    seen.add(new Seen(self, true, 0, screens, mornings));
+    long hear = all.values().stream().filter(peer -> peer.bothWays(now)).count();
+    long ended = all.values().stream().filter(peer -> peer.ended).count();
+    amongMost = (1 + hear) * 2 > nodesMeant - ended;
+    List<Seen> found = new ArrayList<>();
+    found.add(new Seen(self, true, 0, screens, mornings));
     for (Peer peer : live()) {
-      seen.add(new Seen(peer.id, false, now - peer.heardAt, peer.screens(), peer.mornings()));
+      found.add(new Seen(peer.id, false, now - peer.heardAt, peer.screens(), peer.mornings()));
     }
+    seen = found;
+  }
+
+  /** All that are there, this one first. From any thread; half a second old at most. */
+  List<Seen> seen() {
     return seen;
+  }
+
+  /**
+   * True if this node and more than half of those that have not ended hear each other: what it does
+   * not know then, no other node knows better. From any thread; half a second old at most.
+   */
+  boolean amongMost() {
+    return amongMost;
   }
 }

@@ -58,7 +58,6 @@ final class Placement {
   private final Resettling resettling = new Resettling();
   private final OwnClock ownClock;
   private final long startedAt;
-  private volatile List<Peers.Seen> seen = List.of();
   private boolean leaving;
   private boolean ended;
 
@@ -82,7 +81,7 @@ final class Placement {
     this.lane = lane;
     this.screens = screens;
     this.commands = new Commands(bus, this::now, type -> reading().notByAll(type));
-    this.peers = new Peers(self, clock, members, bus);
+    this.peers = new Peers(self, nodesMeant, clock, members, bus);
     this.succession = new Succession(self, nodesMeant, members, peers);
     this.reading = new Reading(recentTypes, peers);
     this.epochs = new Epochs(suites, clock, lane, wanted::values);
@@ -170,16 +169,6 @@ final class Placement {
     }
   }
 
-  /** The last that was heard of a node's clock, or null: goes back to it. From any thread. */
-  Long echoFor(String node) {
-    return peers.echoFor(node);
-  }
-
-  /** True if it was made within {@link #SILENT_MS}: older ones prove no life. From any thread. */
-  boolean fresh(Long echo) {
-    return echo != null && now() - echo <= SILENT_MS;
-  }
-
   /** Another node let go of the morning for this one. */
   void handOver(MorningId morning) {
     Wanted one = want(morning);
@@ -198,10 +187,7 @@ final class Placement {
             return;
           }
           suites.trouble(morning).ifPresent(why -> reading.cannot(morning, why));
-          long now = now();
-          one.lost = now - one.lostAt < HOLD_OFF_MOST_MS ? one.lost + 1 : 0;
-          one.lostAt = now;
-          one.holdUntil = now + Math.min(HOLD_OFF_MOST_MS, HOLD_OFF_MS << Math.min(one.lost, 5));
+          one.isLost(now());
           letGo(one, () -> {});
           look(one);
         });
@@ -215,7 +201,7 @@ final class Placement {
     tellAll();
     epochs.ask();
     int mine = (int) wanted.values().stream().filter(Wanted::owned).count();
-    seen = peers.seen(screens.open(), mine);
+    peers.look(screens.open(), mine);
   }
 
   private void tellAll() {
@@ -266,6 +252,7 @@ final class Placement {
     Peer owner = owner(one);
     if (owner != null) {
       one.nobodySince = Long.MAX_VALUE;
+      one.rivalIsHeard();
       if (one.owned()) {
         // Epochs are the journal's: who has a higher one has it, also if that can't be read here.
         LOG.warn("{}: given up, {} has taken it", one.morning, owner.id);
@@ -293,10 +280,18 @@ final class Placement {
       }
       if (one.local == null
           && mayTake(one)
-          && now >= one.nobodySince + succession.waitMs(one.morning)) {
+          && now - succession.waitMs(one.morning) >= quietSince(one)) {
         take(one, "nobody has it");
       }
     }
+  }
+
+  /**
+   * Since when nobody has it. Who hears few nodes and reaches the journal only since was cut off by
+   * itself: the others may well have it.
+   */
+  private long quietSince(Wanted one) {
+    return succession.few() ? Math.max(one.nobodySince, epochs.answersSince()) : one.nobodySince;
   }
 
   /** The live node with the highest epoch, unless it is lower than this node's or the journal's. */
@@ -438,9 +433,8 @@ final class Placement {
     return reading;
   }
 
-  /** From any thread; half a second old at most. */
-  List<Peers.Seen> seen() {
-    return seen;
+  Peers peers() {
+    return peers;
   }
 
   boolean clockOff() {

@@ -177,7 +177,7 @@ public final class Routing implements Owners, Company {
 
     @Override
     public boolean tell(MorningId morning, Audience audience, Kind kind, Buffer message) {
-      Long echo = placement.echoFor(node);
+      Long echo = placement.peers().echoFor(node);
       return bus.send(node, new BusMessage.Told(morning, audience, kind, echo), message);
     }
   }
@@ -216,7 +216,7 @@ public final class Routing implements Owners, Company {
               });
     } else if (mine != null && payload != null && message instanceof BusMessage.Told told) {
       // A heartbeat that lay somewhere while this node or a line stood still proves nothing.
-      BooleanSupplier fresh = () -> placement.fresh(told.echo());
+      BooleanSupplier fresh = () -> placement.peers().fresh(told.echo());
       mine.of(told.morning().suite())
           .ifPresent(
               shown ->
@@ -227,12 +227,14 @@ public final class Routing implements Owners, Company {
   /**
    * How this node sees the cluster.
    *
+   * @param amongMost whether it and more than half of the nodes hear each other
    * @param unread mornings that are left to other nodes, and why
    */
   public record State(
       String node,
       boolean leaving,
       boolean clockOff,
+      boolean amongMost,
       List<Unread> unread,
       List<Peers.Seen> nodes) {}
 
@@ -245,7 +247,8 @@ public final class Routing implements Owners, Company {
         placement.reading().unread().entrySet().stream()
             .map(each -> new Unread(each.getKey().toString(), each.getValue()))
             .toList();
-    return new State(self, leaving, placement.clockOff(), unread, placement.seen());
+    Peers peers = placement.peers();
+    return new State(self, leaving, placement.clockOff(), peers.amongMost(), unread, peers.seen());
   }
 
   /**

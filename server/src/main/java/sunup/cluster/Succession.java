@@ -31,8 +31,12 @@ final class Succession {
 
   /** How long this node leaves a morning that nobody has to others. */
   long waitMs(MorningId morning) {
-    int live = 1 + peers.live().size();
-    return waitMs(morning, null) + (live * 2 < nodesMeant ? FEW_MS : 0);
+    return waitMs(morning, null) + (few() ? FEW_MS : 0);
+  }
+
+  /** Whether this node hears less than half of the nodes. */
+  boolean few() {
+    return (1 + peers.live().size()) * 2 < nodesMeant;
   }
 
   /**

@@ -19,6 +19,9 @@ final class Wanted {
   /** Commands that wait for an owner or for its answer; beyond it one is answered "not now". */
   static final int WAITING_LIMIT = 1_024;
 
+  /** Lost so often within a minute, it is left alone also if who has it is heard. */
+  private static final int LOST_OFTEN = 3;
+
   final MorningId morning;
   final List<Consumer<Place>> watchers = new ArrayList<>();
   final Deque<Pending> parked = new ArrayDeque<>();
@@ -83,6 +86,21 @@ final class Wanted {
       this.submission = submission;
       this.answer = answer;
       this.until = until;
+    }
+  }
+
+  /** Another node took it: it is left alone for a while, longer each time within a minute. */
+  void isLost(long nowMs) {
+    lost = nowMs - lostAt < Placement.HOLD_OFF_MOST_MS ? lost + 1 : 0;
+    lostAt = nowMs;
+    long hold = Placement.HOLD_OFF_MS << Math.min(lost, 5);
+    holdUntil = nowMs + Math.min(Placement.HOLD_OFF_MOST_MS, hold);
+  }
+
+  /** Who has it is in hearing: it is to be taken without a pause if that one falls silent. */
+  void rivalIsHeard() {
+    if (lost < LOST_OFTEN) {
+      holdUntil = 0;
     }
   }
 

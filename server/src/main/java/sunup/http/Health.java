@@ -17,6 +17,9 @@ final class Health {
   private final Supplier<Routing.State> cluster;
   private final BooleanSupplier warming;
 
+  /** A node that has just joined has nothing yet to show. */
+  private volatile boolean toldOnce;
+
   /**
    * @param loopback whether connections are taken from this machine only
    * @param cluster how this node sees it; gives null for one node alone
@@ -77,11 +80,21 @@ final class Health {
     return warming.getAsBoolean() && nodes.nodes().size() > 1;
   }
 
+  /**
+   * Whether a proxy should give it screens: not if another node could tell them more. A morning
+   * that nobody can tell, as its owner died or the journal is away, is no reason: then all nodes
+   * would be left at once, and no screen could even be told so.
+   */
+  private boolean up(Routing.State nodes, boolean allTold) {
+    toldOnce |= allTold;
+    return (allTold || (toldOnce && nodes.amongMost())) && !nodes.leaving() && !leftToOthers(nodes);
+  }
+
   Status status() {
     Routing.State nodes = cluster.get();
     int all = suites.all().size();
     int told = (int) suites.all().stream().filter(Mornings::tells).count();
-    boolean up = told == all && (nodes == null || !(nodes.leaving() || leftToOthers(nodes)));
+    boolean up = nodes == null ? told == all : up(nodes, told == all);
     Mornings shown =
         suites.all().stream().filter(one -> !one.tells()).findFirst().orElse(suites.first());
     return new Status(

@@ -26,11 +26,14 @@ final class Client implements AutoCloseable {
   private static final long LIMIT_S = 60;
   private static final long EVERY_NS = 50_000_000;
 
+  /** A command that waited longer tells how. */
+  private static final long TOLD_NS = 4_000_000_000L;
+
   /** What it got is forgotten now and then, so that a long run does not fill the memory. */
   private static final int FORGET_EVERY = 20;
 
   /** A page gives up a socket that was silent for so long. */
-  private static final long SILENT_NS = 10_000_000_000L;
+  private static final long SILENT_NS = 6_000_000_000L;
 
   private final Vertx vertx;
   private final String name;
@@ -99,18 +102,33 @@ final class Client implements AutoCloseable {
     return give(command, "");
   }
 
+  private static long ms(long ns) {
+    return ns / 1_000_000;
+  }
+
   private ServerMessage.Answer give(Command command, String text) throws Exception {
     CommandId id = new CommandId(UUID.randomUUID().toString());
     long begun = System.nanoTime();
     long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(LIMIT_S);
+    List<String> story = new ArrayList<>();
     while (System.nanoTime() < end) {
       comeBack();
       ServerMessage.Answer answer = ask(id, command);
+      story.add(
+          "%d ms: %s, back %d times, beat %d ms ago"
+              .formatted(
+                  ms(System.nanoTime() - begun),
+                  answer == null ? "no answer" : answer.status(),
+                  timesBack,
+                  ms(System.nanoTime() - screen().beatAt())));
       if (answer != null && !answer.status().equals("later")) {
         if (answer.status().equals("done")) {
           synchronized (this) {
             written.add(new Written(id, text, begun, System.nanoTime(), answer.upTo()));
           }
+        }
+        if (System.nanoTime() - begun > TOLD_NS) {
+          System.out.println("  " + name + " waited long: " + String.join("; ", story));
         }
         return answer;
       }

@@ -3,6 +3,9 @@ package sunup.cluster;
 import io.vertx.core.Vertx;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalTime;
+import java.time.ZoneOffset;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
@@ -166,10 +169,16 @@ public final class FaultRing {
     done.add(new Done(fault, at, until, back, silent));
     figures.fault(fault, back);
     System.out.printf(
-        "%-18s node %d: longest wait for an answer %5d ms, whole %5d ms after its end,"
+        "%s %-18s node %d: longest wait for an answer %5d ms, whole %5d ms after its end,"
             + " oldest board shown as live %5d ms, longest silence of a screen behind the proxy"
             + " %5d ms%n",
-        fault.words(), place, back, ms(until - ended), live.oldestLive(), silent);
+        LocalTime.now(ZoneOffset.UTC).truncatedTo(ChronoUnit.SECONDS),
+        fault.words(),
+        place,
+        back,
+        ms(until - ended),
+        live.oldestLive(),
+        silent);
   }
 
   /** The longest that a writer had to wait for an answer since the fault began. */
@@ -264,7 +273,7 @@ public final class FaultRing {
         cluster.network().delayedBy(),
         live.stalls());
     wrong.forEach(System.out::println);
-    if (wrong.isEmpty()) {
+    if (wrong.isEmpty() && inTime) {
       Network.run("rm", "-r", folder.toString());
     }
     if (!inTime) {

@@ -140,7 +140,7 @@ final class FaultyCluster {
         backend nodes
           balance leastconn
           option httpchk GET /health/ready
-          default-server check inter 500ms fall 3 rise 1 on-marked-down shutdown-sessions
+          default-server check inter 500ms fall 3 rise 3 on-marked-down shutdown-sessions
         """
                 .formatted(HTTP)
             + servers);

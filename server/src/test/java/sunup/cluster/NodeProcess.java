@@ -52,7 +52,12 @@ public final class NodeProcess {
       throws IOException {
     Path mine = Files.createDirectories(folder.resolve("node-" + me));
     this.said = mine.resolve("said");
-    Files.deleteIfExists(said);
+    for (int before = 1; Files.exists(said); before++) {
+      Path kept = mine.resolve("said-" + before);
+      if (!Files.exists(kept)) {
+        Files.move(said, kept);
+      }
+    }
     List<String> line = new ArrayList<>(within);
     line.addAll(
         List.of(
@@ -60,6 +65,7 @@ public final class NodeProcess {
             "-XX:TieredStopAtLevel=1",
             "-XX:+UseSerialGC",
             "-Xmx384m",
+            "-Dsunup.cluster.level=INFO",
             "-cp",
             System.getProperty("java.class.path"),
             NodeProcess.class.getName(),

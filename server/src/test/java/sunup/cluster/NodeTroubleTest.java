@@ -103,7 +103,17 @@ class NodeTroubleTest {
     owner(next);
     all.addAll(note(next, "by a node without the journal"));
     wall.await(ServerMessage.Beat.class, beat -> !beat.readOnly());
-    lines.get(next).away(false);
+    for (CutLine line : lines) {
+      line.away(true);
+    }
+    wall.await(ServerMessage.Beat.class, ServerMessage.Beat::readOnly);
+    Nodes.until(
+        () -> nodes.stream().noneMatch(node -> told(node)), "all nodes to miss the journal");
+    assertThat(nodes).as("a proxy leaves them their screens").allMatch(n -> Nodes.up(n.port()));
+    for (CutLine line : lines) {
+      line.away(false);
+    }
+    wall.await(ServerMessage.Beat.class, beat -> !beat.readOnly());
     assertThat(all).hasSize(2);
     Kept.check(server.address(schema), all);
   }
@@ -122,6 +132,10 @@ class NodeTroubleTest {
         },
         "an owner");
     return found[0];
+  }
+
+  private static boolean told(SunupServer node) {
+    return Nodes.ask(node.port(), "/health/ready", null).path("told").asInt() > 0;
   }
 
   private boolean clockOff(int node) {
