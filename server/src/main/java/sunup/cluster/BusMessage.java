@@ -50,6 +50,7 @@ public sealed interface BusMessage {
    * @param claims the mornings that it owns
    * @param unfit mornings that it can't read
    * @param reads types of events that it reads and not every node may; null says none
+   * @param hears the nodes that it hears and that hear it; null from one that does not say
    */
   record Pulse(
       long at,
@@ -60,7 +61,8 @@ public sealed interface BusMessage {
       int screens,
       List<Claim> claims,
       List<MorningId> unfit,
-      Set<String> reads)
+      Set<String> reads,
+      Set<String> hears)
       implements BusMessage {}
 
   /**

@@ -2,6 +2,7 @@ package sunup.cluster;
 
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Set;
 import sunup.board.MorningId;
 
 /** What is known of another node by its pulses. Kept in the lane. */
@@ -63,6 +64,11 @@ final class Peer {
   boolean bothWays(long nowMs) {
     Long echo = last == null ? null : last.echo();
     return live(nowMs) && echo != null && nowMs - echo <= Placement.SILENT_MS;
+  }
+
+  /** The nodes that it says that it hears, and that hear it. */
+  Set<String> hears() {
+    return last == null || last.hears() == null ? Set.of() : last.hears();
   }
 
   /** Whether it may be given the morning. */

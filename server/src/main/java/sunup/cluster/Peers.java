@@ -22,6 +22,7 @@ final class Peers {
   private final StoodStill stoodStill;
   private final int nodesMeant;
   private final Map<String, Peer> all = new ConcurrentHashMap<>();
+  private Set<String> told = Set.of();
   private volatile List<Seen> seen = List.of();
   private volatile boolean amongMost;
 
@@ -55,19 +56,46 @@ final class Peers {
 
   /** Silent until it is heard again; false if it was already. */
   boolean ended(String id) {
-    Peer peer = live(id);
-    if (peer == null) {
+    Peer peer = all.get(id);
+    if (peer == null || peer.ended) {
       return false;
     }
-    peer.heardAt = clock.monotonicMs() - Placement.SILENT_MS - 1;
+    long now = clock.monotonicMs();
+    boolean lived = peer.live(now);
     peer.ended = true;
-    return true;
+    peer.heardAt = Math.min(peer.heardAt, now - Placement.SILENT_MS - 1);
+    return lived;
   }
 
   /** Those that were heard of late. */
   List<Peer> live() {
     long now = clock.monotonicMs();
     return all.values().stream().filter(peer -> peer.live(now)).toList();
+  }
+
+  /** True if a node that is heard says of one that is not, and has not ended, that it lives. */
+  boolean othersHearMore() {
+    List<Peer> live = live();
+    return live.stream()
+        .flatMap(peer -> peer.hears().stream())
+        .anyMatch(id -> !id.equals(self) && live(id) == null && !isEnded(id));
+  }
+
+  private Set<String> hears() {
+    long now = clock.monotonicMs();
+    Set<String> ids = new HashSet<>();
+    all.values().stream().filter(peer -> peer.bothWays(now)).forEach(peer -> ids.add(peer.id));
+    return ids;
+  }
+
+  /** True if it told the others that it hears one whom it hears no more: they wait for that. */
+  boolean lostOne() {
+    return !hears().containsAll(told);
+  }
+
+  private boolean isEnded(String id) {
+    Peer peer = all.get(id);
+    return peer != null && peer.ended;
   }
 
   /** This one if it was heard of late, else null. */
@@ -99,6 +127,7 @@ final class Peers {
       List<MorningId> unfit,
       Set<String> reads) {
     long now = clock.monotonicMs();
+    told = hears();
     for (Node node : members.nodes()) {
       if (!node.id().equals(self)) {
         Peer peer = all.get(node.id());
@@ -106,7 +135,7 @@ final class Peers {
         long held = peer == null ? 0 : now - peer.heardAt;
         BusMessage.Pulse pulse =
             new BusMessage.Pulse(
-                now, echo, held, clock.realMs(), stays, screens, claims, unfit, reads);
+                now, echo, held, clock.realMs(), stays, screens, claims, unfit, reads, told);
         bus.send(node.id(), pulse, null);
       }
     }
@@ -117,7 +146,7 @@ final class Peers {
     Set<String> ids = new HashSet<>();
     members.nodes().forEach(node -> ids.add(node.id()));
     live().forEach(peer -> ids.add(peer.id));
-    ids.remove(self);
+    ids.removeIf(id -> id.equals(self) || isEnded(id));
     Set<String> read = new HashSet<>(types);
     for (String id : ids) {
       Peer peer = all.get(id);
@@ -146,9 +175,9 @@ final class Peers {
    */
   void look(int screens, int mornings) {
     long now = clock.monotonicMs();
-    long hear = all.values().stream().filter(peer -> peer.bothWays(now)).count();
+    long hear = hears().size();
     long ended = all.values().stream().filter(peer -> peer.ended).count();
-    amongMost = (1 + hear) * 2 > nodesMeant - ended;
+    amongMost = (1 + hear) * 2 > nodesMeant - ended && !othersHearMore();
     List<Seen> found = new ArrayList<>();
     found.add(new Seen(self, true, 0, screens, mornings));
     for (Peer peer : live()) {
@@ -163,8 +192,9 @@ final class Peers {
   }
 
   /**
-   * True if this node and more than half of those that have not ended hear each other: what it does
-   * not know then, no other node knows better. From any thread; half a second old at most.
+   * True if this node and more than half of those that have not ended hear each other, and these
+   * hear nobody whom it does not: what it does not know then, no other node knows better. From any
+   * thread; half a second old at most.
    */
   boolean amongMost() {
     return amongMost;

@@ -224,6 +224,9 @@ final class Placement {
     peers.noticeStanding();
     long now = now();
     peers.forget(HOLD_OFF_MOST_MS);
+    if (peers.lostOne()) {
+      tellAll();
+    }
     reading.tick();
     watchClock();
     for (Wanted one : List.copyOf(wanted.values())) {

@@ -11,7 +11,7 @@ final class Succession {
   /** How much longer the next in line waits. */
   static final long IN_LINE_MS = 1_500;
 
-  /** How much longer a node waits that hears less than half of the nodes. */
+  /** How much longer a node waits that is {@link #few not able to tell} who lives. */
   static final long FEW_MS = 8_000;
 
   private final String self;
@@ -34,9 +34,9 @@ final class Succession {
     return waitMs(morning, null) + (few() ? FEW_MS : 0);
   }
 
-  /** Whether this node hears less than half of the nodes. */
+  /** Whether this node hears less than half of the nodes, or fewer than those do that it hears. */
   boolean few() {
-    return (1 + peers.live().size()) * 2 < nodesMeant;
+    return (1 + peers.live().size()) * 2 < nodesMeant || peers.othersHearMore();
   }
 
   /**

@@ -87,7 +87,8 @@ final class Health {
    */
   private boolean up(Routing.State nodes, boolean allTold) {
     toldOnce |= allTold;
-    return (allTold || (toldOnce && nodes.amongMost())) && !nodes.leaving() && !leftToOthers(nodes);
+    boolean nobodyCould = toldOnce && nodes.amongMost() && nodes.unread().isEmpty();
+    return (allTold || nobodyCould) && !nodes.leaving() && !leftToOthers(nodes);
   }
 
   Status status() {

@@ -39,6 +39,15 @@ final class Network {
           + " nsenter, ip, tc, nft and haproxy (Debian: apt-get install util-linux iproute2"
           + " nftables haproxy)";
 
+  /**
+   * Where it can be had: a kernel that is set to bbr lets a line on which little goes pass one
+   * packet in three seconds for a minute after it was cut some times, which hides what is to be
+   * seen.
+   */
+  private static final String[] CONGESTION = {
+    "sysctl", "-w", "net.ipv4.tcp_congestion_control=reno"
+  };
+
   private static final long LIMIT_S = 60;
   private static final String DELAY = "90ms";
   private static final String LOSS = "10%";
@@ -49,6 +58,7 @@ final class Network {
   /** The first thing in a namespace of one's own: its loopback. */
   static void begin() throws Exception {
     run("ip", "link", "set", "lo", "up");
+    tries(CONGESTION);
   }
 
   /**
@@ -66,6 +76,9 @@ final class Network {
       join(place, "v", "eth0", "br0", "10.77.0." + (10 + place));
       join(place, "c", "eth1", "br1", "10.78.0." + (10 + place));
       within(place, "ip", "link", "set", "lo", "up");
+      List<String> congestion = new ArrayList<>(at(place));
+      congestion.addAll(List.of(CONGESTION));
+      tries(congestion.toArray(String[]::new));
     }
     run("nft", "add", "table", "bridge", "cut");
     for (String hook : List.of("forward", "input", "output")) {
