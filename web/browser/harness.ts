@@ -1,4 +1,4 @@
-import type { Beat, Frame, RoomPart, View } from '../src/generated/wire.ts';
+import type { Beat, ClientMessageUnion, Frame, RoomPart, Tock, View } from '../src/generated/wire.ts';
 import { Live } from '../src/live/index.ts';
 import type { RawSocket } from '../src/live/socket.ts';
 import { realTimers, type Timers } from '../src/live/timers.ts';
@@ -25,7 +25,16 @@ class FakeSocket implements RawSocket {
   onopen: (() => void) | null = null;
   onmessage: ((event: { data: unknown }) => void) | null = null;
   onclose: (() => void) | null = null;
-  send(): void {}
+  /** Answers ticks, or the wall would be stale. */
+  send(data: Uint8Array<ArrayBuffer>): void {
+    const message = JSON.parse(new TextDecoder().decode(data)) as ClientMessageUnion;
+    if (message.m !== 'tick') return;
+    const { sentAt } = message;
+    queueMicrotask(() => {
+      const { morningClock, rate } = beat();
+      deliver(bytes({ m: 'tock', sentAt, morningClock, rate }));
+    });
+  }
   close(): void {}
 }
 
@@ -44,7 +53,7 @@ socket.onopen?.();
 
 let n = 0;
 const encoder = new TextEncoder();
-const bytes = (message: View | Frame | Beat): ArrayBuffer =>
+const bytes = (message: View | Frame | Beat | Tock): ArrayBuffer =>
   encoder.encode(JSON.stringify(message)).buffer as ArrayBuffer;
 
 function deliver(data: ArrayBuffer): void {

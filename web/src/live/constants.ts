@@ -31,9 +31,16 @@ export const MESSAGE_BYTES_MAX = 8 * 1024 * 1024;
 /** Parts kept; a server that sends more is wrong, and the screen says so. */
 export const PARTS_MAX = 20_000;
 
-/** How often the clocks are compared, and how many comparisons are remembered. */
-export const TICK_MS = 10_000;
-export const TICKS_KEPT = 8;
+/**
+ * A heartbeat proves life only if the answer to a tick of at most so long ago came before it: one
+ * that lay on the line while that was cut is as old as the cut.
+ */
+export const ECHO_MS = 2_000;
+/** How often a tick is sent, and how many comparisons of the clocks are remembered. */
+export const TICK_MS = 1_000;
+/** A heartbeat brings one too, if none was sent for so long. */
+export const TICK_AGAIN_MS = 750;
+export const TICKS_KEPT = 60;
 /** A heartbeat that disagrees by more than this sets the clock at once (times the rate). */
 export const CLOCK_STEP_MS = 1_500;
 

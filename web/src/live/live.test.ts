@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Beat, Frame, PartUnion, View } from '../generated/wire.ts';
 import {
+  ECHO_MS,
   LOWER_BEATS_TO_FORGET,
   PICTURE_AGE_MAX_MS,
   PICTURE_ANEW_MS,
@@ -124,6 +125,48 @@ describe('the live picture', () => {
     expect(one.state.stale).toBe(true);
     network.last.deliver(beat({ n: 11 }));
     expect(one.state.stale).toBe(false);
+  });
+
+  it('shouldTakeNoHeartbeatThatLayOnTheLineForAProof', () => {
+    const { one, network, timers } = live();
+    network.last.deliver(view());
+    network.last.deliver(beat());
+    timers.pass(STALE_MS + 1_000);
+    expect(one.state.stale).toBe(true);
+    // The cut is over and what was sent before it arrives, at first one message alone.
+    network.last.deliverLate(beat({ morningClock: 910_000 }));
+    expect(one.state.stale).toBe(true);
+    expect(one.beats).toBe(1);
+    // The ticks of the cut came late, too: an answer to one of them proves no more.
+    const ticks = network.last.of('tick');
+    const asked = ticks.find((tick) => timers.now() - tick.sentAt > ECHO_MS)!;
+    network.last.deliver({ m: 'tock', sentAt: asked.sentAt, morningClock: 910_000, rate: 10 });
+    network.last.deliverLate(beat({ morningClock: 920_000 }));
+    expect(one.state.stale).toBe(true);
+    // One that is answered does, until it is old itself.
+    const { sentAt } = ticks.at(-1)!;
+    network.last.deliver({ m: 'tock', sentAt, morningClock: 960_000, rate: 10 });
+    network.last.deliverLate(beat({ morningClock: 960_000 }));
+    expect(one.state.stale).toBe(false);
+    expect(one.beats).toBe(2);
+    timers.pass(sentAt + ECHO_MS - timers.now());
+    network.last.deliverLate(beat({ morningClock: 980_000 }));
+    expect(one.beats).toBe(3);
+    timers.pass(1);
+    network.last.deliverLate(beat({ morningClock: 980_000 }));
+    expect(one.beats).toBe(3);
+  });
+
+  it('shouldSendATickASecondAlsoWhenOnlyHeartbeatsWakeIt', () => {
+    const { network, timers } = live();
+    network.last.deliver(view());
+    const before = network.last.of('tick').length;
+    for (let second = 0; second < 10; second++) {
+      timers.pass(500);
+      network.last.deliver(beat());
+      timers.pass(500);
+    }
+    expect(network.last.of('tick').length - before).toBe(10);
   });
 
   it('shouldSayReadOnlyWhileTheJournalIsAway', () => {

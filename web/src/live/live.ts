@@ -8,16 +8,10 @@ import type {
 import { Channel, type Effect } from './channel.ts';
 import { toldMessage, toldParts } from '../words/index.ts';
 import { MorningClock } from './clock.ts';
-import {
-  PATH,
-  PICTURE_AGE_MAX_MS,
-  PICTURE_MS,
-  STALE_LOOK_MS,
-  TICK_MS,
-  VIEW_WAIT_MS,
-} from './constants.ts';
+import { PATH, PICTURE_AGE_MAX_MS, PICTURE_MS, STALE_LOOK_MS, VIEW_WAIT_MS } from './constants.ts';
 import { DbShelf } from './db-shelf.ts';
 import { BeatEvent, ChangeEvent, EarlierEvent, TroubleEvent } from './events.ts';
+import { Echo } from './echo.ts';
 import { Entry, type EntryState } from './entry.ts';
 import type { ScreenKey } from './key.ts';
 import { uuidv7 } from './ids.ts';
@@ -95,6 +89,7 @@ export class Live extends EventTarget {
   private readonly shelf: Shelf;
   private readonly outbox: Outbox;
   private readonly socket: Socket;
+  private readonly echo: Echo;
   readonly entry: Entry;
   private readonly lists = new Map<string, readonly PartUnion[]>();
   private changePending = false;
@@ -128,6 +123,7 @@ export class Live extends EventTarget {
       this.timers,
       options.open,
     );
+    this.echo = new Echo(this.timers, (message) => this.socket.send(message));
     this.entry = new Entry(
       {
         send: (message) => this.socket.send(message),
@@ -144,7 +140,7 @@ export class Live extends EventTarget {
     this.socket.start();
     if (this.options.keeps) this.everyPicture(this.options.keeps);
     this.everyLook();
-    this.everyTick();
+    this.echo.start();
   }
 
   /**
@@ -309,7 +305,7 @@ export class Live extends EventTarget {
     this.viewAskedAt = this.timers.now();
     const { screen, page, date, suite } = this.options;
     this.socket.send(this.channel.hello(screen, page, date, suite));
-    this.socket.send({ m: 'tick', sentAt: Math.round(this.timers.now()) });
+    this.echo.opened();
     this.outbox.connected();
     this.refreshState();
   }
@@ -338,7 +334,7 @@ export class Live extends EventTarget {
       case 'beat': {
         const at = this.timers.now();
         const effect = this.channel.beat(message);
-        if (effect === 'alive') {
+        if (effect === 'alive' && this.echo.fresh()) {
           this.clock.beat(at, message.morningClock, message.rate);
           this.clock.alive(at);
           this.readOnly = message.readOnly;
@@ -346,12 +342,14 @@ export class Live extends EventTarget {
           this.dispatchEvent(new BeatEvent());
         }
         this.follow(effect);
+        this.echo.tick();
         break;
       }
       case 'answer':
         this.outbox.answered(message);
         break;
       case 'tock':
+        this.echo.tock(message.sentAt);
         this.clock.tock(message.sentAt, this.timers.now(), message.morningClock, message.rate);
         break;
       case 'trouble':
@@ -396,13 +394,6 @@ export class Live extends EventTarget {
   private everyLook(): void {
     this.refreshState();
     this.timers.after(STALE_LOOK_MS, () => this.everyLook());
-  }
-
-  private everyTick(): void {
-    this.timers.after(TICK_MS, () => {
-      this.socket.send({ m: 'tick', sentAt: Math.round(this.timers.now()) });
-      this.everyTick();
-    });
   }
 
   private readState(): LiveState {

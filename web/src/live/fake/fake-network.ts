@@ -28,7 +28,18 @@ export class FakeSocket implements RawSocket {
     this.onopen?.();
   }
 
+  /** As a server that hears the screen: before a heartbeat the last tick is answered. */
   deliver(message: ServerMessageUnion): void {
+    const tick = this.of('tick').at(-1);
+    if (message.m === 'beat' && tick) {
+      const { morningClock, rate } = message;
+      this.deliverLate({ m: 'tock', sentAt: tick.sentAt, morningClock, rate });
+    }
+    this.deliverLate(message);
+  }
+
+  /** What lay on the line: no tick was heard before it. */
+  deliverLate(message: ServerMessageUnion): void {
     this.raw(encoder.encode(JSON.stringify(message)).buffer);
   }
 

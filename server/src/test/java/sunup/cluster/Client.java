@@ -78,7 +78,8 @@ final class Client implements AutoCloseable {
   private TestScreen connect(String at) throws Exception {
     int colon = at.indexOf(':');
     int port = Integer.parseInt(at.substring(colon + 1));
-    return TestScreen.connect(vertx, TestScreen.options(at.substring(0, colon), port));
+    return TestScreen.connect(vertx, TestScreen.options(at.substring(0, colon), port))
+        .ticking(vertx);
   }
 
   String name() {

@@ -26,7 +26,8 @@ final class LiveWatch {
   /**
    * Of a heartbeat the journal's confirmation is at most 2 s old when it is made, and it at most 2
    * s when another node passes it on; the rest is what a narrow line and a crowded machine may
-   * take.
+   * take. It was sent after the tick whose answer came before it: how old the board was is counted
+   * from that.
    */
   private static final long PROOF_MS = 2_000 + 2_000 + 700;
 
@@ -124,7 +125,8 @@ final class LiveWatch {
               + ms(beatAt - before)
               + " ms");
     }
-    if (age <= PROOF_MS || !live) {
+    long proof = lacks == null ? 0 : ms(screen.beatEchoAt() - lacks.getValue());
+    if (proof <= PROOF_MS || !live) {
       suspects.remove(client);
     } else if (beat) {
       suspects.putIfAbsent(client, now);
@@ -134,8 +136,9 @@ final class LiveWatch {
       suspects.remove(client);
       oldAsLive.incrementAndGet();
       System.out.printf(
-          "  %s shows a board as live that is %d ms old, by a heartbeat of %d ms ago%n",
-          client.name(), age, ms(now - beatAt));
+          "  %s shows a board as live that is %d ms old, by a heartbeat of %d ms ago, sent less than"
+              + " %d ms ago%n",
+          client.name(), age, ms(now - beatAt), ms(now - screen.beatEchoAt()));
     }
   }
 

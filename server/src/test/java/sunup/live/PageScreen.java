@@ -3,6 +3,7 @@ package sunup.live;
 import io.vertx.core.buffer.Buffer;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.function.Consumer;
 import java.util.function.LongSupplier;
 import sunup.board.MorningId;
 import sunup.codec.BadJson;
@@ -20,19 +21,36 @@ public final class PageScreen {
   /** As in the pages. */
   public static final long STALE_MS = 5_000;
 
+  /** As in the pages: a heartbeat after the answer to an older tick may have lain on the line. */
+  public static final long ECHO_MS = 2_000;
+
+  private static final long TICK_MS = 1_000;
+
   private static final long VIEW_WAIT_MS = 3_000;
   private static final int LOWER_BEATS_TO_FORGET = 15;
 
-  /** Told of a heartbeat that proved life. */
+  /** Told of a heartbeat that proved life, and when the node sent it. */
   public interface Judge {
-    void alive(PageScreen screen, ServerMessage.Beat beat);
+    void alive(PageScreen screen, ServerMessage.Beat beat, long sentAt);
+  }
+
+  /** Between it and its node. */
+  public interface Line {
+    /** How long the next message takes. */
+    long way();
+
+    /** How long the next tick or its answer takes. */
+    long echoWay();
+
+    /** True for a planted mistake: what lay on the line proves as much. */
+    boolean trusted();
   }
 
   private final String name;
   private final Audience audience;
   private final Lane outside;
   private final LongSupplier now;
-  private final LongSupplier way;
+  private final Line line;
   private final Judge judge;
   private final Map<String, Part> parts = new LinkedHashMap<>();
   private Socket socket;
@@ -43,35 +61,36 @@ public final class PageScreen {
   private int lowerBeats;
   private long aliveAt = Long.MIN_VALUE / 2;
   private long heardAt;
+  private long echoAt;
   private long askedAt = Long.MIN_VALUE / 2;
   private boolean readOnly;
 
   /**
    * @param outside where it lives
    * @param now simulated milliseconds
-   * @param way how long the next message to or from it takes
    */
   public PageScreen(
-      String name,
-      Audience audience,
-      Lane outside,
-      LongSupplier now,
-      LongSupplier way,
-      Judge judge) {
+      String name, Audience audience, Lane outside, LongSupplier now, Line line, Judge judge) {
     this.name = name;
     this.audience = audience;
     this.outside = outside;
     this.now = now;
-    this.way = way;
+    this.line = line;
     this.judge = judge;
   }
 
-  /** Says hello to a node, resuming if it has something. */
-  public void connect(Mornings to) {
+  /**
+   * Says hello to a node, resuming if it has something.
+   *
+   * @param there where the node reads its sockets
+   */
+  public void connect(Mornings to, Consumer<Runnable> there) {
     close();
     Socket made = new Socket(to);
     socket = made;
     heardAt = now.getAsLong();
+    echoAt = heardAt;
+    tick(made, there);
     askedAt = Long.MIN_VALUE / 2;
     if (morning == null) {
       to.join(made, null, null, null, null);
@@ -90,6 +109,17 @@ public final class PageScreen {
 
   public boolean connected() {
     return socket != null;
+  }
+
+  /** Once a second; the answer comes in turn with all that the node sends. */
+  private void tick(Socket by, Consumer<Runnable> there) {
+    if (by == socket) {
+      long sentAt = now.getAsLong();
+      Runnable answer =
+          () -> by.carry(Json.bytes(new ServerMessage.Tock(sentAt, 0, 1)), line.echoWay());
+      Runnable unused = outside.after(line.echoWay(), () -> there.accept(answer));
+      Runnable unusedNext = outside.after(TICK_MS, () -> tick(by, there));
+    }
   }
 
   /** When anything was last heard. */
@@ -130,38 +160,41 @@ public final class PageScreen {
 
     @Override
     public void view(Buffer message) {
-      carry(message);
+      carry(message.getBytes(), line.way());
     }
 
     @Override
     public void frame(Buffer message) {
-      carry(message);
+      carry(message.getBytes(), line.way());
     }
 
     @Override
     public void beat(Buffer message) {
-      carry(message);
+      carry(message.getBytes(), line.way());
     }
 
-    private void carry(Buffer message) {
-      lastArrival = Math.max(lastArrival, now.getAsLong() + way.getAsLong());
-      Runnable unused = outside.after(lastArrival - now.getAsLong(), () -> arrived(this, message));
+    private void carry(byte[] message, long way) {
+      long sentAt = now.getAsLong();
+      lastArrival = Math.max(lastArrival, sentAt + way);
+      Runnable unused = outside.after(lastArrival - sentAt, () -> arrived(this, message, sentAt));
     }
   }
 
-  private void arrived(Socket by, Buffer message) {
+  private void arrived(Socket by, byte[] message, long sentAt) {
     if (by != socket) {
       return;
     }
     heardAt = now.getAsLong();
     try {
-      ServerMessage read = Json.read(message.getBytes(), ServerMessage.class);
+      ServerMessage read = Json.read(message, ServerMessage.class);
       if (read instanceof ServerMessage.View view) {
         view(view);
       } else if (read instanceof ServerMessage.Frame frame) {
         frame(frame);
       } else if (read instanceof ServerMessage.Beat beat) {
-        beat(beat);
+        beat(beat, sentAt);
+      } else if (read instanceof ServerMessage.Tock tock) {
+        echoAt = Math.max(echoAt, tock.sentAt());
       }
     } catch (BadJson e) {
       throw new IllegalStateException(e);
@@ -199,7 +232,7 @@ public final class PageScreen {
     lowerBeats = 0;
   }
 
-  private void beat(ServerMessage.Beat beat) {
+  private void beat(ServerMessage.Beat beat, long sentAt) {
     if (beat.epoch() < epoch) {
       lowerBeats++;
       if (lowerBeats >= LOWER_BEATS_TO_FORGET) {
@@ -210,11 +243,11 @@ public final class PageScreen {
     lowerBeats = 0;
     if (beat.epoch() > epoch || beat.n() > n) {
       ask();
-    } else if (beat.n() == n) {
+    } else if (beat.n() == n && (line.trusted() || now.getAsLong() - echoAt <= ECHO_MS)) {
       upTo = Math.max(upTo, beat.upTo());
       aliveAt = now.getAsLong();
       readOnly = beat.readOnly();
-      judge.alive(this, beat);
+      judge.alive(this, beat, sentAt);
     }
   }
 
@@ -223,7 +256,7 @@ public final class PageScreen {
     Socket by = socket;
     if (at - askedAt >= VIEW_WAIT_MS) {
       askedAt = at;
-      Runnable unused = outside.after(way.getAsLong(), () -> by.to.view(by));
+      Runnable unused = outside.after(line.way(), () -> by.to.view(by));
     }
   }
 }

@@ -16,5 +16,7 @@ public enum Bug {
   /** A new owner goes on from what it had read before it took the epoch. */
   SKIP_TAIL,
   /** A node passes on heartbeats however long they were on their way. */
-  PASS_ON_OLD_BEATS
+  PASS_ON_OLD_BEATS,
+  /** A screen takes a heartbeat for a proof however long it lay on its own line. */
+  TRUST_THE_LINE
 }

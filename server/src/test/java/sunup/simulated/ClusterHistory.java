@@ -58,6 +58,10 @@ final class ClusterHistory {
   private final long[] backAt = new long[Script.NODES];
   private final List<Client> clients = new ArrayList<>();
   private final List<PageScreen> screens = new ArrayList<>();
+
+  /** By screen, which node it is at. */
+  private final int[] servedBy = new int[Script.NODES + 1];
+
   private final Oracle oracle = new Oracle();
   private final LiveJudge judge;
   private int born;
@@ -155,15 +159,41 @@ final class ClusterHistory {
     Audience audience = at == 0 ? Audience.WALL : Audience.DESK;
     String name = "screen " + at;
     PageScreen screen =
-        new PageScreen(
-            name,
-            audience,
-            outside,
-            time::now,
-            () -> 1 + world.weather.draw(name, ++messages, WAY_MS),
-            judge);
+        new PageScreen(name, audience, outside, time::now, new ScreenLine(name, at), judge);
     screens.add(screen);
     outside.after(600, () -> look(screen, at, null));
+  }
+
+  private final class ScreenLine implements PageScreen.Line {
+    private final String name;
+    private final int screen;
+    private long echoes;
+
+    ScreenLine(String name, int screen) {
+      this.name = name;
+      this.screen = screen;
+    }
+
+    private long way(String line, long number) {
+      return 1
+          + world.weather.draw(line, number, WAY_MS)
+          + world.weather.screenLate(servedBy[screen], line, number);
+    }
+
+    @Override
+    public long way() {
+      return way(name, ++messages);
+    }
+
+    @Override
+    public long echoWay() {
+      return way(name + " echo", ++echoes);
+    }
+
+    @Override
+    public boolean trusted() {
+      return world.bug == Bug.TRUST_THE_LINE;
+    }
   }
 
   private void look(PageScreen screen, int at, Machine on) {
@@ -176,7 +206,8 @@ final class ClusterHistory {
       now = nodes[node];
       if (now != null && now.process.alive() && !now.leaving) {
         tell(screen + " comes to " + now.id);
-        screen.connect(now.mornings);
+        servedBy[screens.indexOf(screen)] = node;
+        screen.connect(now.mornings, now.net::execute);
       }
     }
     int next = node;

@@ -55,7 +55,11 @@ record Fault(Kind kind, long at, long lasts, int node, int other, int how) {
     /** The hands of a node's clock jump and are set right at the end. */
     CLOCK,
     /** The node is shut down in order and started again. */
-    LEAVE;
+    LEAVE,
+    /**
+     * What goes between a node and its screens comes late; how: all at the end, or now and then.
+     */
+    SCREENS;
 
     /** Hits the next commit, write or take-over, and no other. */
     boolean once() {

@@ -19,9 +19,12 @@ import sunup.wire.ServerMessage;
 final class LiveJudge implements PageScreen.Judge {
   /**
    * The journal confirmed the epoch within 2 s before the heartbeat was made, a node passes it on
-   * within 2 s of that, and it takes its way to the screen.
+   * within 2 s of that, and what goes between threads takes its time.
    */
   static final long OLD_MS = 2_000 + 2_000 + 100;
+
+  /** And it is on its way to the screen for as long as the screen lets it. */
+  static final long OLD_SHOWN_MS = OLD_MS + PageScreen.ECHO_MS;
 
   private final World world;
   private final MorningId morning;
@@ -57,15 +60,17 @@ final class LiveJudge implements PageScreen.Judge {
   }
 
   @Override
-  public void alive(PageScreen screen, ServerMessage.Beat beat) {
+  public void alive(PageScreen screen, ServerMessage.Beat beat, long sentAt) {
     if (beat.readOnly()) {
       world.coverage.saw("screen told read-only");
       return;
     }
     world.coverage.saw("screen told live");
     long now = world.time.now();
+    // What it was when it was sent, and what it is by now.
+    long oldest = Math.max(sentAt - OLD_MS, now - OLD_SHOWN_MS);
     Long ended = epochEnded.get(beat.epoch());
-    if (ended != null && now - ended > OLD_MS) {
+    if (ended != null && ended < oldest) {
       oracle.problem(
           screen
               + " was told that epoch "
@@ -75,7 +80,7 @@ final class LiveJudge implements PageScreen.Judge {
               + " ms after it ended");
     }
     int next = (int) beat.upTo();
-    if (next < durableAt.size() && now - durableAt.get(next) > OLD_MS) {
+    if (next < durableAt.size() && durableAt.get(next) < oldest) {
       oracle.problem(
           screen
               + " was told that the board at event "

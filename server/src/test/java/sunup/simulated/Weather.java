@@ -59,6 +59,16 @@ final class Weather {
     return null;
   }
 
+  /** How much longer than usual the next message between the node and a screen of its takes. */
+  long screenLate(int node, String line, long number) {
+    Fault fault = now(Fault.Kind.SCREENS, node);
+    if (fault == null) {
+      return 0;
+    }
+    long left = fault.ends() - time.now();
+    return fault.how() == 0 ? left : draw(line + " late", number, left);
+  }
+
   /** True from so long after a split began until so long after it ended. */
   boolean apart(int one, int other, long noticedMs, long mergedMs) {
     for (Fault fault : begun) {

@@ -29,6 +29,11 @@ import sunup.wire.ServerMessage;
 public final class TestScreen {
   private static final long WAIT_SECONDS = 20;
 
+  /** As in the pages. */
+  private static final long ECHO_NS = 2_000_000_000L;
+
+  private static final int TICK_MS = 1_000;
+
   private final List<String> raw = new ArrayList<>();
   private final List<ServerMessage> got = new ArrayList<>();
   private final Map<String, Part> parts = new LinkedHashMap<>();
@@ -45,6 +50,13 @@ public final class TestScreen {
   private int gaps;
   private long beatAt = System.nanoTime();
   private boolean readOnly;
+  private boolean ticking;
+  private boolean proved;
+
+  /** When the newest tick was sent that has been answered. */
+  private long echoAt;
+
+  private long beatEchoAt = beatAt;
 
   private TestScreen(WebSocketClient client) {
     this.client = client;
@@ -115,10 +127,11 @@ public final class TestScreen {
 
   private void keep(ServerMessage message) {
     if (message instanceof ServerMessage.Beat beat) {
-      beatAt = System.nanoTime();
-      readOnly = beat.readOnly();
+      beat(beat);
+    } else if (message instanceof ServerMessage.Tock tock) {
+      echoAt = Math.max(echoAt, tock.sentAt());
     }
-    if (message instanceof ServerMessage.View view) {
+    if (message instanceof ServerMessage.View view && !(ticking && view.epoch() < epoch)) {
       parts.clear();
       view.parts().forEach(part -> parts.put(part.key(), part));
       morning = view.morning().toString();
@@ -135,6 +148,31 @@ public final class TestScreen {
       n = frame.n();
       upTo = frame.upTo();
     }
+  }
+
+  /** A proof of life, if it speaks of what is shown and can't have lain on the line. */
+  private void beat(ServerMessage.Beat beat) {
+    long now = System.nanoTime();
+    if (!ticking || (beat.epoch() == epoch && beat.n() == n && now - echoAt <= ECHO_NS)) {
+      proved = true;
+      beatAt = now;
+      beatEchoAt = echoAt;
+      readOnly = beat.readOnly();
+    } else if (beat.epoch() > epoch || beat.n() > n) {
+      send(new ClientMessage.AskView());
+    }
+  }
+
+  /** From now on it judges heartbeats as a page does, which sends a tick a second for that. */
+  public TestScreen ticking(Vertx vertx) {
+    synchronized (this) {
+      ticking = true;
+      echoAt = System.nanoTime();
+    }
+    long timer =
+        vertx.setPeriodic(0, TICK_MS, t -> send(new ClientMessage.Tick(System.nanoTime())));
+    var unused = ended.thenRun(() -> vertx.cancelTimer(timer));
+    return this;
   }
 
   public TestScreen hello(String name, String page) {
@@ -233,11 +271,18 @@ public final class TestScreen {
     return beatAt;
   }
 
+  /** The last heartbeat was sent after this. */
+  public synchronized long beatEchoAt() {
+    return beatEchoAt;
+  }
+
   /** Takes over when the last heartbeat of an earlier socket came. */
   public TestScreen since(TestScreen before) {
     long at = before.beatAt();
+    long echo = before.beatEchoAt();
     synchronized (this) {
-      beatAt = all(ServerMessage.Beat.class).isEmpty() ? at : beatAt;
+      beatAt = proved ? beatAt : at;
+      beatEchoAt = proved ? beatEchoAt : echo;
     }
     return this;
   }

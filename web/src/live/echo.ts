@@ -1,0 +1,57 @@
+import type { ClientMessageUnion } from '../generated/wire.ts';
+import { ECHO_MS, TICK_AGAIN_MS, TICK_MS } from './constants.ts';
+import type { Timers } from './timers.ts';
+
+/**
+ * Knows whether what comes now can have lain on the line. A line that was cut delivers late what was
+ * sent before the cut, one heartbeat perhaps and then nothing for seconds. So ticks are sent, and
+ * since a socket keeps the order, what comes after the answer to one was sent after that tick. No
+ * clock but this screen's counts.
+ */
+export class Echo {
+  private readonly timers: Timers;
+  private readonly send: (message: ClientMessageUnion) => boolean;
+  private tickedAt: number | null = null;
+  /** When the socket was opened, or the newest tick was sent that has been answered. */
+  private echoAt: number | null = null;
+
+  /** @param send as the socket's: false if nothing is open */
+  constructor(timers: Timers, send: (message: ClientMessageUnion) => boolean) {
+    this.timers = timers;
+    this.send = send;
+  }
+
+  /** There is another socket: all that comes on it was sent from now on. */
+  opened(): void {
+    this.echoAt = this.timers.now();
+    this.tickedAt = null;
+    this.tick();
+  }
+
+  start(): void {
+    this.timers.after(TICK_MS, () => {
+      this.tick();
+      this.start();
+    });
+  }
+
+  /**
+   * Sends a tick, unless one was sent just now. Heartbeats call this too: a hidden page's timers may
+   * fall due once a minute only, but its messages come.
+   */
+  tick(): void {
+    const at = this.timers.now();
+    if (this.tickedAt !== null && at - this.tickedAt < TICK_AGAIN_MS) return;
+    // Rounded down, or an answer could come before its tick.
+    if (this.send({ m: 'tick', sentAt: Math.floor(at) })) this.tickedAt = at;
+  }
+
+  tock(sentAt: number): void {
+    if (sentAt <= this.timers.now()) this.echoAt = Math.max(sentAt, this.echoAt ?? sentAt);
+  }
+
+  /** True if what comes now was sent at most {@link ECHO_MS} ago. */
+  fresh(): boolean {
+    return this.echoAt !== null && this.timers.now() - this.echoAt <= ECHO_MS;
+  }
+}
