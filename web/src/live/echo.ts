@@ -1,5 +1,5 @@
 import type { ClientMessageUnion } from '../generated/wire.ts';
-import { ECHO_MS, TICK_AGAIN_MS, TICK_MS } from './constants.ts';
+import { ECHO_MS, SILENT_SOCKET_MS, TICK_AGAIN_MS, TICK_MS } from './constants.ts';
 import type { Timers } from './timers.ts';
 
 /**
@@ -48,6 +48,11 @@ export class Echo {
 
   tock(sentAt: number): void {
     if (sentAt <= this.timers.now()) this.echoAt = Math.max(sentAt, this.echoAt ?? sentAt);
+  }
+
+  /** True if the line is so slow that another one is better: it answers no tick for long. */
+  useless(): boolean {
+    return this.echoAt !== null && this.timers.now() - this.echoAt > SILENT_SOCKET_MS;
   }
 
   /** True if what comes now was sent at most {@link ECHO_MS} ago. */

@@ -1,11 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import type { Beat, Frame, PartUnion, View } from '../generated/wire.ts';
 import {
+  BACK_OFF_MS,
   ECHO_MS,
   LOWER_BEATS_TO_FORGET,
   PICTURE_AGE_MAX_MS,
   PICTURE_ANEW_MS,
   PICTURE_MS,
+  SILENT_SOCKET_MS,
+  STALE_LOOK_MS,
   STALE_MS,
   VIEW_WAIT_MS,
 } from './constants.ts';
@@ -131,7 +134,7 @@ describe('the live picture', () => {
     const { one, network, timers } = live();
     network.last.deliver(view());
     network.last.deliver(beat());
-    timers.pass(STALE_MS + 1_000);
+    timers.pass(STALE_MS + 500);
     expect(one.state.stale).toBe(true);
     // The cut is over and what was sent before it arrives, at first one message alone.
     network.last.deliverLate(beat({ morningClock: 910_000 }));
@@ -155,6 +158,22 @@ describe('the live picture', () => {
     timers.pass(1);
     network.last.deliverLate(beat({ morningClock: 980_000 }));
     expect(one.beats).toBe(3);
+  });
+
+  it('should leave a line that brings heartbeats and answers no ticks', () => {
+    const { network, timers } = live();
+    network.last.deliver(view());
+    network.last.deliver(beat());
+    const slow = network.last;
+    for (let passed = 0; passed < SILENT_SOCKET_MS; passed += 1_000) {
+      timers.pass(1_000);
+      expect(slow.closed).toBe(false);
+      slow.deliverLate(beat());
+    }
+    timers.pass(STALE_LOOK_MS);
+    expect(slow.closed).toBe(true);
+    timers.pass(BACK_OFF_MS[0]);
+    expect(network.last).not.toBe(slow);
   });
 
   it('shouldSendATickASecondAlsoWhenOnlyHeartbeatsWakeIt', () => {

@@ -343,6 +343,7 @@ export class Live extends EventTarget {
         }
         this.follow(effect);
         this.echo.tick();
+        this.leaveUseless();
         break;
       }
       case 'answer':
@@ -391,8 +392,14 @@ export class Live extends EventTarget {
     });
   }
 
+  /** A line that passes a heartbeat now and then, each older than the last, is as bad as none. */
+  private leaveUseless(): void {
+    if (this.socket.connected && this.echo.useless()) this.socket.again();
+  }
+
   private everyLook(): void {
     this.refreshState();
+    this.leaveUseless();
     this.timers.after(STALE_LOOK_MS, () => this.everyLook());
   }
 
