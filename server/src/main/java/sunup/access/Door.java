@@ -24,7 +24,7 @@ public final class Door {
   static final int SOCKETS_MAX = 8;
 
   /** A page gets a new pass this often. */
-  private static final long PASS_AGAIN_MS = 3_600_000;
+  private static final long PASS_AGAIN_MS = 2 * 60_000;
 
   private static final String COUNTERSIGN = "countersign";
   private static final String PUSH = "push";

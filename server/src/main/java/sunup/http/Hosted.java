@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import sunup.access.Access;
 import sunup.board.SuiteId;
 import sunup.intake.SiteFile;
 import sunup.live.Mornings;
@@ -44,8 +45,17 @@ final class Hosted {
    * @throws Answers.Wrong 404 if there is none of this id
    */
   Suite asked(RoutingContext context) throws Answers.Wrong {
+    String named = context.request().getParam("suite");
+    Access.Asker asker = Guard.asker(context);
+    if (asker != null) {
+      String own = asker.suite().value();
+      if (named != null && !named.equals(own)) {
+        throw new Answers.Wrong("Not allowed", 403, "This screen is of another suite.");
+      }
+      named = own;
+    }
     return mornings
-        .named(context.request().getParam("suite"))
+        .named(named)
         .map(this::suite)
         .orElseThrow(() -> new Answers.Wrong("No such suite", 404, named()));
   }

@@ -64,7 +64,13 @@ public final class KeyHolder {
 
   /** Opens a socket and says hello; tells what is to be signed. */
   public String knock(String page) throws Exception {
-    socket = TestScreen.connect(vertx, port).hello("any", page);
+    return knock(page, null);
+  }
+
+  /** Opens a socket and says hello as a screen of that suite; the nonce to prove. */
+  public String knock(String page, String suite) throws Exception {
+    ClientMessage.Hello hello = new ClientMessage.Hello("any", page, null, null, null, null, suite);
+    socket = TestScreen.connect(vertx, port).send(hello);
     return socket.await(ServerMessage.Challenge.class, c -> true).nonce();
   }
 

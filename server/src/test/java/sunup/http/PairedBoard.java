@@ -43,7 +43,11 @@ abstract class PairedBoard {
 
   @BeforeEach
   void start() throws Exception {
-    Files.writeString(folder.resolve("site.json"), SiteFile.standardText());
+    for (String suite : suites()) {
+      Files.writeString(
+          site(suite),
+          SiteFile.standardText().replace("\"suite\": \"main\"", "\"suite\": \"" + suite + "\""));
+    }
     http = vertx.createHttpClient();
     begin();
     desk = screen().first(server.firstLink().orElseThrow(), "K1", PIN);
@@ -55,9 +59,19 @@ abstract class PairedBoard {
 
   void begin(PairingOptions pairing) throws Exception {
     ServerOptions options =
-        ServerOptions.of(folder.resolve("data"), folder.resolve("site.json"), 0, clock())
+        ServerOptions.of(
+                folder.resolve("data"), suites().stream().map(this::site).toList(), 0, clock())
             .pairing(pairing);
     server = await(SunupServer.start(vertx, options));
+  }
+
+  /** The first is that of the desk. */
+  List<String> suites() {
+    return List.of("main");
+  }
+
+  private Path site(String suite) {
+    return folder.resolve(suite.equals("main") ? "site.json" : suite + ".json");
   }
 
   Clock clock() {
