@@ -1,4 +1,11 @@
-import type { Beat, ClientMessageUnion, Frame, RoomPart, Tock, View } from '../src/generated/wire.ts';
+import type {
+  Beat,
+  ClientMessageUnion,
+  Frame,
+  RoomPart,
+  Tock,
+  View,
+} from '../src/generated/wire.ts';
 import { Live } from '../src/live/index.ts';
 import type { RawSocket } from '../src/live/socket.ts';
 import { realTimers, type Timers } from '../src/live/timers.ts';

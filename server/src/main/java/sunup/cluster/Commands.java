@@ -71,7 +71,7 @@ final class Commands {
 
   private void send(Wanted one, Wanted.Pending pending, String node) {
     if (isNew(pending.submission)) {
-      // A node that can't read it would end the line, and all that is under way on it.
+      // A node that can't read it would leave it out, or end the line if it is an older one still.
       pending.answer.accept(new Reply.Later(Reply.Later.MIXED));
       return;
     }

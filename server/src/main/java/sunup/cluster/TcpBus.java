@@ -30,7 +30,10 @@ import sunup.codec.BadJson;
  * again; what was on it is lost.
  */
 final class TcpBus implements Bus, AutoCloseable {
-  /** Bytes of one message; a line that brings a larger one is closed. */
+  /**
+   * Bytes of one message; a line that brings a larger one is closed. One that can't be read is left
+   * out, and the line stays.
+   */
   static final int MESSAGE_MAX = 32 * 1024 * 1024;
 
   /** Unsent bytes of a line beyond which nothing more is taken for it. */
@@ -40,6 +43,7 @@ final class TcpBus implements Bus, AutoCloseable {
   static final long LOOK_MS = 200;
 
   private static final int CONNECT_MS = 1_000;
+  private static final int LEFT_OUT_TOLD_EACH = 1_000;
   private static final Logger LOG = LoggerFactory.getLogger(TcpBus.class);
 
   private final Vertx vertx;
@@ -199,6 +203,7 @@ final class TcpBus implements Bus, AutoCloseable {
     private final RecordParser parser = RecordParser.newFixed(4);
     private int size = -1;
     private String from;
+    private long leftOut;
 
     Incoming(NetSocket line) {
       this.line = line;
@@ -220,7 +225,24 @@ final class TcpBus implements Bus, AutoCloseable {
       try {
         take(bytes);
       } catch (BadJson | RuntimeException e) {
-        refuse("what can't be read: " + e.getMessage());
+        if (from == null) {
+          refuse("what can't be read: " + e.getMessage());
+        } else {
+          leftOut(e);
+        }
+      }
+    }
+
+    /**
+     * Its length is known, so the next one can be read: a newer node may say more than this one.
+     */
+    private void leftOut(Exception why) {
+      if (leftOut++ % LEFT_OUT_TOLD_EACH == 0) {
+        LOG.warn(
+            "from {} came what this node can't read ({} so far); it is left out: {}",
+            from,
+            leftOut,
+            why.getMessage());
       }
     }
 

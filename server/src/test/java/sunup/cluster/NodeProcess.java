@@ -7,9 +7,12 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
+import sunup.access.PairingOptions;
+import sunup.http.ServerOptions;
 import sunup.http.SunupServer;
 import sunup.journal.PostgresAddress;
 import sunup.live.fake.TickingClock;
@@ -18,6 +21,7 @@ import sunup.suites.Clock;
 /** A node in a process of its own, and the process as its test sees it. */
 public final class NodeProcess {
   private static final String PORT = "port ";
+  private static final String LINK = "link ";
   private static final String CLOCK = "clock";
   private static final long LIMIT_S = 60;
 
@@ -97,16 +101,29 @@ public final class NodeProcess {
   }
 
   private int portSaid() {
+    return said(PORT).map(Integer::parseInt).orElse(0);
+  }
+
+  private Optional<String> said(String what) {
     try {
       return Files.readString(said)
           .lines()
-          .filter(line -> line.startsWith(PORT))
-          .map(line -> Integer.parseInt(line.substring(PORT.length())))
-          .findFirst()
-          .orElse(0);
+          .filter(line -> line.startsWith(what))
+          .map(line -> line.substring(what.length()))
+          .findFirst();
     } catch (IOException e) {
-      return 0;
+      return Optional.empty();
     }
+  }
+
+  /** What its first administrator needs, once it listens. */
+  String link() {
+    return said(LINK).orElseThrow();
+  }
+
+  /** If this file is there before the nodes of a folder start, their screens are paired. */
+  static Path pepper(Path folder) {
+    return folder.resolve("pepper");
   }
 
   /** kill -9. */
@@ -159,13 +176,19 @@ public final class NodeProcess {
     try {
       Path mine = Path.of(args[0]);
       Clock clock = new SetOffClock(new TickingClock(), mine.resolve(CLOCK));
-      server = Nodes.start(Vertx.vertx(), mine, httpPort, database, cluster, clock);
+      ServerOptions options = Nodes.options(mine, httpPort, database, cluster, clock);
+      Path pepper = pepper(mine.getParent());
+      if (Files.exists(pepper)) {
+        options = options.pairing(new PairingOptions(pepper));
+      }
+      server = Nodes.get(SunupServer.start(Vertx.vertx(), options));
     } catch (ExecutionException e) {
       System.err.println(e.getCause().getMessage());
       System.exit(1);
       return;
     }
     Runtime.getRuntime().addShutdownHook(new Thread(() -> close(server)));
+    server.firstLink().ifPresent(link -> System.out.println(LINK + link));
     System.out.println(PORT + server.port());
     CountDownLatch forEver = new CountDownLatch(1);
     forEver.await();

@@ -77,7 +77,7 @@ final class Nodes {
     return options(folder, 0, database, cluster, clock);
   }
 
-  private static ServerOptions options(
+  static ServerOptions options(
       Path folder, int httpPort, PostgresAddress database, ClusterOptions cluster, Clock clock)
       throws IOException {
     Path site = folder.resolve("site.json");

@@ -4,8 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.vertx.core.Vertx;
 import io.vertx.core.buffer.Buffer;
+import io.vertx.core.net.NetClient;
 import io.vertx.core.net.NetServer;
 import io.vertx.core.net.NetSocket;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -23,6 +25,7 @@ import sunup.board.CommandId;
 import sunup.board.MorningId;
 import sunup.board.Private;
 import sunup.board.Role;
+import sunup.codec.Json;
 import sunup.live.Feed;
 import sunup.suites.Submission;
 import sunup.wire.Audience;
@@ -201,6 +204,34 @@ class TcpBusTest {
     rude.write(Buffer.buffer().appendInt(Integer.MAX_VALUE));
     closed.get(20, TimeUnit.SECONDS);
     assertThat(heard).isEmpty();
+  }
+
+  @Test
+  void shouldLeaveOutAMessageThatItCannotReadAndHearTheNext() throws Exception {
+    bus("a", "one", null);
+    NetClient client = vertx.createNetClient();
+    NetSocket newer = Nodes.get(client.connect(nodes.get(0).port(), "127.0.0.1"));
+    Nodes.get(newer.write(new BusFrame(new BusMessage.Hello("b", "one"), null).bytes()));
+    String later =
+        Json.mapper()
+            .writeValueAsString(ask("from later"))
+            .replace("\"add-note\"", "\"of-next-year\"");
+    assertThat(later).contains("of-next-year");
+    for (String head : List.of(later, "{", "[]")) {
+      byte[] bytes = head.getBytes(StandardCharsets.UTF_8);
+      Buffer message =
+          Buffer.buffer()
+              .appendInt(BusFrame.LENGTH_BYTES + bytes.length)
+              .appendInt(bytes.length)
+              .appendBytes(bytes);
+      Nodes.get(newer.write(message));
+    }
+    // Its length is right, and that of its head is not.
+    Nodes.get(newer.write(Buffer.buffer().appendInt(4).appendInt(99)));
+    Nodes.get(newer.write(new BusFrame(ask("still here"), null).bytes()));
+    assertThat(next().message()).isInstanceOf(BusMessage.Hello.class);
+    assertThat(next()).isEqualTo(new Heard("b", ask("still here"), null));
+    Nodes.get(client.close());
   }
 
   /** A key with its own certificate, which is its own authority. */
