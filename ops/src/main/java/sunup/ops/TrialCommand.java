@@ -98,7 +98,7 @@ final class TrialCommand implements Callable<Integer> {
   private Scenario hidden() throws IOException, Wrong {
     try {
       Scenario read = Scenario.read(DemoFolder.resource("year/hidden.json"));
-      return new Scenario(read.from(), read.to(), seed, read.truths(), read.leaks());
+      return new Scenario(read.from(), read.to(), seed, read.truths(), read.leaks(), null);
     } catch (BadJson e) {
       throw Wrong.failed(e.getMessage());
     }

@@ -16,7 +16,7 @@ final class CompareSums {
       """
       g AS (SELECT suite, day, $KEY k, count(*)::DOUBLE n, count(*) FILTER (on_time)::DOUBLE o,
         sum(late / 60000e0) l, sum((late / 60000e0) * (late / 60000e0)) q
-        FROM start $WHERE AND started IS NOT NULL GROUP BY suite, day, k),
+        FROM start $WHERE AND on_time IS NOT NULL GROUP BY suite, day, k),
       t AS (SELECT suite, day, sum(n) n, sum(o) o, sum(l) l, sum(q) q FROM g GROUP BY suite, day)
       """;
 

@@ -9,9 +9,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.Consumer;
@@ -41,12 +39,12 @@ final class DuckFigures implements FactFigures {
   /** What the plain ways of a trial learn from, by date. */
   private static final String DONE =
       "SELECT day, done_M, count(*) FILTER (came_M), count(*) FROM start $WHERE"
-          + " AND chance_M IS NOT NULL GROUP BY day, done_M ORDER BY day";
+          + " AND chance_M IS NOT NULL AND came_M IS NOT NULL GROUP BY day, done_M ORDER BY day";
 
   /** Each forecast, in any order. */
   private static final String SAID =
       "SELECT suite, day, chance_M, came_M, done_M, acted_M, again_M, named_M"
-          + " FROM start $WHERE AND chance_M IS NOT NULL";
+          + " FROM start $WHERE AND chance_M IS NOT NULL AND came_M IS NOT NULL";
 
   private final DuckDBConnection connection;
 
@@ -159,12 +157,26 @@ final class DuckFigures implements FactFigures {
   }
 
   @Override
+  public List<Period.Day> days(Filter filter) {
+    return days(filter, "false", "started IS NOT NULL");
+  }
+
+  @Override
   public List<Period.Day> days(Filter filter, Integer grace) {
-    String is = grace == null ? "on_time" : "cut <= " + grace * FirstCaseFact.MINUTE;
+    if (grace == null) {
+      return days(filter, "on_time", "on_time IS NOT NULL");
+    }
+    long ms = grace * FirstCaseFact.MINUTE;
+    return days(filter, "cut <= " + ms, "(cut <= " + ms + " OR cut_from > " + ms + ")");
+  }
+
+  /** Of the starts that count, how many are so. */
+  private List<Period.Day> days(Filter filter, String is, String counts) {
     return list(
         "SELECT day, count(*), count(*) FILTER ("
             + is
-            + "), sum(late)::BIGINT FROM start $WHERE AND started IS NOT NULL"
+            + "), sum(late)::BIGINT FROM start $WHERE AND "
+            + counts
             + " GROUP BY day ORDER BY day",
         new Where(filter),
         row ->
@@ -174,42 +186,25 @@ final class DuckFigures implements FactFigures {
 
   @Override
   public MinutesByCause causes(Filter filter, MinutesByCause.Grouping grouping) {
-    Where where = new Where(filter);
-    Map<String, MinutesByCause.Sum> sums = new LinkedHashMap<>();
-    ask(
-        causes(grouping),
-        where,
-        row ->
-            sums.put(
-                row.getString(1),
-                new MinutesByCause.Sum(row.getLong(2), row.getLong(3), row.getInt(4))));
-    return list(
-            "SELECT count(started), coalesce(sum(late), 0)::BIGINT,"
-                + " coalesce(sum(weak) FILTER (started IS NOT NULL), 0)::BIGINT"
-                + " FROM start $WHERE",
-            where,
-            row -> MinutesByCause.of(row.getInt(1), row.getLong(2), row.getLong(3), sums))
-        .get(0);
+    Map<String, MinutesByCause> one = CauseSums.of(this::ask, filter, grouping, "''", k -> k);
+    return one.getOrDefault("", MinutesByCause.of(0, 0, 0, Map.of()));
   }
 
-  private static String causes(MinutesByCause.Grouping grouping) {
-    String[] by =
-        switch (grouping) {
-          case KIND -> new String[] {"kind", "count(*) FILTER (new_kind)"};
-          case SECTION -> new String[] {"section", "count(*) FILTER (new_section)"};
-          case ITEM -> new String[] {"item", "count(*)"};
-          case REPORTED -> new String[] {};
-        };
-    return by.length == 0
-        ? "SELECT reported, sum(late)::BIGINT, sum(weak)::BIGINT, count(*) FROM start $WHERE"
-            + " AND late > 0 AND reported IS NOT NULL GROUP BY reported"
-        : "SELECT "
-            + by[0]
-            + ", sum(ms)::BIGINT, sum(p.weak)::BIGINT, "
-            + by[1]
-            + " FROM piece p JOIN (SELECT id FROM start $WHERE AND started IS NOT NULL)"
-            + " USING (id) GROUP BY "
-            + by[0];
+  @Override
+  public Map<String, MinutesByCause> causes(
+      Filter filter, MinutesByCause.Grouping grouping, Split split) {
+    return CauseSums.of(this::ask, filter, grouping, column(split), k -> name(split, k));
+  }
+
+  @Override
+  public Map<String, String> itemNames(SuiteId suite) {
+    Map<String, String> names = new TreeMap<>();
+    try (Connection c = connection.duplicate()) {
+      LessonTable.items(c, suite.value()).forEach(item -> names.put(item.key(), item.desk()));
+    } catch (SQLException e) {
+      throw DuckFacts.trouble(e);
+    }
+    return names;
   }
 
   @Override
@@ -231,7 +226,8 @@ final class DuckFigures implements FactFigures {
   public RoomByWeekday roomByWeekday(Filter filter) {
     return RoomByWeekday.of(
         list(
-            "SELECT room, weekday, count(*), count(*) FILTER (on_time), sum(late)::BIGINT"
+            "SELECT room, weekday, count(*), count(on_time), count(*) FILTER (on_time),"
+                + " sum(late)::BIGINT"
                 + " FROM start $WHERE AND started IS NOT NULL GROUP BY room, weekday",
             new Where(filter),
             row ->
@@ -240,7 +236,8 @@ final class DuckFigures implements FactFigures {
                     DayOfWeek.of(row.getInt(2)),
                     row.getInt(3),
                     row.getInt(4),
-                    row.getLong(5))));
+                    row.getInt(5),
+                    row.getLong(6))));
   }
 
   @Override
@@ -314,7 +311,7 @@ final class DuckFigures implements FactFigures {
   @Override
   public List<Comparison.Start> starts(Filter filter) {
     return list(
-        "SELECT suite, day, on_time, late FROM start $WHERE AND started IS NOT NULL"
+        "SELECT suite, day, on_time, late FROM start $WHERE AND on_time IS NOT NULL"
             + " ORDER BY day, suite, id",
         new Where(filter),
         DuckFigures::start);
@@ -330,7 +327,7 @@ final class DuckFigures implements FactFigures {
     ask(
         "SELECT suite, day, on_time, late, "
             + column(split)
-            + " FROM start $WHERE AND started IS NOT NULL ORDER BY day, suite, id",
+            + " FROM start $WHERE AND on_time IS NOT NULL ORDER BY day, suite, id",
         new Where(filter),
         row ->
             groups
@@ -343,7 +340,7 @@ final class DuckFigures implements FactFigures {
   public int mornings(Filter filter) {
     return list(
             "SELECT count(*) FROM (SELECT DISTINCT suite, day FROM start $WHERE"
-                + " AND started IS NOT NULL)",
+                + " AND on_time IS NOT NULL)",
             new Where(filter),
             row -> row.getInt(1))
         .get(0);
@@ -379,34 +376,6 @@ final class DuckFigures implements FactFigures {
 
   @Override
   public void rows(Filter filter, Consumer<Row> taker) {
-    ask(
-        "SELECT suite, day, room, service, technique, booked, agreed, started, cancelled, grace,"
-            + " late, on_time, cause, reported, settled, source, inferred FROM start $WHERE"
-            + " ORDER BY day, suite, room, id",
-        new Where(filter),
-        row ->
-            taker.accept(
-                new Row(
-                    row.getString(1),
-                    LocalDate.ofEpochDay(row.getInt(2)),
-                    row.getString(3),
-                    known(row.getString(4)),
-                    known(row.getString(5)),
-                    row.getLong(6),
-                    (Long) row.getObject(7),
-                    (Long) row.getObject(8),
-                    row.getBoolean(17),
-                    row.getBoolean(9),
-                    row.getInt(10),
-                    row.getObject(11) == null ? null : (Double) (row.getLong(11) / MINUTE),
-                    (Boolean) row.getObject(12),
-                    row.getString(13),
-                    row.getString(14),
-                    row.getString(15),
-                    FactStore.Source.valueOf(row.getString(16).toUpperCase(Locale.ROOT)))));
-  }
-
-  private static String known(String name) {
-    return name.equals("none") ? null : name;
+    ask(FactRows.QUESTION, new Where(filter), row -> taker.accept(FactRows.row(row)));
   }
 }

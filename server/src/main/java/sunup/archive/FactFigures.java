@@ -14,6 +14,7 @@ import sunup.review.charts.Lateness;
 import sunup.review.charts.MinutesByCause;
 import sunup.review.charts.Period;
 import sunup.review.charts.RoomByWeekday;
+import sunup.review.facts.FirstCaseFact;
 import sunup.review.learn.Closing;
 import sunup.review.trial.Trial;
 
@@ -35,12 +36,17 @@ public interface FactFigures {
   /**
    * One row as exported.
    *
+   * @param startEvent the step that counts as the start
    * @param startedAt null if it has no start
    * @param inferred true if nobody told the start: it had started by then
    * @param lateMinutes null if it has no start
+   * @param onTime null if it has no start, or if nobody knows whether it was
+   * @param times when who and what came, and the steps; roles and items, no person
    * @param cause the section of the as-run cause with most late minutes, or null
    * @param reported word of the reported reason, or null
    * @param settled how that stands, or null
+   * @param instead what the other side named where it disputed, or null
+   * @param said forecasts of the moments that there is one of
    */
   record Row(
       String suite,
@@ -48,6 +54,7 @@ public interface FactFigures {
       String room,
       @Maybe String service,
       @Maybe String technique,
+      String startEvent,
       long bookedAt,
       @Maybe Long agreedAt,
       @Maybe Long startedAt,
@@ -56,10 +63,37 @@ public interface FactFigures {
       int graceMinutes,
       @Maybe Double lateMinutes,
       @Maybe Boolean onTime,
+      FirstCaseFact.Times times,
       @Maybe String cause,
       @Maybe String reported,
       @Maybe String settled,
+      @Maybe String instead,
+      List<SaidThen> said,
       FactStore.Source source) {}
+
+  /**
+   * What the board said at one of its moments.
+   *
+   * @param minutesBefore the target
+   * @param onTime chance of a start on time
+   * @param start10 10 % point of the start; times are epoch milliseconds
+   * @param start50 median
+   * @param start90 90 % point
+   * @param holdup the largest that it named, or null: kind, item, thing and room
+   * @param kept true if the board said so then; false if its model was asked again afterwards
+   * @param deskActed true if the desk acted on the room after it and before the start
+   * @param came whether the start was on time by the target of then; null if that is not known
+   */
+  record SaidThen(
+      int minutesBefore,
+      double onTime,
+      long start10,
+      long start50,
+      long start90,
+      @Maybe String holdup,
+      boolean kept,
+      boolean deskActed,
+      @Maybe Boolean came) {}
 
   Choices choices(Filter filter);
 
@@ -68,14 +102,23 @@ public interface FactFigures {
   /** By group; groups of few starts are there with their figures withheld. */
   Map<String, Measures> measures(Filter filter, Split split);
 
+  /** The starts of each date, with their late minutes. */
+  List<Period.Day> days(Filter filter);
+
   /**
-   * The starts of each date.
+   * The starts of each date of which it is known whether they were on time.
    *
    * @param grace on time under so many minutes of grace, or null for each morning's own
    */
   List<Period.Day> days(Filter filter, Integer grace);
 
   MinutesByCause causes(Filter filter, MinutesByCause.Grouping grouping);
+
+  /** The same by group. */
+  Map<String, MinutesByCause> causes(Filter filter, MinutesByCause.Grouping grouping, Split split);
+
+  /** What the sheets of a suite's last closed morning call their items, by key. */
+  Map<String, String> itemNames(SuiteId suite);
 
   /** Null if there are too few late starts: withheld. */
   List<MinutesByCause.Beside> sideBySide(Filter filter);

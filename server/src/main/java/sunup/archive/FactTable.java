@@ -29,7 +29,7 @@ import sunup.review.trial.Said;
  */
 final class FactTable implements AutoCloseable {
   /** Changed whenever a table is: an archive of another form is made anew. */
-  static final int FORM = 2;
+  static final int FORM = 3;
 
   private static final String COLUMNS =
       """
@@ -37,11 +37,14 @@ final class FactTable implements AutoCloseable {
       weekday TINYINT NOT NULL, room VARCHAR NOT NULL, service VARCHAR NOT NULL,
       technique VARCHAR NOT NULL, cancelled BOOLEAN NOT NULL, grace SMALLINT NOT NULL,
       booked BIGINT NOT NULL, agreed BIGINT, started BIGINT, inferred BOOLEAN NOT NULL,
-      late BIGINT, cut BIGINT, on_time BOOLEAN, bin SMALLINT, weak BIGINT NOT NULL, took BIGINT,
+      late BIGINT, cut BIGINT, cut_from BIGINT, on_time BOOLEAN, bin SMALLINT,
+      weak BIGINT NOT NULL, took BIGINT,
       asked INTEGER NOT NULL, left_out INTEGER NOT NULL, open_at_step INTEGER NOT NULL,
       together INTEGER NOT NULL,
       late_entries INTEGER NOT NULL, faults INTEGER NOT NULL, reported VARCHAR, settled VARCHAR,
-      cause VARCHAR, shown BOOLEAN\
+      cause VARCHAR, shown BOOLEAN, instead VARCHAR, event VARCHAR NOT NULL, arrivals VARCHAR,
+      ready BIGINT, sent_for BIGINT, wheels_in BIGINT, induction BIGINT, release BIGINT,
+      incision BIGINT\
       """;
 
   private final DuckDBAppender starts;
@@ -59,7 +62,7 @@ final class FactTable implements AutoCloseable {
     for (int before : BoardSaid.MOMENTS) {
       said.append(
           (", chance_M DOUBLE, done_M DOUBLE, came_M BOOLEAN, acted_M BOOLEAN, again_M BOOLEAN,"
-                  + " named_M TINYINT")
+                  + " named_M TINYINT, low_M BIGINT, mid_M BIGINT, high_M BIGINT, holdup_M VARCHAR")
               .replace("M", String.valueOf(before)));
     }
     try (Statement s = c.createStatement()) {
@@ -113,7 +116,9 @@ final class FactTable implements AutoCloseable {
     starts.append(f.startInferred());
     starts.append(started == null ? null : Long.valueOf(f.lateMs()));
     starts.append(started == null ? null : Long.valueOf(minuteOf(started) - f.target()));
-    starts.append(started == null ? null : Boolean.valueOf(f.onTime()));
+    Long from = f.startedFrom();
+    starts.append(from == null ? null : Long.valueOf(minuteOf(from) - f.target()));
+    starts.append(f.judged() ? Boolean.valueOf(f.onTime()) : null);
     starts.append(started == null ? null : Short.valueOf(bin(f)));
     starts.append(f.asRun().weakMs());
     addBeside(f.beside());
@@ -122,6 +127,9 @@ final class FactTable implements AutoCloseable {
     starts.append(reported == null ? null : reported.settled().name().toLowerCase(Locale.ROOT));
     starts.append(f.asRun().largest().map(Cause::section).orElse(null));
     starts.append(started == null ? null : Measures.shownAhead(f));
+    boolean disputed = reported != null && reported.instead() != null;
+    starts.append(disputed ? MinutesByCause.word(reported.instead()) : null);
+    addTimes(f);
     for (int before : BoardSaid.MOMENTS) {
       addSaid(f, before);
     }
@@ -145,20 +153,32 @@ final class FactTable implements AutoCloseable {
     starts.append(b.openAtStep()).append(b.together()).append(b.lateEntries()).append(b.faults());
   }
 
+  private void addTimes(FirstCaseFact f) throws SQLException {
+    FirstCaseFact.Times t = f.times();
+    starts.append(f.startEvent().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+    starts.append(FactRows.word(t.arrivals()));
+    starts.append(t.readyAt()).append(t.sentFor()).append(t.wheelsIn()).append(t.induction());
+    starts.append(t.release()).append(t.incision());
+  }
+
   private void addSaid(FirstCaseFact f, int before) throws SQLException {
     Optional<BoardSaid> one =
         f.said().stream().filter(s -> s.minutesBefore() == before && s.note() != null).findFirst();
-    if (one.isEmpty() || one.get().came() == null) {
+    if (one.isEmpty()) {
       starts.append((Double) null).append((Double) null).append((Boolean) null);
       starts.append((Boolean) null).append((Boolean) null).append((Byte) null);
+      starts.append((Long) null).append((Long) null).append((Long) null).append((String) null);
       return;
     }
     BoardSaid said = one.get();
-    Integer named = Said.named(f, said);
+    Integer named = said.came() == null ? null : Said.named(f, said);
     starts.append(said.note().onTime()).append(said.done()).append(said.came());
     starts.append(said.deskActed());
     starts.append(said.note().origin() == ForecastNote.Origin.RECOMPUTED);
     starts.append(named == null ? null : Byte.valueOf(named.byteValue()));
+    ForecastNote note = said.note();
+    starts.append(note.start10()).append(note.start50()).append(note.start90());
+    starts.append(note.named().isEmpty() ? null : FactRows.word(note.named().get(0).cause()));
   }
 
   private void addPieces(long id, FirstCaseFact f) throws SQLException {

@@ -17,6 +17,7 @@ import sunup.codec.Json;
 import sunup.review.learn.Closing;
 import sunup.review.learn.Lessons;
 import sunup.sheets.ComposedSheet;
+import sunup.sheets.SheetItem;
 
 /** The lessons of closed mornings, one row each, and the sheets of the newest. */
 final class LessonTable {
@@ -104,6 +105,21 @@ final class LessonTable {
     }
     Collections.reverse(lessons);
     return Closing.of(last, sheets, lessons, went);
+  }
+
+  /** The items of the sheets that a suite's last closed morning was worked by. */
+  static List<SheetItem> items(Connection c, String suite) throws SQLException {
+    String words = "SELECT sheets FROM lesson WHERE suite = ? ORDER BY day DESC LIMIT 1";
+    try (PreparedStatement s = c.prepareStatement(words)) {
+      s.setString(1, suite);
+      try (ResultSet row = s.executeQuery()) {
+        return row.next()
+            ? read(row.getString(1), new TypeReference<List<ComposedSheet>>() {}).stream()
+                .flatMap(sheet -> sheet.items().stream())
+                .toList()
+            : List.of();
+      }
+    }
   }
 
   private static <T> T read(String json, TypeReference<T> type) throws SQLException {

@@ -35,13 +35,16 @@ final class MeasureSums {
 
   private static String byMorning() {
     StringBuilder inner = new StringBuilder("SELECT $BY g, suite, day, count(*)::BIGINT c,");
-    inner.append(" count(*) FILTER (cancelled) cx, count(started) n, count(*) FILTER (on_time) x,");
+    inner.append(" count(*) FILTER (cancelled) cx, count(started) n, count(on_time) j,");
+    inner.append(" count(*) FILTER (on_time) x,");
     StringBuilder outer = new StringBuilder("SELECT g, count(*) FILTER (n > 0), ");
-    outer.append(sums("x", "n"));
+    outer.append(sums("x", "j"));
     for (int grace : Measures.GRACES) {
-      inner.append(" count(*) FILTER (cut <= ").append(grace * FirstCaseFact.MINUTE);
-      inner.append(") x").append(grace).append(',');
-      outer.append(", ").append(sums("x" + grace, "n"));
+      long ms = grace * FirstCaseFact.MINUTE;
+      inner.append(" count(*) FILTER (cut <= ").append(ms).append(") x").append(grace);
+      inner.append(", count(*) FILTER (cut <= ").append(ms).append(" OR cut_from > ").append(ms);
+      inner.append(") j").append(grace).append(',');
+      outer.append(", ").append(sums("x" + grace, "j" + grace));
     }
     inner.append(" count(*) FILTER (shown AND NOT on_time) sx,");
     inner.append(" count(shown) FILTER (NOT on_time) sn FROM start $WHERE GROUP BY g, suite, day");
@@ -68,9 +71,12 @@ final class MeasureSums {
       words.append(", sum(").append(one).append(") FILTER (started IS NOT NULL)");
     }
     for (int grace : Measures.GRACES) {
-      words.append(", avg(late) FILTER (cut > ").append(grace * FirstCaseFact.MINUTE).append(')');
+      words
+          .append(", avg(late) FILTER (cut_from > ")
+          .append(grace * FirstCaseFact.MINUTE)
+          .append(')');
     }
-    words.append(", count(*) FILTER (inferred)");
+    words.append(", count(*) FILTER (inferred), count(*) FILTER (inferred AND NOT on_time)");
     return words + " FROM start $WHERE GROUP BY g";
   }
 
@@ -127,7 +133,9 @@ final class MeasureSums {
             minutes(row, 7),
             row.getDouble(8) / MINUTE,
             row.getDouble(9) / MINUTE,
-            minutes(row, 10));
+            minutes(row, 10),
+            row.getInt(20 + Measures.GRACES.size()),
+            row.getInt(21 + Measures.GRACES.size()));
     double asked = row.getDouble(14);
     Measures.Balancing beside =
         new Measures.Balancing(
@@ -142,10 +150,13 @@ final class MeasureSums {
             perHundred(row, 19, asked));
     List<Measures.Grace> side = new ArrayList<>();
     for (int i = 0; i < graces.size(); i++) {
-      side.add(new Measures.Grace(Measures.GRACES.get(i), graces.get(i), minutes(row, 20 + i)));
+      Share share = graces.get(i);
+      int unjudged = starts - share.n();
+      side.add(new Measures.Grace(Measures.GRACES.get(i), share, minutes(row, 20 + i), unjudged));
     }
     int unknown = row.getInt(6) - shown.n();
-    return new Measures.Figures(onTime, side, minutes, beside, new Measures.Ahead(shown, unknown));
+    return new Measures.Figures(
+        onTime, side, minutes, beside, new Measures.Ahead(shown, unknown), starts - onTime.n());
   }
 
   private static Double minutes(ResultSet row, int at) throws SQLException {

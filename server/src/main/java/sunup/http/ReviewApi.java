@@ -26,7 +26,6 @@ import sunup.review.ComparisonSums;
 import sunup.review.Cost;
 import sunup.review.Measures;
 import sunup.review.charts.MinutesByCause;
-import sunup.review.charts.MinutesByCause.Grouping;
 import sunup.review.charts.Period;
 import sunup.review.charts.RunRule;
 import sunup.review.charts.ShareChart;
@@ -94,23 +93,31 @@ final class ReviewApi {
     }
   }
 
-  /** Shares on time by period. */
-  record Shares(ShareChart chart, List<Rule> rules) {}
+  /**
+   * Shares on time by period.
+   *
+   * @param unjudged starts that are left out, as nobody knows whether they were on time
+   */
+  record Shares(ShareChart chart, List<Rule> rules, int unjudged) {}
 
   /** Mean minutes late by period. */
   record Minutes(ValueChart chart, List<Rule> rules) {}
 
-  /** Late minutes by cause. */
-  record Causes(Grouping by, MinutesByCause causes) {}
-
   /** Computed and reported causes of late starts side by side; null if too few. */
   record Reasons(@Maybe List<MinutesByCause.Beside> rows) {}
 
-  /** Comparisons, corrected for their number. */
-  record Compared(List<Comparison> comparisons) {}
+  /**
+   * Comparisons, corrected for their number.
+   *
+   * @param unjudged starts that they leave out, as nobody knows whether they were on time
+   */
+  record Compared(List<Comparison> comparisons, int unjudged) {}
 
   /** The closed mornings of a suite, the newest first. */
   record Closed(List<LocalDate> dates) {}
+
+  /** One row for each first case. */
+  record Rows(List<FactFigures.Row> rows) {}
 
   /** What became of a file of history. */
   record Taken(long rows, List<Mistake> problems, String words) {}
@@ -129,11 +136,12 @@ final class ReviewApi {
     get(router, "/groups", (f, q) -> groups(f.measures(q.filter(), q.split())));
     get(router, "/shares", (f, q) -> shares(f, q));
     get(router, "/minutes", (f, q) -> minutes(f, q));
-    get(router, "/causes", (f, q) -> new Causes(q.grouping(), f.causes(q.filter(), q.grouping())));
+    get(router, "/causes", ReviewCauses::all);
+    get(router, "/causes-apart", ReviewCauses::apart);
     get(router, "/reasons", (f, q) -> new Reasons(f.sideBySide(q.filter())));
     get(router, "/rooms", (f, q) -> f.roomByWeekday(q.filter()));
     get(router, "/lateness", (f, q) -> f.lateness(q.filter()));
-    get(router, "/compare", (f, q) -> new Compared(compare(f, q)));
+    get(router, "/compare", (f, q) -> new Compared(compare(f, q), unjudged(f, q)));
     get(router, "/trial", (f, q) -> trial(f, q));
     get(router, "/learned", (f, q) -> closing(f, new SuiteId(q.suite())));
     get(router, "/closed", (f, q) -> new Closed(f.closed(new SuiteId(q.suite()))));
@@ -208,17 +216,27 @@ final class ReviewApi {
 
   private static Shares shares(FactFigures figures, ReviewQuery query) throws Answers.Wrong {
     Period period = query.period();
-    List<ShareChart.Counted> counted = period.shares(figures.days(query.filter(), query.grace()));
+    List<Period.Day> days = figures.days(query.filter(), query.grace());
+    List<ShareChart.Counted> counted = period.shares(days);
     List<String> labels = counted.stream().map(ShareChart.Counted::label).toList();
     return new Shares(
         ShareChart.of(counted, period.changesAt(labels, query.changes())),
-        Rule.of(RunRule.FOR_SHARES));
+        Rule.of(RunRule.FOR_SHARES),
+        starts(figures.days(query.filter())) - starts(days));
+  }
+
+  /** Under each morning's own grace. */
+  private static int unjudged(FactFigures figures, ReviewQuery query) throws Answers.Wrong {
+    return starts(figures.days(query.filter())) - starts(figures.days(query.filter(), null));
+  }
+
+  private static int starts(List<Period.Day> days) {
+    return days.stream().mapToInt(Period.Day::starts).sum();
   }
 
   private static Minutes minutes(FactFigures figures, ReviewQuery query) throws Answers.Wrong {
     Period period = query.period();
-    List<ValueChart.Valued> values =
-        period.meanMinutes(figures.days(query.filter(), query.grace()));
+    List<ValueChart.Valued> values = period.meanMinutes(figures.days(query.filter()));
     List<String> labels = values.stream().map(ValueChart.Valued::label).toList();
     return new Minutes(
         ValueChart.of(
@@ -301,6 +319,11 @@ final class ReviewApi {
   }
 
   private void rows(RoutingContext context) {
+    if ("json".equals(context.request().params().get("format"))) {
+      Answers.later(
+          vertx, context, pool, () -> kept(f -> new Rows(ReviewRows.rows(f, query(context)))));
+      return;
+    }
     Answers.csv(
         vertx,
         context,

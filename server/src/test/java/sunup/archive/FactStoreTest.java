@@ -17,6 +17,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import sunup.archive.FactStore.Source;
+import sunup.board.DelayReason;
 import sunup.board.LearnedTimes;
 import sunup.board.MorningId;
 import sunup.board.SuiteId;
@@ -29,7 +30,9 @@ import sunup.review.charts.MinutesByCause;
 import sunup.review.charts.MinutesByCause.Grouping;
 import sunup.review.charts.Period;
 import sunup.review.charts.RoomByWeekday;
+import sunup.review.facts.BoardSaid;
 import sunup.review.facts.FirstCaseFact;
+import sunup.review.facts.ForecastNote;
 import sunup.review.learn.Lessons;
 import sunup.review.trial.Trial;
 
@@ -114,14 +117,20 @@ class FactStoreTest {
   @Test
   void shouldGiveThePicturesOfTheFactsThemselves() {
     for (Period period : Period.values()) {
-      same(
-          period.shares(figures().days(SOME, null)),
-          period.shares(SOME_FACTS, FirstCaseFact::onTime));
-      same(period.shares(figures().days(SOME, 10)), period.shares(SOME_FACTS, f -> f.onTime(10)));
-      same(period.meanMinutes(figures().days(SOME, null)), period.minutes(SOME_FACTS));
+      List<FirstCaseFact> own = SOME_FACTS.stream().filter(FirstCaseFact::judged).toList();
+      List<FirstCaseFact> ten = SOME_FACTS.stream().filter(f -> f.judged(10)).toList();
+      assertThat(own).as("of some nobody knows").hasSizeLessThan(SOME_FACTS.size());
+      same(period.shares(figures().days(SOME, null)), period.shares(own, FirstCaseFact::onTime));
+      same(period.shares(figures().days(SOME, 10)), period.shares(ten, f -> f.onTime(10)));
+      same(period.meanMinutes(figures().days(SOME)), period.minutes(SOME_FACTS));
     }
     for (Grouping grouping : Grouping.values()) {
       same(figures().causes(SOME, grouping), MinutesByCause.of(SOME_FACTS, grouping));
+      Map<String, MinutesByCause> apart = new LinkedHashMap<>();
+      Split.WEEKDAY
+          .apart(SOME_FACTS)
+          .forEach((name, facts) -> apart.put(name, MinutesByCause.of(facts, grouping)));
+      same(figures().causes(SOME, grouping, Split.WEEKDAY), apart);
     }
     same(figures().sideBySide(SOME), MinutesByCause.sideBySide(SOME_FACTS));
     same(figures().roomByWeekday(SOME), RoomByWeekday.ofFacts(SOME_FACTS));
@@ -174,8 +183,34 @@ class FactStoreTest {
     List<FactFigures.Row> rows = new ArrayList<>();
     figures().rows(SOME, rows::add);
     assertThat(rows).hasSameSizeAs(SOME_FACTS);
-    assertThat(rows.stream().filter(r -> Boolean.TRUE.equals(r.onTime())).count())
-        .isEqualTo(SOME_FACTS.stream().filter(FirstCaseFact::onTime).count());
+    for (int i = 0; i < rows.size(); i++) {
+      FactFigures.Row row = rows.get(i);
+      FirstCaseFact fact =
+          SOME_FACTS.stream()
+              .filter(f -> f.morning().date().equals(row.date()))
+              .filter(f -> f.room().value().equals(row.room()))
+              .findFirst()
+              .orElseThrow();
+      assertThat(row.times()).isEqualTo(fact.times());
+      assertThat(row.startEvent()).isEqualTo("induction");
+      assertThat(row.onTime()).isEqualTo(fact.judged() ? (Boolean) fact.onTime() : null);
+      DelayReason instead = fact.reported() == null ? null : fact.reported().instead();
+      assertThat(row.instead()).isEqualTo(instead == null ? null : MinutesByCause.word(instead));
+      List<BoardSaid> said = fact.said().stream().filter(s -> s.note() != null).toList();
+      assertThat(row.said()).hasSameSizeAs(said);
+      for (int s = 0; s < said.size(); s++) {
+        FactFigures.SaidThen kept = row.said().get(s);
+        ForecastNote note = said.get(s).note();
+        assertThat(kept.minutesBefore()).isEqualTo(said.get(s).minutesBefore());
+        assertThat(kept.onTime()).isEqualTo(note.onTime());
+        assertThat(List.of(kept.start10(), kept.start50(), kept.start90()))
+            .containsExactly(note.start10(), note.start50(), note.start90());
+        assertThat(kept.holdup()).isEqualTo(FactRows.word(note.named().get(0).cause()));
+        assertThat(kept.kept()).isEqualTo(note.origin() == ForecastNote.Origin.LOGGED);
+        assertThat(kept.deskActed()).isEqualTo(said.get(s).deskActed());
+        assertThat(kept.came()).isEqualTo(said.get(s).came());
+      }
+    }
   }
 
   @Test

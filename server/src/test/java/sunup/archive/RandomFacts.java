@@ -16,6 +16,7 @@ import sunup.review.facts.BoardSaid;
 import sunup.review.facts.Cause;
 import sunup.review.facts.FirstCaseFact;
 import sunup.review.facts.FirstCaseFact.Beside;
+import sunup.review.facts.FirstCaseFact.Came;
 import sunup.review.facts.FirstCaseFact.Reported;
 import sunup.review.facts.FirstCaseFact.Settled;
 import sunup.review.facts.FirstCaseFact.Times;
@@ -77,10 +78,7 @@ final class RandomFacts {
         agreed,
         booked - 3_600_000,
         cancelled,
-        // Of some nobody told the start, but the step after it.
-        random.nextInt(30) == 0
-            ? new Times(List.of(), null, null, null, null, start, null)
-            : new Times(List.of(), null, null, start, start, null, null),
+        times(target, start),
         late ? pieces(target, lateness) : AsRunFact.NONE,
         reported(late),
         new Beside(
@@ -92,6 +90,20 @@ final class RandomFacts {
             random.nextInt(4),
             random.nextInt(2)),
         said(morning, room, target, cancelled ? null : start));
+  }
+
+  private Times times(long target, Long start) {
+    List<Came> came =
+        random.nextBoolean()
+            ? List.of()
+            : List.of(new Came("patient.arrived", target - 60), new Came("anaesthetist", target));
+    Long ready = random.nextBoolean() ? (Long) (target - 900_000) : null;
+    if (start == null || random.nextInt(10) > 0) {
+      return new Times(came, ready, null, start, start, null, null);
+    }
+    // Of some nobody told the start, but the step after it, and of some of these the one before.
+    Long in = random.nextBoolean() ? (Long) (start - random.nextInt(900_000)) : null;
+    return new Times(came, ready, target - 1_200_000, in, null, start, null);
   }
 
   private AsRunFact pieces(long target, long lateness) {
@@ -123,7 +135,9 @@ final class RandomFacts {
     return !late || random.nextInt(3) == 0
         ? null
         : new Reported(
-            REASONS[random.nextInt(REASONS.length)], SETTLED[random.nextInt(SETTLED.length)], null);
+            REASONS[random.nextInt(REASONS.length)],
+            SETTLED[random.nextInt(SETTLED.length)],
+            random.nextBoolean() ? null : REASONS[random.nextInt(REASONS.length)]);
   }
 
   private List<BoardSaid> said(MorningId morning, String room, long target, Long start) {

@@ -92,12 +92,15 @@ public record Comparison(
     }
   }
 
-  /** What a comparison needs of one start; {@code onTime} under its morning's own grace. */
+  /**
+   * What a comparison needs of one start; {@code onTime} under its morning's own grace. Those of
+   * which nobody knows whether they were on time are left out of both differences.
+   */
   public record Start(MorningId morning, boolean onTime, double lateMinutes) {
     /** The starts among these cases. */
     public static List<Start> of(List<FirstCaseFact> facts) {
       return facts.stream()
-          .filter(FirstCaseFact::hasStarted)
+          .filter(FirstCaseFact::judged)
           .map(f -> new Start(f.morning(), f.onTime(), f.lateMinutes()))
           .toList();
     }

@@ -22,8 +22,8 @@ import sunup.review.stats.Quantiles;
  * @param cancelled of these
  * @param untold not cancelled, and neither the start nor a step after it told
  * @param starts the others: what all figures but the balancing ones are of
- * @param inferred of these, those whose start nobody told: they count as started at the earliest
- *     step told after it, so that their minutes late are the most that they can be
+ * @param inferred of these, those whose start nobody told: they had started by the earliest step
+ *     told after it, so that their minutes late are the most that they can be
  * @param mornings on which there was one
  * @param figures null if there are fewer than {@link Withheld#LEAST_STARTS} starts: withheld
  */
@@ -48,19 +48,27 @@ public record Measures(
    * @param minutes late
    * @param beside balancing measures
    * @param ahead causes that the board had shown
+   * @param unjudged starts that the share on time leaves out: nobody told them, the step after them
+   *     was too late, and no step before them was
    */
   public record Figures(
-      Share onTime, List<Grace> graces, Minutes minutes, Balancing beside, Ahead ahead) {}
+      Share onTime,
+      List<Grace> graces,
+      Minutes minutes,
+      Balancing beside,
+      Ahead ahead,
+      int unjudged) {}
 
   /**
    * On time under one grace.
    *
    * @param minutes of grace
    * @param onTime starts that, cut to whole minutes, were not after target + grace
-   * @param meanOverLate mean minutes late (from the target, not from the end of the grace) of the
-   *     others; null if there are none
+   * @param meanOverLate mean minutes late (from the target, not from the end of the grace) of those
+   *     known to be late; null if there are none
+   * @param unjudged starts that the share leaves out, as nobody knows whether they were on time
    */
-  public record Grace(int minutes, Share onTime, @Maybe Double meanOverLate) {}
+  public record Grace(int minutes, Share onTime, @Maybe Double meanOverLate, int unjudged) {}
 
   /**
    * Minutes late: max(0, start - target), seconds included; early starts count 0 and never offset
@@ -69,11 +77,14 @@ public record Measures(
    * @param total over all starts
    * @param meanOverAll per start: tardiness per room and day, as a room has one first case a day
    * @param perMorning total / mornings: tardiness of the suite per day
-   * @param late starts that were not on time under their morning's own grace
+   * @param late starts that are known not to have been on time under their morning's own grace
    * @param meanOverLate mean of these, or null
    * @param median over all starts; Hyndman and Fan's definition 7, as all quantiles
    * @param ninth nine in ten starts are not later: the 90 % point over all starts
    * @param medianOverLate or null
+   * @param inferred starts whose minutes are the most that they can be, as nobody told them: those
+   *     over all starts go by them
+   * @param lateInferred of the late ones
    */
   public record Minutes(
       double total,
@@ -83,7 +94,9 @@ public record Measures(
       @Maybe Double meanOverLate,
       double median,
       double ninth,
-      @Maybe Double medianOverLate) {}
+      @Maybe Double medianOverLate,
+      int inferred,
+      int lateInferred) {}
 
   /**
    * What must not suffer while starts get earlier.
@@ -143,23 +156,29 @@ public record Measures(
   private static Figures figures(
       List<FirstCaseFact> facts, List<FirstCaseFact> starts, int mornings) {
     return new Figures(
-        Share.of(starts, FirstCaseFact::onTime),
+        Share.of(starts.stream().filter(FirstCaseFact::judged).toList(), FirstCaseFact::onTime),
         GRACES.stream().map(grace -> grace(starts, grace)).toList(),
         minutes(starts, mornings),
         balancing(facts, starts),
-        ahead(starts));
+        ahead(starts),
+        (int) starts.stream().filter(f -> !f.judged()).count());
   }
 
   private static Grace grace(List<FirstCaseFact> starts, int grace) {
     List<Double> late =
-        starts.stream().filter(f -> !f.onTime(grace)).map(FirstCaseFact::lateMinutes).toList();
-    return new Grace(grace, Share.of(starts, f -> f.onTime(grace)), Quantiles.mean(late));
+        starts.stream().filter(f -> f.late(grace)).map(FirstCaseFact::lateMinutes).toList();
+    List<FirstCaseFact> judged = starts.stream().filter(f -> f.judged(grace)).toList();
+    return new Grace(
+        grace,
+        Share.of(judged, f -> f.onTime(grace)),
+        Quantiles.mean(late),
+        starts.size() - judged.size());
   }
 
   private static Minutes minutes(List<FirstCaseFact> starts, int mornings) {
     List<Double> all = starts.stream().map(FirstCaseFact::lateMinutes).toList();
-    List<Double> late =
-        starts.stream().filter(f -> !f.onTime()).map(FirstCaseFact::lateMinutes).toList();
+    List<FirstCaseFact> lateOnes = starts.stream().filter(FirstCaseFact::late).toList();
+    List<Double> late = lateOnes.stream().map(FirstCaseFact::lateMinutes).toList();
     double total = all.stream().mapToDouble(Double::doubleValue).sum();
     return new Minutes(
         total,
@@ -169,7 +188,9 @@ public record Measures(
         Quantiles.mean(late),
         Quantiles.of(all, 0.5),
         Quantiles.of(all, 0.9),
-        Quantiles.of(late, 0.5));
+        Quantiles.of(late, 0.5),
+        (int) starts.stream().filter(FirstCaseFact::startInferred).count(),
+        (int) lateOnes.stream().filter(FirstCaseFact::startInferred).count());
   }
 
   private static Balancing balancing(List<FirstCaseFact> facts, List<FirstCaseFact> starts) {
@@ -198,7 +219,7 @@ public record Measures(
   }
 
   private static Ahead ahead(List<FirstCaseFact> starts) {
-    List<FirstCaseFact> late = starts.stream().filter(f -> !f.onTime()).toList();
+    List<FirstCaseFact> late = starts.stream().filter(FirstCaseFact::late).toList();
     List<FirstCaseFact> known = late.stream().filter(f -> shownAhead(f) != null).toList();
     return new Ahead(Share.of(known, Measures::shownAhead), late.size() - known.size());
   }

@@ -80,6 +80,32 @@ class MeasuresTest {
         .isGreaterThanOrEqualTo(share.interval().upper() - share.interval().lower());
   }
 
+  /** Ten told, and four of which only the step after the start was told. */
+  @Test
+  void shouldLeaveOutOfTheShareWhoseStartNobodyKnows() {
+    List<FirstCaseFact> facts = new ArrayList<>();
+    for (int i = 0; i < 10; i++) {
+      facts.add(on(MONDAY, "" + i).late(i < 4 ? 0 : 20).fact());
+    }
+    facts.add(on(MONDAY, "in-time").late(-2).inferred(null).fact());
+    facts.add(on(MONDAY, "unknown-1").late(12).inferred(-5).fact());
+    facts.add(on(MONDAY, "unknown-2").late(7).inferred(null).fact());
+    facts.add(on(MONDAY, "late-before").late(30).inferred(14).fact());
+    Measures measures = Measures.of(facts);
+    Figures figures = measures.figures();
+    assertThat(measures.starts()).isEqualTo(14);
+    assertThat(measures.inferred()).isEqualTo(4);
+    assertThat(figures.onTime().x()).isEqualTo(5);
+    assertThat(figures.onTime().n()).as("ten, the one in time and the one late").isEqualTo(12);
+    assertThat(figures.unjudged()).isEqualTo(2);
+    assertThat(figures.graces()).extracting(g -> g.onTime().x()).containsExactly(5, 5, 6, 7);
+    assertThat(figures.graces()).extracting(Grace::unjudged).containsExactly(2, 2, 1, 1);
+    assertThat(figures.minutes().late()).isEqualTo(7);
+    assertThat(figures.minutes().inferred()).isEqualTo(4);
+    assertThat(figures.minutes().lateInferred()).isEqualTo(1);
+    assertThat(Comparison.Start.of(facts)).as("compared are those that are known").hasSize(12);
+  }
+
   @Test
   void shouldWithholdFiguresOfFewerThanTenStarts() {
     assertThat(Measures.of(ten().subList(1, 12)).figures()).isNull();

@@ -18,6 +18,7 @@ import sunup.review.facts.BoardSaid;
 import sunup.review.facts.Cause;
 import sunup.review.facts.FirstCaseFact;
 import sunup.review.facts.FirstCaseFact.Beside;
+import sunup.review.facts.FirstCaseFact.Came;
 import sunup.review.facts.FirstCaseFact.Reported;
 import sunup.review.facts.FirstCaseFact.Settled;
 import sunup.review.facts.FirstCaseFact.Times;
@@ -85,11 +86,27 @@ final class ReviewRowsMade implements Iterator<FirstCaseFact> {
         null,
         target - 3_600_000,
         random.nextInt(40) == 0,
-        new Times(List.of(), null, null, start - 600_000, start, null, null),
+        times(start),
         lateness > 0 ? new AsRunFact(pieces(target, lateness), null) : AsRunFact.NONE,
         late ? new Reported(REASONS[random.nextInt(REASONS.length)], Settled.AGREED, null) : null,
         new Beside(600_000L, 40, random.nextInt(2), 0, random.nextInt(6), random.nextInt(3), 0),
         said(morning, where, id, target, late));
+  }
+
+  private static Times times(long start) {
+    List<Came> came =
+        List.of(
+            new Came("anaesthetist", start - 3_600_000),
+            new Came("patient.arrived", start - 3_000_000),
+            new Came("surgeon.seen", start - 1_800_000));
+    return new Times(
+        came,
+        start - 1_500_000,
+        start - 1_200_000,
+        start - 600_000,
+        start,
+        start + 600_000,
+        start + 1_800_000);
   }
 
   private List<Piece> pieces(long target, long lateness) {
@@ -131,9 +148,9 @@ final class ReviewRowsMade implements Iterator<FirstCaseFact> {
               1,
               2_000,
               chance,
-              target,
-              target,
-              target,
+              target - 60_000L * random.nextInt(10),
+              target + 60_000L * random.nextInt(10),
+              target + 600_000L + 60_000L * random.nextInt(20),
               null,
               List.of(
                   new ForecastNote.Named(

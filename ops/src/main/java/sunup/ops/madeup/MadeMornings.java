@@ -53,30 +53,28 @@ public final class MadeMornings {
 
   /** The morning that a plan becomes: from its opening to its closing. */
   public List<Given> play(MorningPlan plan) {
-    long seed = scenario.seed() * 1_000_003 + plan.id().date().toEpochDay();
+    long seed = seed(plan);
     Script script = Script.write(plan, story(plan, seed), seed);
     Playing playing = new Playing(plan.id().date());
-    Actor desk = new Actor(Role.DESK, null, "desk");
-    long last = plan.beginsAt();
-    playing.give(new Command.Plan(plan), desk, last);
-    playing.give(new Command.OpenMorning(), desk, last);
+    long last = playing.open(plan);
     for (Report r : script.reports()) {
-      Actor actor = Page.named(r.page()).orElseThrow().actor(r.screen(), r.person(), playing.now);
-      // What the board refuses is not in its journal: a room that was asked twice, say.
-      playing.give(r.command(), actor, Math.max(last, r.at()));
       last = Math.max(last, r.at());
+      playing.give(r, last);
     }
-    playing.give(new Command.CloseMorning(), desk, last + 5 * MINUTE);
-    if (playing.now.phase() != Morning.Phase.CLOSED) {
-      throw new IllegalStateException(plan.id() + " could not be closed: " + playing.refused);
-    }
-    return playing.given;
+    return playing.close(last);
+  }
+
+  /** Of a morning's dice: the same for the same scenario's seed and date, whatever it hides. */
+  long seed(MorningPlan plan) {
+    return scenario.seed() * 1_000_003 + plan.id().date().toEpochDay();
   }
 
   /** A morning under way. */
-  private static final class Playing {
-    private final LocalDate date;
+  static final class Playing {
+    private static final Actor DESK = new Actor(Role.DESK, null, "desk");
+
     private final List<Given> given = new ArrayList<>();
+    private final LocalDate date;
     private Morning now = Morning.NONE;
     private String refused = "";
 
@@ -84,7 +82,31 @@ public final class MadeMornings {
       this.date = date;
     }
 
-    void give(Command command, Actor actor, long at) {
+    Morning now() {
+      return now;
+    }
+
+    /** Plans and opens it, and says when that was. */
+    long open(MorningPlan plan) {
+      give(new Command.Plan(plan), DESK, plan.beginsAt());
+      give(new Command.OpenMorning(), DESK, plan.beginsAt());
+      return plan.beginsAt();
+    }
+
+    /** What the board refuses is not in its journal: a room that was asked twice, say. */
+    void give(Report r, long at) {
+      give(r.command(), Page.named(r.page()).orElseThrow().actor(r.screen(), r.person(), now), at);
+    }
+
+    List<Given> close(long last) {
+      give(new Command.CloseMorning(), DESK, last + 5 * MINUTE);
+      if (now.phase() != Morning.Phase.CLOSED) {
+        throw new IllegalStateException(now.id() + " could not be closed: " + refused);
+      }
+      return given;
+    }
+
+    private void give(Command command, Actor actor, long at) {
       CommandId id = new CommandId("made-" + date + "-" + given.size());
       Outcome outcome = Board.decide(now, new Order(id, command, actor, now.seq(), at, at));
       if (outcome instanceof Outcome.Refused no) {
@@ -102,15 +124,26 @@ public final class MadeMornings {
 
   /** What is special about a morning: the truths that fall on it. */
   Story story(MorningPlan plan, long seed) {
+    return story(plan, seed, scenario.truths());
+  }
+
+  /**
+   * The same with other truths than the scenario's.
+   *
+   * @param truths null in the place of one that is left out, so that it moves no other
+   */
+  Story story(MorningPlan plan, long seed, List<Truth> truths) {
     List<Story.Comes> people = new ArrayList<>();
     List<Story.Arrives> arrivals = new ArrayList<>();
     List<Story.Opens> places = new ArrayList<>();
     List<Story.Slow> slow = new ArrayList<>();
+    List<Story.Night> nights = new ArrayList<>();
+    List<Story.Sooner> sooner = new ArrayList<>();
     SplittableRandom random = new SplittableRandom(seed);
-    for (Truth truth : scenario.truths()) {
+    for (Truth truth : truths) {
       // Each draws apart, so that adding a truth moves no other.
       SplittableRandom own = random.split();
-      if (!truth.isOn(plan.id().date())) {
+      if (truth == null || !truth.isOn(plan.id().date())) {
         continue;
       }
       if (truth.place() != null) {
@@ -125,11 +158,15 @@ public final class MadeMornings {
         if (late == null || !truth.isIn(c.room().value(), c.service())) {
           continue;
         }
-        if (truth.role() != null) {
+        if (truth.isHandover()) {
+          nights.add(handedOver(plan, c.room(), late));
+        } else if (truth.role() != null) {
           people.addAll(late(plan, truth.role(), c.room(), late));
         } else {
           SheetItem item = item(plan, c, truth.comes() != null ? truth.comes() : truth.item());
-          if (item != null && truth.comes() != null) {
+          if (item != null && truth.comes() != null && late < 0) {
+            sooner.add(new Story.Sooner(c.room(), item.key(), -late));
+          } else if (item != null && truth.comes() != null) {
             long at = c.bookedAt() - Math.round((item.plannedBefore() - late) * MINUTE);
             arrivals.add(new Story.Arrives(c.room(), item.key(), clock(plan, at), null, null));
           } else if (item != null) {
@@ -138,7 +175,8 @@ public final class MadeMornings {
         }
       }
     }
-    return new Story(people, null, null, arrivals, null, places, null, null, slow, gauges.on(plan));
+    return new Story(
+        people, null, nights, arrivals, null, places, null, null, slow, gauges.on(plan), sooner);
   }
 
   /** Minutes if it is so this time, else null. Both are drawn, so that chance moves no minutes. */
@@ -156,6 +194,13 @@ public final class MadeMornings {
         places.add(new Story.Opens(truth.place(), at, clock(plan, place.opensAt() + 2 * MINUTE)));
       }
     }
+  }
+
+  /** Until then somebody else has it, who should have been out when its set-up begins. */
+  private static Story.Night handedOver(MorningPlan plan, RoomId room, double minutes) {
+    String begins = clock(plan, plan.beginsAt());
+    String until = clock(plan, plan.beginsAt() + Math.round(minutes * MINUTE));
+    return new Story.Night(room, begins, until, 0);
   }
 
   private static List<Story.Comes> late(
@@ -176,7 +221,7 @@ public final class MadeMornings {
     return null;
   }
 
-  private static String clock(MorningPlan plan, long at) {
+  static String clock(MorningPlan plan, long at) {
     LocalTime time = Instant.ofEpochMilli(at).atZone(plan.settings().zoneId()).toLocalTime();
     return CLOCK.format(time);
   }

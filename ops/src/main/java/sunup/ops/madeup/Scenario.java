@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
+import java.util.stream.Stream;
 import sunup.board.CasePlan;
 import sunup.board.MorningPlan;
 import sunup.board.Role;
@@ -25,19 +26,31 @@ import sunup.sheets.SheetItem;
  * @param seed of all that is left to chance
  * @param truths what is hidden; none is right, too
  * @param leaks machines that get worse slowly
+ * @param desk how the desk works by the board; none for a desk that only looks
  */
 public record Scenario(
     @Maybe LocalDate from,
     @Maybe LocalDate to,
     long seed,
     List<Truth> truths,
-    @Maybe List<Leak> leaks) {
+    @Maybe List<Leak> leaks,
+    @Maybe DeskWork desk) {
   private static final int DAYS_MOST = 750;
 
   public Scenario {
     truths = truths == null ? List.of() : List.copyOf(truths);
     leaks = leaks == null ? List.of() : List.copyOf(leaks);
   }
+
+  /**
+   * A desk that works by the board: of a room that the board calls more likely late than not, it
+   * takes the largest holdup. Who is late by himself (a surgeon, a patient) is called, and comes
+   * sooner.
+   *
+   * @param chance of a morning on which it does
+   * @param sooner what a call saves of the time that is left until he would have come, 0 to 1
+   */
+  public record DeskWork(double chance, double sooner) {}
 
   /**
    * A machine whose reading goes slowly to the worse, until it is renewed.
@@ -77,12 +90,13 @@ public record Scenario(
         morning.minusDays(1),
         ofSeed,
         truths,
-        leaks.stream().map(leak -> leak.renewedOn(renewed)).toList());
+        leaks.stream().map(leak -> leak.renewedOn(renewed)).toList(),
+        desk);
   }
 
   /**
    * One hidden truth: on which mornings and in which rooms something goes wrong, how often, and
-   * what. Exactly one of place, comes, role and item says what.
+   * what. Exactly one of place, comes, role, item and handover says what.
    *
    * @param name for those who are told the truth in the end
    * @param from the first date of it; none for the scenario's
@@ -96,7 +110,9 @@ public record Scenario(
    *     patient.arrived}
    * @param role whose people of these rooms come so much later than planned
    * @param item that takes so long
-   * @param minutes on average: from half as many to half as many again
+   * @param handover true if the room is handed over so long after its set-up should begin
+   * @param minutes on average: from half as many to half as many again; of what comes by itself
+   *     below 0 for sooner than usual, an improvement
    */
   public record Truth(
       String name,
@@ -110,6 +126,7 @@ public record Scenario(
       @Maybe String comes,
       @Maybe String role,
       @Maybe String item,
+      @Maybe Boolean handover,
       double minutes) {
     public Truth {
       weekdays = weekdays == null ? List.of() : List.copyOf(weekdays);
@@ -117,14 +134,26 @@ public record Scenario(
       rooms = rooms == null ? List.of() : List.copyOf(rooms);
     }
 
-    boolean isOn(LocalDate date) {
+    private long whats() {
+      return Stream.of(place, comes, role, item, isHandover() ? "handover" : null)
+          .filter(Objects::nonNull)
+          .count();
+    }
+
+    boolean isHandover() {
+      return Boolean.TRUE.equals(handover);
+    }
+
+    /** True if it holds on a date. */
+    public boolean isOn(LocalDate date) {
       boolean begun = from == null || !date.isBefore(from);
       boolean goesOn = to == null || !date.isAfter(to);
       String day = word(date.getDayOfWeek());
       return begun && goesOn && (weekdays.isEmpty() || weekdays.contains(day));
     }
 
-    boolean isIn(String room, String service) {
+    /** True if it holds in a room. */
+    public boolean isIn(String room, String service) {
       return (rooms.isEmpty() || rooms.contains(room))
           && (services.isEmpty() || services.contains(service));
     }
@@ -175,8 +204,13 @@ public record Scenario(
       if (!(t.chance() > 0 && t.chance() <= 1)) {
         wrong.add(at + "chance: must be over 0 and at most 1, not " + t.chance());
       }
-      if (!(t.minutes() > 0 && t.minutes() <= 240)) {
-        wrong.add(at + "minutes: must be over 0 and at most 240, not " + t.minutes());
+      boolean sooner = t.comes() != null && t.minutes() < 0 && t.minutes() >= -240;
+      if (!(sooner || (t.minutes() > 0 && t.minutes() <= 240))) {
+        wrong.add(
+            at
+                + "minutes: must be over 0 and at most 240, not "
+                + t.minutes()
+                + "; below 0 only of what comes");
       }
       if (t.from() != null && t.to() != null && t.to().isBefore(t.from())) {
         wrong.add(at + "to: is before from");
@@ -187,18 +221,24 @@ public record Scenario(
       known(at + "rooms", t.rooms(), rooms, wrong);
       known(at + "place", one(t.place()), places, wrong);
       known(at + "role", one(t.role()), roles(), wrong);
-      int whats = one(t.place()).size() + one(t.comes()).size();
-      if (whats + one(t.role()).size() + one(t.item()).size() != 1) {
-        wrong.add(at + "place, comes, role, item: give exactly one of the four");
+      if (t.whats() != 1) {
+        wrong.add(at + "place, comes, role, item, handover: give exactly one of the five");
       }
       if (t.place() != null && !(t.rooms().isEmpty() && t.services().isEmpty())) {
         wrong.add(at + "place: is the same for all rooms; take out rooms and services");
       }
     }
+    if (desk != null && !(isShare(desk.chance()) && isShare(desk.sooner()))) {
+      wrong.add("desk.chance, desk.sooner: must be 0 to 1");
+    }
     for (int i = 0; i < leaks.size(); i++) {
       leak("leaks[" + i + "].", leaks.get(i), plan, wrong);
     }
     return wrong;
+  }
+
+  private static boolean isShare(double value) {
+    return value >= 0 && value <= 1;
   }
 
   private static void leak(String at, Leak leak, MorningPlan plan, List<String> wrong) {

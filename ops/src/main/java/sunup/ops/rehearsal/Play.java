@@ -148,8 +148,8 @@ final class Play {
     int usual = job.item.plannedBefore();
     int late = job.item.plannedLate() == null ? usual : job.item.plannedLate();
     double z = Math.max(-1.6, dice.normal("arrival " + job.ref));
-    double before = usual - (usual - late) / 1.2816 * z;
-    return job.room.plan.bookedAt() - Math.round(before * MINUTE);
+    long before = Math.round((usual - (usual - late) / 1.2816 * z) * MINUTE);
+    return job.room.plan.bookedAt() - before - story.soonerMs(job.room.id, job.item.key());
   }
 
   private void came(Worker w) {

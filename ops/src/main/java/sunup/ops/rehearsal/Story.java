@@ -26,6 +26,7 @@ import sunup.sheets.ComposedSheet;
  * @param missing what is found to be not in order, by whoever looks
  * @param slow what takes so much longer than its dice say
  * @param shows what gauges show; what is not named shows what its dice say
+ * @param sooner what comes by itself comes so much sooner than its dice say
  */
 public record Story(
     List<Comes> people,
@@ -37,10 +38,11 @@ public record Story(
     List<RoomId> once,
     @Maybe List<Missing> missing,
     @Maybe List<Slow> slow,
-    @Maybe List<Shows> shows) {
+    @Maybe List<Shows> shows,
+    @Maybe List<Sooner> sooner) {
   /** Nothing special. */
   public static final Story PLAIN =
-      new Story(null, null, null, null, null, null, null, null, null, null);
+      new Story(null, null, null, null, null, null, null, null, null, null, null);
 
   public Story {
     people = listed(people);
@@ -53,6 +55,7 @@ public record Story(
     missing = listed(missing);
     slow = listed(slow);
     shows = listed(shows);
+    sooner = listed(sooner);
   }
 
   /** A person comes so many minutes after the planned time; negative is earlier. */
@@ -80,6 +83,9 @@ public record Story(
   /** The number that is read off for the item, in the unit of its sheet. */
   public record Shows(RoomId room, String item, double value) {}
 
+  /** A patient or surgeon comes so many minutes sooner than the dice say. */
+  public record Sooner(RoomId room, String item, double minutes) {}
+
   /** The room is in use until then, and cleaned afterwards; {@code said} is what was expected. */
   public record Night(RoomId room, String said, String until, double cleaningMinutes) {}
 
@@ -102,7 +108,23 @@ public record Story(
 
   /** The same story with these gauges. */
   public Story showing(List<Shows> gauges) {
-    return new Story(people, faults, nights, arrivals, agreed, places, once, missing, slow, gauges);
+    return new Story(
+        people, faults, nights, arrivals, agreed, places, once, missing, slow, gauges, sooner);
+  }
+
+  /** The same story with other arrivals. */
+  public Story arriving(List<Arrives> others) {
+    return new Story(
+        people, faults, nights, others, agreed, places, once, missing, slow, shows, sooner);
+  }
+
+  /** Milliseconds that the item comes sooner by itself. */
+  long soonerMs(RoomId room, String item) {
+    double minutes = 0;
+    for (Sooner s : sooner) {
+      minutes += s.room().equals(room) && s.item().equals(item) ? s.minutes() : 0;
+    }
+    return Math.round(minutes * 60_000);
   }
 
   /** What a gauge shows, or null if the dice say. */
@@ -125,6 +147,7 @@ public record Story(
     slow.forEach(x -> checkItem(plan, "slow", x.room(), x.item(), wrong));
     shows.forEach(x -> checkItem(plan, "shows", x.room(), x.item(), wrong));
     arrivals.forEach(a -> checkItem(plan, "arrivals", a.room(), a.item(), wrong));
+    sooner.forEach(x -> checkItem(plan, "sooner", x.room(), x.item(), wrong));
     nights.forEach(n -> checkRoom(plan, "nights", n.room(), wrong));
     agreed.forEach(a -> checkRoom(plan, "agreed", a.room(), wrong));
     once.forEach(r -> checkRoom(plan, "once", r, wrong));

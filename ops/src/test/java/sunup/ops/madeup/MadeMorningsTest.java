@@ -38,12 +38,13 @@ class MadeMorningsTest {
       MorningPlan monday = DemoPlans.of(LocalDate.of(2026, 4, 6).plusWeeks(week));
       Story after = mornings.story(monday, week);
       assertThat(after.places()).as("the pharmacy is slow in winter").isEmpty();
-      assertThat(after.slow()).as("changed in March").isEmpty();
-      late += after.people().size();
-      assertThat(mornings.story(DemoPlans.of(monday.id().date().plusDays(1)), week).people())
+      assertThat(after.sooner()).as("changed in March").hasSize(12);
+      late += after.nights().size();
+      assertThat(mornings.story(DemoPlans.of(monday.id().date().plusDays(1)), week).nights())
           .isEmpty();
       Story before = mornings.story(DemoPlans.of(MONDAY), week);
       slow += before.places().size();
+      assertThat(before.sooner()).isEmpty();
       assertThat(before.arrivals()).allMatch(a -> a.item().equals("surgeon.seen"));
     }
     assertThat(late).isBetween(25, 62);
@@ -63,7 +64,7 @@ class MadeMorningsTest {
         .anyMatch(m -> m.startsWith("truths[0].weekdays: 'moonday' is unknown; there are monday"))
         .anyMatch(m -> m.startsWith("truths[0].chance: must be"))
         .anyMatch(m -> m.startsWith("truths[0].minutes: must be"))
-        .anyMatch(m -> m.contains("exactly one of the four"));
+        .anyMatch(m -> m.contains("exactly one of the five"));
     assertThatThrownBy(() -> Scenario.read("{\"seed\": 1, \"fron\": 1}"))
         .isInstanceOf(BadJson.class)
         .hasMessageContaining("fron");

@@ -112,7 +112,8 @@ class ScriptTest {
   @Test
   void shouldHearTheSilentRoomOnceFifteenMinutesBeforeItsTarget() {
     RoomId silent = new RoomId("2");
-    Story once = new Story(null, null, null, null, null, null, List.of(silent), null, null, null);
+    Story once =
+        new Story(null, null, null, null, null, null, List.of(silent), null, null, null, null);
     seeds()
         .forEach(
             seed -> {
@@ -216,6 +217,7 @@ class ScriptTest {
             null,
             null,
             null,
+            null,
             null);
     assertThatThrownBy(() -> Script.write(plan, other, 1))
         .isInstanceOf(IllegalArgumentException.class)
@@ -231,6 +233,7 @@ class ScriptTest {
         List.of(new Story.Agreed(new RoomId("3"), "07:45", "06:58")),
         List.of(),
         List.of(),
+        null,
         null,
         null,
         null);

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import sunup.board.DelayReason;
 import sunup.review.facts.AsRunFact.Piece;
 import sunup.review.facts.Cause;
 import sunup.review.facts.FirstCaseFact;
@@ -136,7 +137,12 @@ public record MinutesByCause(
 
   /** The word of a reported reason. */
   public static String word(Reported reported) {
-    return reported.reason().name().toLowerCase(java.util.Locale.ROOT);
+    return word(reported.reason());
+  }
+
+  /** The word of a reason. */
+  public static String word(DelayReason reason) {
+    return reason.name().toLowerCase(java.util.Locale.ROOT);
   }
 
   private static List<Row> rows(Map<String, Sum> sums, long explained) {
@@ -182,7 +188,7 @@ public record MinutesByCause(
     Map<List<String>, int[]> table = new LinkedHashMap<>();
     int late = 0;
     for (FirstCaseFact fact : facts) {
-      if (fact.hasStarted() && !fact.onTime()) {
+      if (fact.late()) {
         late++;
         Reported r = fact.reported();
         String computed = fact.asRun().largest().map(Cause::section).orElse("none");

@@ -23,27 +23,36 @@ public record RoomByWeekday(List<String> rooms, List<DayOfWeek> days, List<Cell>
    * One room on one weekday.
    *
    * @param starts of it
-   * @param onTime share under each morning's own grace; null if too few: withheld
+   * @param onTime share under each morning's own grace of those of which it is known; null if too
+   *     few: withheld
    * @param meanLate minutes per start; null if too few
    */
   public record Cell(
       String room, DayOfWeek day, int starts, @Maybe Double onTime, @Maybe Double meanLate) {}
 
-  /** Starts of one room on one weekday, added up. */
-  public record Counted(String room, DayOfWeek day, int starts, int onTime, long lateMs) {
+  /** Starts of one room on one weekday, added up; {@code judged}: known whether on time. */
+  public record Counted(
+      String room, DayOfWeek day, int starts, int judged, int onTime, long lateMs) {
     Counted plus(Counted other) {
       return new Counted(
-          room, day, starts + other.starts, onTime + other.onTime, lateMs + other.lateMs);
+          room,
+          day,
+          starts + other.starts,
+          judged + other.judged,
+          onTime + other.onTime,
+          lateMs + other.lateMs);
     }
   }
 
   /** The cells of these starts. */
   public static RoomByWeekday ofFacts(List<FirstCaseFact> facts) {
-    return of(
-        facts.stream()
-            .filter(FirstCaseFact::hasStarted)
-            .map(f -> new Counted(f.room().value(), f.weekday(), 1, f.onTime() ? 1 : 0, f.lateMs()))
-            .toList());
+    return of(facts.stream().filter(FirstCaseFact::hasStarted).map(RoomByWeekday::one).toList());
+  }
+
+  private static Counted one(FirstCaseFact f) {
+    int onTime = f.onTime() ? 1 : 0;
+    int judged = f.judged() ? 1 : 0;
+    return new Counted(f.room().value(), f.weekday(), 1, judged, onTime, f.lateMs());
   }
 
   /** The same of what was counted. */
@@ -68,6 +77,8 @@ public record RoomByWeekday(List<String> rooms, List<DayOfWeek> days, List<Cell>
       return new Cell(room, day, n, null, null);
     }
     double late = (double) counted.lateMs() / FirstCaseFact.MINUTE;
-    return new Cell(room, day, n, (double) counted.onTime() / n, late / n);
+    boolean few = Withheld.isWithheld(counted.judged());
+    Double onTime = few ? null : (Double) ((double) counted.onTime() / counted.judged());
+    return new Cell(room, day, n, onTime, late / n);
   }
 }

@@ -117,7 +117,10 @@ public record FirstCaseFact(
     return (double) lateMs() / MINUTE;
   }
 
-  /** On time: the start, cut to whole minutes, is not after target + grace (rule 6). */
+  /**
+   * Known to be on time: the start, cut to whole minutes, is not after target + grace (rule 6). Of
+   * one that nobody told it is known where the step after it was in time.
+   */
   public boolean onTime(int grace) {
     return hasStarted() && isOnTime(startedAt(), target(), grace);
   }
@@ -125,6 +128,47 @@ public record FirstCaseFact(
   /** The same under the morning's own grace. */
   public boolean onTime() {
     return onTime(graceMinutes);
+  }
+
+  /**
+   * Known to be late. One that nobody told may be neither: it had started by a step that was too
+   * late, and nobody knows when.
+   */
+  public boolean late(int grace) {
+    return Boolean.FALSE.equals(cameBy(target(), grace));
+  }
+
+  /** The same under the morning's own grace. */
+  public boolean late() {
+    return late(graceMinutes);
+  }
+
+  /** Whether it is known if it was on time. */
+  public boolean judged(int grace) {
+    return onTime(grace) || late(grace);
+  }
+
+  /** The same under the morning's own grace. */
+  public boolean judged() {
+    return judged(graceMinutes);
+  }
+
+  /**
+   * It did not start before this: the start itself if it was told, else the latest step before it
+   * that was; null if there is none.
+   */
+  public Long startedFrom() {
+    if (!hasStarted() || !startInferred()) {
+      return startedAt();
+    }
+    Long from = null;
+    for (Step step : Step.values()) {
+      Long at = step.compareTo(startEvent) < 0 ? times.of(step) : null;
+      if (at != null && (from == null || at > from)) {
+        from = at;
+      }
+    }
+    return from;
   }
 
   /**
@@ -136,13 +180,9 @@ public record FirstCaseFact(
     if (!hasStarted() || !startInferred() || isOnTime(startedAt(), target, grace)) {
       return hasStarted() ? (Boolean) isOnTime(startedAt(), target, grace) : null;
     }
-    for (Step step : Step.values()) {
-      Long at = step.compareTo(startEvent) < 0 ? times.of(step) : null;
-      if (at != null && !isOnTime(at, target, grace)) {
-        return false;
-      }
-    }
-    return null;
+    Long from = startedFrom();
+    boolean late = from != null && !isOnTime(from, target, grace);
+    return late ? Boolean.FALSE : null;
   }
 
   static boolean isOnTime(long start, long target, int grace) {

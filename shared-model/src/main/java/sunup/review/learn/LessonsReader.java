@@ -2,9 +2,11 @@ package sunup.review.learn;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.NavigableSet;
 import java.util.TreeSet;
 import sunup.board.Item;
 import sunup.board.ItemState;
@@ -26,11 +28,15 @@ import sunup.review.learn.Lessons.Left;
 import sunup.review.learn.Lessons.Style;
 import sunup.review.learn.Lessons.Sum;
 import sunup.review.learn.Lessons.Took;
+import sunup.sheets.Uses;
 
 /**
  * Reads the lessons of a closed morning by rule 3: several finishes of one person in one room
  * within {@link #TOGETHER_MS} are one duration of their sum; where no beginning was touched it is
- * the latest of that person's last finish in the room, arrival, prerequisites good and place open.
+ * the latest of that person's last finish, arrival, prerequisites good, place open and equipment in
+ * the room. The finish may be in another room: who serves several began nothing here while still at
+ * work there. Without the last two a line that waits for the one ultrasound machine would seem to
+ * take an hour.
  */
 public final class LessonsReader {
   /** Finishes of one person so close together are one observation (rule 3). */
@@ -47,6 +53,10 @@ public final class LessonsReader {
 
   private final Replayed played;
   private final Morning end;
+
+  /** When each person finished something, wherever that was. */
+  private final Map<PersonId, NavigableSet<Long>> finished = new HashMap<>();
+
   private final List<Took> took = new ArrayList<>();
   private final List<Sum> sums = new ArrayList<>();
   private final List<Style> styles = new ArrayList<>();
@@ -73,6 +83,7 @@ public final class LessonsReader {
   }
 
   private Lessons all() {
+    end.rooms().keySet().forEach(room -> end.itemsOf(room).forEach(this::finish));
     int begun = 0;
     int forgotten = 0;
     for (RoomId room : end.rooms().keySet()) {
@@ -90,6 +101,13 @@ public final class LessonsReader {
     }
     Left left = new Left(lateEntries, unsigned, noBeginning);
     return new Lessons(took, sums, styles, delays, begun, forgotten, left);
+  }
+
+  private void finish(Placed placed) {
+    Item item = placed.item();
+    if (item.state() == ItemState.GOOD && item.by() != null) {
+      finished.computeIfAbsent(item.by(), k -> new TreeSet<>()).add(item.since());
+    }
   }
 
   private boolean wasBegun(Placed placed) {
@@ -149,7 +167,7 @@ public final class LessonsReader {
     long good = group.get(group.size() - 1).item().since();
     Item only = group.size() == 1 ? group.get(0).item() : null;
     boolean implied = only == null || only.begunAt() == null;
-    Long begin = implied ? implied(room, before, group) : only.begunAt();
+    Long begin = implied ? implied(room, elsewhere(before, group), group) : only.begunAt();
     if (begin == null || begin >= good) {
       noBeginning += group.size();
       return;
@@ -162,6 +180,14 @@ public final class LessonsReader {
     } else {
       took.add(new Took(group.get(0).sheet().work(), good - begin, implied));
     }
+  }
+
+  /** The person's last finish before these, in whichever room. */
+  private Long elsewhere(Long before, List<Placed> group) {
+    PersonId person = group.get(0).item().by();
+    NavigableSet<Long> all = person == null ? null : finished.get(person);
+    Long last = all == null ? null : all.lower(group.get(0).item().since());
+    return before == null || last == null ? before : (Long) Math.max(before, last);
   }
 
   /** Hands and waiting (or a rare extra) that nobody told apart. */
@@ -180,6 +206,15 @@ public final class LessonsReader {
       String place = placed.sheet().place();
       PlaceDay day = place == null ? null : end.places().get(new PlaceId(place));
       begin.from(day == null ? null : (Long) day.opensAt());
+      for (Uses use : placed.sheet().uses()) {
+        if (end.units().values().stream().anyMatch(u -> u.plan().kind().equals(use.kind()))) {
+          Long came = played.cameBefore(room, use.kind(), placed.item().since());
+          if (came == null) {
+            return null;
+          }
+          begin.from(came);
+        }
+      }
     }
     return begin.moment();
   }

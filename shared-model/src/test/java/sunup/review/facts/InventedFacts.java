@@ -26,6 +26,8 @@ public final class InventedFacts {
   private String service = "general";
   private long lateMs;
   private boolean cancelled;
+  private boolean inferred;
+  private Long before;
   private boolean untold;
   private final List<Piece> pieces = new ArrayList<>();
   private Reported reported;
@@ -58,6 +60,17 @@ public final class InventedFacts {
 
   public InventedFacts untold() {
     untold = true;
+    return this;
+  }
+
+  /**
+   * Nobody told its start: only that the step after it happened when it would have started.
+   *
+   * @param wheelsIn minutes after the target at which the step before it was told, or null
+   */
+  public InventedFacts inferred(Integer wheelsIn) {
+    inferred = true;
+    before = wheelsIn == null ? null : (Long) (TARGET + wheelsIn * 60_000L);
     return this;
   }
 
@@ -126,7 +139,9 @@ public final class InventedFacts {
         null,
         TARGET - 3_600_000,
         cancelled,
-        new Times(List.of(), null, null, start, start, null, null),
+        inferred
+            ? new Times(List.of(), null, null, before, null, start, null)
+            : new Times(List.of(), null, null, start, start, null, null),
         start == null ? AsRunFact.NONE : new AsRunFact(pieces, null),
         reported,
         beside,
