@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Board, startBoard } from './board.ts';
@@ -37,6 +38,72 @@ function history(): string {
     }
   }
   return rows.join('\n');
+}
+
+/** By keys alone: how a figure is counted, and between what it may lie. */
+async function readsWhatFiguresMean(page: Page): Promise<void> {
+  const median = page.getByText('how it is counted').and(page.getByLabel(/: median$/));
+  await median.focus();
+  await page.keyboard.press('Enter');
+  await page
+    .getByText(/Half of all starts are no later than this/)
+    .and(page.locator('p'))
+    .waitFor();
+  expect(await page.locator('.summary dd small').allInnerTexts()).toEqual([
+    ...new Array(5).fill(expect.stringMatching(/^\d+\.\d to \d+\.\d$/)),
+  ]);
+  expect(await page.locator('p.test').first().innerText()).toMatch(
+    /chi-square [\d.]+ on \d+ degrees of freedom, p .*(not adjusted|times as wide)/,
+  );
+  expect(await page.locator('main details.how').count()).toBeGreaterThan(12);
+  expect(await violations(page)).toEqual([]);
+  await median.click();
+}
+
+async function saved(page: Page, button: string): Promise<string> {
+  const [file] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: button, exact: true }).click(),
+  ]);
+  return readFile(await file.path(), 'utf8');
+}
+
+/** What stands in a table can be taken away as a file. */
+async function savesItsTables(page: Page): Promise<void> {
+  await page.getByText('All measures as a table').click();
+  const measures = await saved(page, 'All measures as CSV');
+  expect(measures).toMatch(/\r\nmedian,\d+\.\d\d,minutes,\d+\.\d\d,\d+\.\d\d,\d+,"?Half of all/);
+  await page.getByText('All measures as a table').click();
+  expect(await saved(page, 'Rooms by weekday as CSV')).toMatch(/\r\n6,Fri,\d+,\d+\.\d\d,/);
+  const compared = await saved(page, 'Comparisons as CSV');
+  expect(compared).toMatch(/\r\neyes,all others,\d+,\d+,\d+,starts within mornings,/);
+  const days = JSON.parse(
+    await saved(page, 'Minutes by cause and weekday, per start as JSON'),
+  ) as Record<string, string>[];
+  const all = days.find((row) => row['cause'] === 'all minutes late, per start');
+  expect(Number(all?.['Mon'])).toBeGreaterThan(Number(all?.['Tue']));
+}
+
+/** The two pages of the issue, and the others when they are asked for. */
+async function printsTwoPagesOrAll(page: Page): Promise<void> {
+  await page.evaluate(() => {
+    window.print = () => undefined;
+  });
+  const paper = { format: 'A4', preferCSSPageSize: true };
+  await page.getByRole('button', { name: 'Print two pages' }).click();
+  expect(await printedPages(page, 'review', paper)).toHaveLength(2);
+  const letter = { ...paper, format: 'Letter' };
+  expect(await printedPages(page, 'review-letter', letter)).toHaveLength(2);
+  await page.getByRole('button', { name: 'Print with appendix' }).click();
+  await page.emulateMedia({ media: 'print' });
+  for (const part of ['How it is counted', 'Rooms by weekday', 'Compare honestly']) {
+    expect(await page.getByRole('heading', { name: part }).isVisible()).toBe(true);
+  }
+  await page.emulateMedia({ media: null });
+  const all = await printedPages(page, 'review-appendix', paper);
+  expect(all.length).toBeGreaterThan(2);
+  expect(all.length).toBeLessThan(6);
+  await page.evaluate(() => window.dispatchEvent(new Event('afterprint')));
 }
 
 async function bring(page: Page, text: string): Promise<void> {
@@ -83,7 +150,9 @@ describe('the review', () => {
     expect(await page.getByRole('row', { name: /^2025-11-10/ }).count()).toBeGreaterThan(0);
     expect(await violations(page)).toEqual([]);
     await shot(page, 'review');
-    expect(await printedPages(page, 'review', { preferCSSPageSize: true })).toHaveLength(2);
+    await readsWhatFiguresMean(page);
+    await savesItsTables(page);
+    await printsTwoPagesOrAll(page);
     const [file] = await Promise.all([
       page.waitForEvent('download'),
       page.getByRole('button', { name: 'Share on time as JSON' }).click(),

@@ -7,6 +7,7 @@ import type {
   NotePart,
   PersonPart,
   RoomPart,
+  SignPart,
   SuitePart,
 } from '../generated/wire.ts';
 import { isDone } from '../hands/items.ts';
@@ -126,6 +127,15 @@ export function openItems(items: readonly ItemPart[], room: string): ItemPart[] 
   return items
     .filter((i) => i.room === room && !isDone(i) && !i.marks)
     .sort((a, b) => Number(b.state === 'fault') - Number(a.state === 'fault') || a.order - b.order);
+}
+
+/** Early signs: what can still be mended by its time first; what is past it sinks, the latest first. */
+export function signsInOrder(signs: readonly SignPart[], now: number): SignPart[] {
+  const past = (s: SignPart) => s.actBy < now;
+  return [...signs].sort(
+    (a, b) =>
+      Number(past(a)) - Number(past(b)) || (past(a) ? b.actBy - a.actBy : a.actBy - b.actBy),
+  );
 }
 
 /** People in the order in which the desk looks for them: who should be here and is not, first. */

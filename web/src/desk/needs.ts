@@ -6,12 +6,12 @@ import { onSubmit, textField, timeField, timeIn } from '../hands/forms.ts';
 import { personName, roleName } from '../hands/words.ts';
 import { learnedPanel } from './learned.ts';
 import type { Desk } from './main.ts';
-import { type DeskRow, peopleInOrder, toAsk } from './model.ts';
+import { type DeskRow, peopleInOrder, signsInOrder, toAsk } from './model.ts';
 import { swapsToConfirm } from './swap.ts';
 
 /** The wall's list with hands, the early signs, and the rooms to ask. */
 export function needsPanel(at: Desk, rows: DeskRow[]): TemplateResult {
-  const signs = [...at.list('sign')].sort((a, b) => a.actBy - b.actBy);
+  const signs = signsInOrder(at.list('sign'), at.now);
   const needs = [...at.list('need')].sort((a, b) => a.rank - b.rank);
   const ask = toAsk(rows).filter((r) => !needs.some((n) => n.room === r.room.room));
   return html`<h2>Needs someone</h2>

@@ -38,7 +38,8 @@ export function roomPanel(at: Desk, rows: DeskRow[]): TemplateResult {
   return html`<h2>Room ${room.room}</h2>
     ${lines(at, row)} ${holdups(at, row)}
     <div class="cards">
-      ${useForm(at, room)} ${plan && !plan.cancelled ? caseForms(at, row, plan) : nothing}
+      ${useForm(at, room)} ${swapped(at, room.room)}
+      ${plan && !plan.cancelled ? caseForms(at, row, plan) : nothing}
       ${plan?.cancelled ? html`<p class="card">the case is cancelled</p>` : nothing}
       ${noteForm(at, room)}
     </div>
@@ -154,7 +155,7 @@ function useForm(at: Desk, room: RoomPart): TemplateResult {
 function caseForms(at: Desk, row: DeskRow, plan: CasePart): TemplateResult {
   return html`${agree(at, plan)} ${surgeon(at, row.room.room)} ${steps(at, plan)}
   ${owesReason(row, at.suite?.graceMinutes ?? 0, at.now) || plan.reason ? reason(at, plan) : nothing}
-  ${swapped(at, row.room.room)} ${swapForm(at, row, plan)} ${cancel(at, plan)}`;
+  ${swapForm(at, row, plan)} ${cancel(at, plan)}`;
 }
 
 function agree(at: Desk, plan: CasePart): TemplateResult {

@@ -7,6 +7,7 @@ import { openNames, openToReady } from '../hands/items.ts';
 import { roleName, standingName, useName } from '../hands/words.ts';
 import type { Desk } from './main.ts';
 import { type DeskRow, late, percent } from './model.ts';
+import { nextWords } from './next.ts';
 
 /** The wall's rooms with the figures that belong to the desk. */
 export function roomsTable(at: Desk, rows: DeskRow[]): TemplateResult {
@@ -137,6 +138,10 @@ function until(at: Desk, time: number | undefined): string {
 }
 
 function waits(at: Desk, r: DeskRow): TemplateResult | typeof nothing {
+  const next = nextWords(r.room.room, at.list('next'), at.list('next-item'));
+  if (next !== '') {
+    return html`<span>${next}</span>`;
+  }
   if (r.room.startedAt !== undefined) {
     return nothing;
   }

@@ -1,20 +1,20 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { CasePart } from '../generated/wire.ts';
+import type { CasePart, SwapPart } from '../generated/wire.ts';
 import { onSubmit } from '../hands/forms.ts';
 import { keyOf } from '../hands/items.ts';
-import { toDealWith } from '../hands/swapped.ts';
+import { changeWord, toDealWith } from '../hands/swapped.ts';
 import { roleName } from '../hands/words.ts';
 import type { Desk } from './main.ts';
 import { caseOf, type DeskRow, voidedBySwap } from './model.ts';
 
-/** A swap that was made: which of the two rooms have said that it is dealt with there. */
+/** A swap or a move that was made: which of the two rooms have said that it is dealt with there. */
 export function swapped(at: Desk, room: string): TemplateResult | typeof nothing {
   const here = at.list('swap').find((s) => s.room === room);
   if (!here) return nothing;
   const there = at.list('swap').find((s) => s.room === here.with && s.with === room);
   const rooms = [here, ...(there ? [there] : [])];
   return html`<div class="card">
-    <h3>Swapped with room ${here.with} at ${at.hhmm(here.at)}</h3>
+    <h3>${happened(here)} ${at.hhmm(here.at)}</h3>
     <p>
       ${rooms
         .map((s) =>
@@ -27,7 +27,19 @@ export function swapped(at: Desk, room: string): TemplateResult | typeof nothing
   </div>`;
 }
 
-/** Rooms whose people have not said yet that a swap is dealt with there. */
+function happened({ way, with: other }: SwapPart): string {
+  if (way === undefined) return `Swapped with room ${other} at`;
+  return way === 'went'
+    ? `Its case was moved to room ${other} at`
+    : `Moved here from room ${other} at`;
+}
+
+function notConfirmed({ way, with: other }: SwapPart): string {
+  if (way === undefined) return `the swap with ${other}`;
+  return way === 'went' ? `the move of its case to ${other}` : `the move of its case from ${other}`;
+}
+
+/** Rooms whose people have not said yet that a swap or a move is dealt with there. */
 export function swapsToConfirm(at: Desk): TemplateResult[] {
   return at
     .list('swap')
@@ -36,8 +48,8 @@ export function swapsToConfirm(at: Desk): TemplateResult[] {
       (s) =>
         html`<div class="card">
           <p>
-            <b>${s.room}</b> the swap with ${s.with} is not yet confirmed in the room<small
-              >swapped ${at.hhmm(s.at)}</small
+            <b>${s.room}</b> ${notConfirmed(s)} is not yet confirmed in the room<small
+              >${changeWord(s) === 'swap' ? 'swapped' : 'moved'} ${at.hhmm(s.at)}</small
             >
           </p>
           <div class="do">

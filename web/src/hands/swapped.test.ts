@@ -1,6 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import type { Section } from '../generated/wire.ts';
-import { type LeftItem, toDealWith } from './swapped.ts';
+import {
+  changeWord,
+  lacksWords,
+  type LeftItem,
+  toDealWith,
+  wayWords,
+  withTheCase,
+} from './swapped.ts';
 
 const left = (to: string | undefined, ...keys: string[]): LeftItem[] =>
   keys.map((key) => ({
@@ -60,5 +67,24 @@ describe('what a swap leaves in a room', () => {
 
   it('should be put away if its case is cancelled', () => {
     expect(words(left(undefined, 'instruments.trays'))).toEqual(['put away: instruments trays']);
+  });
+});
+
+describe('a case that was moved to a free room', () => {
+  it('should say in the room that it left where it is, and what goes with it', () => {
+    const went = { way: 'went' as const, with: '5' };
+    expect(wayWords(went, '06:45')).toBe('The case of this room was moved to 5 at 06:45');
+    expect(withTheCase(went)).toContain('printed labels go to 5');
+    expect(changeWord(went)).toBe('move');
+  });
+
+  it('should say in the room that it came to what was done elsewhere only', () => {
+    const came = { way: 'came' as const, with: '1' };
+    expect(wayWords(came, '06:45')).toBe('Another case is here: moved from 1 at 06:45');
+    expect(withTheCase(came)).toBe('');
+    expect(lacksWords({ lacks: ['airway.tubes', 'drugs.drawn'] })).toBe(
+      'not yet done here: airway tubes, drugs drawn',
+    );
+    expect(lacksWords({ lacks: [] })).toBe('');
   });
 });

@@ -1,4 +1,4 @@
-import type { Section } from '../generated/wire.ts';
+import type { Section, SwapPart } from '../generated/wire.ts';
 import { wordsOfKey } from './items.ts';
 
 /** What becomes of what was made ready for a case that changes rooms. */
@@ -74,6 +74,36 @@ function afterWords(after: After, to: string | undefined): string {
     case 'redo':
       return 'do again';
   }
+}
+
+/** What happened to a room's case, as the room and the desk read it. */
+export function wayWords(swap: Pick<SwapPart, 'way' | 'with'>, at: string): string {
+  switch (swap.way) {
+    case 'went':
+      return `The case of this room was moved to ${swap.with} at ${at}`;
+    case 'came':
+      return `Another case is here: moved from ${swap.with} at ${at}`;
+    default:
+      return `Another case is here: swapped with ${swap.with} at ${at}`;
+  }
+}
+
+/** What goes with a case beside what was ticked for it, and was perhaps on its way to this room. */
+export function withTheCase(swap: Pick<SwapPart, 'way' | 'with'>): string {
+  return swap.way === 'went'
+    ? `patient, papers and printed labels go to ${swap.with}: tell who brings them`
+    : '';
+}
+
+/** What was made ready for the case where it was, and is open here. */
+export function lacksWords(swap: Pick<SwapPart, 'lacks'>): string {
+  const lacks = swap.lacks ?? [];
+  return lacks.length === 0 ? '' : `not yet done here: ${lacks.map(wordsOfKey).join(', ')}`;
+}
+
+/** "swap" or "move": what is confirmed. */
+export function changeWord(swap: Pick<SwapPart, 'way'>): string {
+  return swap.way === undefined ? 'swap' : 'move';
 }
 
 /** Each once; of what is thrown away or put away for two cases it is said, it is there twice. */

@@ -17,7 +17,16 @@ import { BoardPage, TAKE_BACK_MS } from '../hands/page.ts';
 import { shared } from '../hands/style.ts';
 import { caution, personName } from '../hands/words.ts';
 import { proof } from '../look/index.ts';
-import { askedOf, callsFor, choices, type MyRoom, myRooms, roomWords, Whose } from './model.ts';
+import {
+  askedOf,
+  callsFor,
+  choices,
+  type MyRoom,
+  myRooms,
+  nobodyWaits,
+  roomWords,
+  Whose,
+} from './model.ts';
 import { screenName, suiteOfThisPhone } from './phone.ts';
 import { pocketStyle } from './style.ts';
 import { Telling, thisBrowser } from './telling.ts';
@@ -165,7 +174,7 @@ export class Pocket extends BoardPage {
       <h2>Your rooms</h2>
       ${
         waits.length === 0
-          ? html`<p class="dim">nobody waits for you, as far as the board knows</p>`
+          ? html`<p class="dim">${nobodyWaits(rooms)}</p>`
           : html`<p><b>Waits for you: ${waits.map((r) => `room ${r}`).join(', ')}</b></p>`
       }
       ${

@@ -1,7 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import type { MovePart, NeedPart } from '../generated/wire.ts';
 import { person, room } from '../hands/made/parts.ts';
-import { askedOf, callsFor, choices, FORGET_MS, myRooms, roomWords, Whose } from './model.ts';
+import {
+  askedOf,
+  callsFor,
+  choices,
+  FORGET_MS,
+  myRooms,
+  nobodyWaits,
+  roomWords,
+  Whose,
+} from './model.ts';
 
 const T1 = person('technician-1', { role: 'technician' });
 const V1 = person('supervisor-1', { role: 'supervisor', covers: ['2', '3'] });
@@ -45,6 +54,16 @@ describe('the phone', () => {
     expect(names(myRooms(me, rooms, [need('5', 0)], []))).toEqual(['3', '5', '4', '2']);
     const accepted = move('m', { person: T1.person, room: '4', state: 'accepted' });
     expect(names(myRooms(T1, rooms, [], [accepted]))).toEqual(['4']);
+  });
+
+  it('should not say that nobody waits beside a room that waits for something', () => {
+    const rooms = [room('3', { target: 30 }), room('5', { startedAt: 1, standing: 'started' })];
+    const me = { ...V1, covers: ['3', '5'] };
+    expect(nobodyWaits(myRooms(me, rooms, [], []))).toMatch(/^nobody waits for you/);
+    expect(nobodyWaits(myRooms(me, rooms, [need('3', 0)], []))).toMatch(
+      /^no room waits for you alone.*stands beside them$/,
+    );
+    expect(nobodyWaits(myRooms(me, rooms, [need('5', 0)], []))).toMatch(/^nobody waits for you/);
   });
 
   it('should bring calls to those who can go, and not the own call back to the room', () => {

@@ -76,6 +76,14 @@ export function callsFor(me: PersonPart, needs: readonly NeedPart[]): NeedPart[]
     .sort((a, b) => a.rank - b.rank);
 }
 
+/** What is said where no room waits for this person: a room that waits for something else is not denied. */
+export function nobodyWaits(rooms: readonly Pick<MyRoom, 'room' | 'need'>[]): string {
+  const other = rooms.filter((r) => r.need !== undefined && r.room.startedAt === undefined);
+  return other.length === 0
+    ? 'nobody waits for you, as far as the board knows'
+    : 'no room waits for you alone, as far as the board knows; what yours wait for stands beside them';
+}
+
 /**
  * This person's rooms in the order in which they want him or her: what was accepted or waits for
  * this person, then what needs someone, then by the time of the start; what has started last.

@@ -28,6 +28,14 @@ export interface Figures {
     median: number;
     ninth: number;
     medianOverLate?: number;
+    /** 95 %, by mornings. */
+    intervals?: {
+      meanOverAll?: Interval;
+      perMorning?: Interval;
+      meanOverLate?: Interval;
+      median?: Interval;
+      ninth?: Interval;
+    };
   };
   beside: {
     wheelsInToInduction?: number;
@@ -100,22 +108,38 @@ export interface ValueChart {
   signals: Signal[];
 }
 
+export interface CauseRow {
+  label: string;
+  minutes: number;
+  starts: number;
+  weakMinutes: number;
+  share: number;
+  running: number;
+}
+
 export interface Causes {
   by: string;
+  /** What to show for a label that has an item's key in it, where the name is known. */
+  names?: Record<string, string>;
   causes: {
     starts: number;
     minutes: number;
     weakMinutes: number;
     unexplained: number;
-    rows?: {
-      label: string;
-      minutes: number;
-      starts: number;
-      weakMinutes: number;
-      share: number;
-      running: number;
-    }[];
+    rows?: CauseRow[];
   };
+}
+
+/** Causes of each group, per start of it: groups differ in how many they have. */
+export interface CausesApart {
+  by: string;
+  groups: {
+    name: string;
+    starts: number;
+    minutes: number;
+    perStart?: number;
+    rows?: { label: string; name?: string; minutes: number; perStart: number; starts: number }[];
+  }[];
 }
 
 export interface Reasons {

@@ -10,7 +10,8 @@ import {
   percent,
   verdictWords,
 } from './model.ts';
-import { tableOf } from './tables.ts';
+import { how } from './defined.ts';
+import { type Cell, filesOf, tableOf } from './tables.ts';
 
 const SIDE = 300;
 const EDGE = 40;
@@ -135,14 +136,20 @@ function figuresOf(score: Score, minutesBefore: number): TemplateResult {
     )}`;
 }
 
+/** Why there is nothing to judge, and what would change that. */
+export function fewWords({ forecasts, minutesBefore }: Trial): string {
+  return forecasts === 0
+    ? `Nothing to judge the board by yet: of these starts none has a forecast that the board recorded ${minutesBefore} minutes before the target. It records one for each room while it runs; history that was brought from a file has none.`
+    : `Too few to judge the board by: of these starts ${forecasts} ${forecasts === 1 ? 'has' : 'have'} a forecast that the board recorded ${minutesBefore} minutes before the target. Figures of fewer than 10 are not shown.`;
+}
+
 /** Whether to believe the board: by what it said then; today's model on other mornings stands apart. */
 export function trialPanel(trial: Trial): TemplateResult {
   const { all, replayed, minutesBefore } = trial;
-  return html`${
+  return html`${how('trial')}
+  ${
     all === undefined
-      ? html`<p class="withheld">
-          The board kept ${trial.forecasts} forecasts with an outcome: fewer than 10 are not shown.
-        </p>`
+      ? html`<p class="withheld">${fewWords(trial)}</p>`
       : html`${figuresOf(all, minutesBefore)}
           ${tableOf(
             'Scores, by whether the desk acted afterwards',
@@ -163,8 +170,8 @@ export function trialPanel(trial: Trial): TemplateResult {
       ? nothing
       : html`<details class="replayed">
           <summary>
-            ${trial.recomputed} more forecasts were not kept when they were said: today's model on
-            those mornings
+            ${trial.recomputed} other starts, from before the board recorded its forecasts: what
+            today's model would have said of them
           </summary>
           ${
             replayed === undefined
@@ -190,6 +197,48 @@ function reach(difference: Difference, most: number): TemplateResult {
       r="5"
     />
   </svg>`;
+}
+
+const COMPARED_HEAD = [
+  'compared',
+  'less',
+  'starts',
+  'starts of the other',
+  'mornings',
+  'dealt',
+  'on time, points of a hundred',
+  'from',
+  'to',
+  'p',
+  'verdict',
+  'minutes late per start',
+  'minutes from',
+  'minutes to',
+  'p of minutes',
+  'verdict of minutes',
+] as const;
+
+/** The same as the file has it. */
+export function comparedRows(comparisons: readonly Comparison[]): Cell[][] {
+  const cells = (d: Difference, scale: number): Cell[] => [
+    d.value === undefined ? undefined : (d.value * scale).toFixed(2),
+    d.interval === undefined ? undefined : (d.interval.lower * scale).toFixed(2),
+    d.interval === undefined ? undefined : (d.interval.upper * scale).toFixed(2),
+    d.adjusted?.toFixed(4),
+    verdictWords(d),
+  ];
+  return [...comparisons]
+    .sort(inOrder)
+    .map((c) => [
+      groupWords(c.first),
+      c.second,
+      c.firstStarts,
+      c.secondStarts,
+      c.mornings,
+      c.design === 'BETWEEN_MORNINGS' ? 'whole mornings' : 'starts within mornings',
+      ...cells(c.onTime, 100),
+      ...cells(c.minutes, 1),
+    ]);
 }
 
 /** Groups against the rest, or one period against another. */
@@ -241,5 +290,6 @@ export function comparePanel(comparisons: readonly Comparison[]): TemplateResult
     <p class="key">
       Strokes are 95 % intervals about the line of no difference, up to ${minutes(shares * 100)}
       points and ${minutes(late)} minutes.
-    </p>`;
+    </p>
+    ${how('compare')} ${filesOf('Comparisons', COMPARED_HEAD, comparedRows(comparisons))}`;
 }

@@ -108,7 +108,7 @@ export class Chart extends LitElement {
     }
     @media print {
       svg {
-        max-height: 40mm;
+        max-height: 34mm;
       }
       p {
         display: none;

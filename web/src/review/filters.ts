@@ -48,7 +48,12 @@ const all = (what: string, values: readonly string[]): (readonly [string, string
 ];
 
 /** What is looked at; every choice is taken at once and stands in the page's address. */
-export function filterBar(asked: Asked, choices: Choices, choose: Choose): TemplateResult {
+export function filterBar(
+  asked: Asked,
+  choices: Choices,
+  choose: Choose,
+  printed: (appendix: boolean) => void,
+): TemplateResult {
   return html`<form class="filters" aria-label="What is looked at" @submit=${stay}>
     ${date('from', 'from', asked, choose)} ${date('to', 'to', asked, choose)}
     ${choice('room', 'room', asked, all('rooms', choices.rooms), choose)}
@@ -81,7 +86,8 @@ export function filterBar(asked: Asked, choices: Choices, choose: Choose): Templ
       choose,
     )}
     ${date('marked change', 'change', asked, choose)}
-    <button type="button" @click=${(): void => print()}>Print two pages</button>
+    <button type="button" @click=${(): void => printed(false)}>Print two pages</button>
+    <button type="button" @click=${(): void => printed(true)}>Print with appendix</button>
   </form>`;
 }
 

@@ -1,7 +1,8 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Closing, Hands, Learned } from './api.ts';
 import { minutes } from './model.ts';
-import { dataTable } from './tables.ts';
+import { how } from './defined.ts';
+import { dataTable, filesOf } from './tables.ts';
 
 const handsWords = (hands: Hands): string => `${minutes(hands.usual)} (${minutes(hands.oneInTen)})`;
 
@@ -114,6 +115,17 @@ export function learnedPanel(closing: Closing): TemplateResult {
         ? nothing
         : dataTable(
             'How the board is told, as the last closing moved it',
+            ['what', 'before this closing', 'now', 'why'],
+            closing.changes.map((c) => [c.what, c.before, c.after, c.why]),
+          )
+    }
+    ${how('learned')}
+    ${filesOf('What the last closing taught', [...HEAD], [...changed, ...rest].map(row(closing)))}
+    ${
+      closing.changes.length === 0
+        ? nothing
+        : filesOf(
+            'How the board is told',
             ['what', 'before this closing', 'now', 'why'],
             closing.changes.map((c) => [c.what, c.before, c.after, c.why]),
           )

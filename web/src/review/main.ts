@@ -15,10 +15,12 @@ import {
   causesPanel,
   latenessPanel,
   minutesPanel,
+  daysPanel,
   reasonsPanel,
   sharesPanel,
-  summaryPanel,
 } from './panels.ts';
+import { summaryPanel } from './summary.ts';
+import { appendixDefinitions, printedDefinitions } from './defined.ts';
 import { causeWords, part } from './parts.ts';
 import { type Answers, needsChange, questionsOf } from './questions.ts';
 import { roomsPanel } from './rooms.ts';
@@ -148,6 +150,16 @@ export class Review extends LitElement {
     void this.askAll();
   };
 
+  /** The two pages, or these and what else there is in tables. */
+  private readonly printed = (appendix: boolean): void => {
+    this.toggleAttribute('appendix', appendix);
+    const done = (): void => {
+      this.removeAttribute('appendix');
+    };
+    addEventListener('afterprint', done, { once: true });
+    print();
+  };
+
   /** Asks everything anew; a question that was overtaken is given up. */
   private async askAll(): Promise<void> {
     this.asking.abort();
@@ -186,13 +198,13 @@ export class Review extends LitElement {
         <h1>Review</h1>
         ${this.demo ? html`<b class="demo">demo: all of it is invented</b>` : nothing}
         <p>
-          ${filterWords(asked)} · ${choices.cases}
-          kept${choices.first === undefined ? '' : `, ${choices.first} to ${choices.last ?? ''}`}
+          ${filterWords(asked)} · the archive holds ${choices.cases} first
+          cases${choices.first === undefined ? '' : ` from ${choices.first} to ${choices.last ?? ''}`}
         </p>
         <sunup-sign-on class="noprint" .live=${this.live}></sunup-sign-on>
         <a class="noprint" href="/">all pages</a>
       </header>
-      ${filterBar(asked, choices, this.choose)}
+      ${filterBar(asked, choices, this.choose, this.printed)}
       <main aria-busy=${this.busy} class=${this.busy && a.summary === undefined ? 'busy' : ''}>
         ${this.trouble === '' ? nothing : html`<p class="trouble" role="alert">${this.trouble}</p>`}
         ${
@@ -232,13 +244,14 @@ export class Review extends LitElement {
           choice('forecasts', 'before', asked, BEFORE, this.choose),
           a.trial && trialPanel(a.trial),
         )}
+        ${printedDefinitions()}
         ${part(
-          'What the last closing taught',
+          'Causes by weekday',
           nothing,
-          a.learned && learnedPanel(toldIn(a.learned, LEARNED)),
-          'noprint',
+          a.days && daysPanel(a.days, causeWords),
+          'appendix first',
         )}
-        ${part('Rooms by weekday', nothing, a.rooms && roomsPanel(a.rooms), 'noprint')}
+        ${part('Rooms by weekday', nothing, a.rooms && roomsPanel(a.rooms), 'appendix')}
         ${part(
           'Compare honestly',
           choice('compare', 'split', asked, SPLITS, this.choose),
@@ -246,9 +259,15 @@ export class Review extends LitElement {
             (needsChange(asked)
               ? html`<p>Give the date of the marked change above.</p>`
               : comparePanel(a.compared.comparisons)),
-          'noprint',
+          'appendix',
         )}
-        ${this.again()} ${this.keeping()}
+        ${part(
+          'What the last closing taught',
+          nothing,
+          a.learned && learnedPanel(toldIn(a.learned, LEARNED)),
+          'appendix',
+        )}
+        ${appendixDefinitions()} ${this.again()} ${this.keeping()}
       </main>`;
   }
 

@@ -4,6 +4,7 @@ import {
   between,
   chanceWords,
   differenceWords,
+  dispersionWords,
   filterWords,
   groupWords,
   inOrder,
@@ -16,6 +17,7 @@ import {
   searchOf,
   shareWords,
   sidesOf,
+  signsOf,
   verdictWords,
 } from './model.ts';
 
@@ -70,6 +72,8 @@ describe('what a manager reads', () => {
     const seen = value as Parameters<typeof verdictWords>[0];
     expect(differenceWords(seen, 100)).toBe('+4.0 (−2.0 to +9.0)');
     expect(verdictWords(seen)).toContain('what can hide');
+    const alone = { ...seen, interval: { lower: 0.01, upper: 0.09 } };
+    expect(verdictWords(alone)).toContain('among so many');
     expect(verdictWords({ verdict: 'TOO_FEW' })).toBe('too few to say');
     expect(differenceWords({ verdict: 'TOO_FEW' }, 1)).toBe('');
   });
@@ -109,6 +113,38 @@ describe('what a manager reads', () => {
     ]);
     const { rows: _, ...withheld } = side(3, 0, 0);
     expect(movedCauses(withheld, side(20, 80, 100))).toBeUndefined();
+  });
+
+  it('tells a run as one sign, whatever rules it meets', () => {
+    const signs = signsOf([
+      { rule: 'BEYOND_LIMITS', from: 3, to: 3 },
+      { rule: 'FOUR_OF_FIVE_BEYOND_ONE_SIGMA', from: 2, to: 9 },
+      { rule: 'EIGHT_ON_ONE_SIDE', from: 1, to: 10 },
+      { rule: 'BEYOND_LIMITS', from: 11, to: 11 },
+      { rule: 'BEYOND_LIMITS', from: 12, to: 12 },
+    ]);
+    expect(signs.map((s) => [s.from, s.to, s.rules.length])).toEqual([
+      [1, 10, 3],
+      [11, 11, 1],
+      [12, 12, 1],
+    ]);
+  });
+
+  it('says what the test for more than chance found, and why limits are as they are', () => {
+    const said = (p: number, sigmaZ: number, degrees = 40, adjusted = false): string => {
+      const dispersion = { statistic: 63.25, degrees, p };
+      const phase = { from: 0, to: 9, centre: 0.5, sigmaZ, adjusted, dispersion };
+      return dispersionWords({ points: [], phases: [phase], signals: [] })[0]!;
+    };
+    expect(said(0.2, 1.1)).toContain('chi-square 63.3 on 40 degrees of freedom, p 0.200');
+    expect(said(0.2, 1.1)).toContain('not adjusted');
+    expect(said(0.01, 1.3, 11)).toContain('because wider limits need 20 periods and there are 12');
+    expect(said(0.01, 0.9)).toContain('Mark the change');
+    expect(said(0.01, 1.36, 40, true)).toContain('the limits are 1.36 times as wide');
+    const none = { from: 0, to: 1, centre: 1, sigmaZ: 1, adjusted: false };
+    expect(dispersionWords({ points: [], phases: [none], signals: [] })[0]).toContain(
+      "can't be tested",
+    );
   });
 
   it('marks points beyond a limit before those of a run', () => {

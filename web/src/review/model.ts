@@ -94,6 +94,10 @@ export const percent = (share: number | undefined, digits = 0): string =>
 export const minutes = (value: number | undefined): string =>
   value === undefined ? 'none' : value.toFixed(1);
 
+/** "1.2 to 3.4", of minutes. */
+export const span = ({ lower, upper }: Interval): string =>
+  `${minutes(lower)} to ${minutes(upper)}`;
+
 /** "61 to 72 %"; with a digit more where both ends would read the same: "0.0 to 0.1 %". */
 export function between(interval: Interval | undefined): string {
   if (interval === undefined) return '';
@@ -115,11 +119,17 @@ export function verdictWords(difference: Difference): string {
     case 'TOO_FEW':
       return 'too few to say';
     case 'NONE_SEEN':
-      return 'none seen; the interval says what can hide';
+      return excludesNone(difference.interval)
+        ? 'none seen among so many that are looked at; alone it would stand out'
+        : 'none seen; the interval says what can hide';
     case 'DIFFERS':
       return 'differs';
   }
 }
+
+/** One interval alone tells more than one of many may. */
+const excludesNone = (interval: Interval | undefined): boolean =>
+  interval !== undefined && interval.lower * interval.upper > 0;
 
 /** "+4 (−2 to +9)" in points of a hundred, or in minutes. */
 export function differenceWords(difference: Difference, scale: number): string {
@@ -160,7 +170,7 @@ export function sharesWords(chart: ShareChart): string {
   if (last === undefined || shown === 0) return 'No period has enough starts.';
   return `${shown} periods, ${percent(last.centre)} on time${
     chart.phases.length > 1 ? ' since the last marked change' : ''
-  }; ${signalWords(chart.signals.length)}.`;
+  }; ${signalWords(signsOf(chart.signals).length)}.`;
 }
 
 export function valuesWords(chart: ValueChart): string {
@@ -168,7 +178,58 @@ export function valuesWords(chart: ValueChart): string {
   if (last === undefined || chart.points.length === 0) return 'No period has enough starts.';
   return `${chart.points.length} periods, ${minutes(last.centre)} minutes late per start${
     chart.phases.length > 1 ? ' since the last marked change' : ''
-  }; ${signalWords(chart.signals.length)}.`;
+  }; ${signalWords(signsOf(chart.signals).length)}.`;
+}
+
+/** Signals that lie in one another: one run, with the rules that it meets. */
+export interface Sign {
+  from: number;
+  to: number;
+  rules: Signal[];
+}
+
+/** One run is one sign, however many rules tell it; in order of time. */
+export function signsOf(signals: readonly Signal[]): Sign[] {
+  const signs: Sign[] = [];
+  const inTime = [...signals].sort((a, b) => a.from - b.from || b.to - a.to);
+  for (const signal of inTime) {
+    const last = signs.at(-1);
+    if (last === undefined || signal.from > last.to) {
+      signs.push({ from: signal.from, to: signal.to, rules: [signal] });
+    } else {
+      last.to = Math.max(last.to, signal.to);
+      last.rules.push(signal);
+    }
+  }
+  return signs;
+}
+
+/** From so many points on limits are widened; the server's own number. */
+const ADJUST_FROM = 20;
+
+/** What the test for more variation than chance said of each phase, and what was done about it. */
+export function dispersionWords(chart: ShareChart): string[] {
+  return chart.phases.map((phase) => {
+    const label = chart.points[phase.from]?.label ?? '';
+    const where = chart.phases.length === 1 ? '' : ` From ${label}:`;
+    const test = phase.dispersion;
+    if (test === undefined) {
+      return `Do the periods vary more than chance would have them?${where} can't be tested, with fewer than two periods or all starts alike.`;
+    }
+    const { statistic, degrees, p } = test;
+    const found = `chi-square ${statistic.toFixed(1)} on ${degrees} degrees of freedom, ${chanceWords(p)} (Wetherill and Brown 1991)`;
+    return `Do the periods vary more than chance would have them?${where} ${found}: ${doneAbout(phase, p, degrees)}`;
+  });
+}
+
+function doneAbout(phase: ShareChart['phases'][number], p: number, degrees: number): string {
+  const factor = phase.sigmaZ.toFixed(2);
+  if (phase.adjusted) return `yes, so the limits are ${factor} times as wide (Laney 2002).`;
+  if (p >= 0.05) return 'not that it could be seen, so the limits are not adjusted.';
+  if (degrees + 1 < ADJUST_FROM) {
+    return `yes, but not adjusted, because wider limits need ${ADJUST_FROM} periods and there are ${degrees + 1}.`;
+  }
+  return `yes, but not adjusted, because neighbouring periods differ no more than chance would have them (factor ${factor}): it drifts or shifts. Mark the change.`;
 }
 
 const signalWords = (count: number): string =>
@@ -189,6 +250,9 @@ export const chanceWords = (p: number): string =>
   p < 0.0005 ? 'p under 0.001' : `p ${p.toFixed(3)}`;
 
 const NUMBERED = /^[1-7] (?=(?:Mon|Tues|Wednes|Thurs|Fri|Satur|Sun)day$)/;
+
+/** "Mon" of "MONDAY". */
+export const dayWords = (day: string): string => day.charAt(0) + day.slice(1, 3).toLowerCase();
 
 /** The name of a group; weekdays come with a number, so that they sort. */
 export const groupWords = (name: string): string => name.replace(NUMBERED, '');

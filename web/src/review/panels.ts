@@ -1,19 +1,19 @@
 import { worded } from '../words/index.ts';
 import { html, nothing, svg, type TemplateResult } from 'lit';
 import type {
+  CauseRow,
   Causes,
+  CausesApart,
   Lateness,
-  Measures,
   Reasons,
   Rule,
   ShareChart,
   Signal,
-  Summary,
   ValueChart,
 } from './api.ts';
 import type { Point } from './chart.ts';
 import {
-  between,
+  dispersionWords,
   marks,
   minutes,
   movedCauses,
@@ -21,142 +21,13 @@ import {
   roundTop,
   rulesAt,
   sharesWords,
-  shareWords,
+  signsOf,
   signed,
   valuesWords,
 } from './model.ts';
-import { tableOf } from './tables.ts';
-
-const withheld = (starts: number): TemplateResult =>
-  html`<p class="withheld">
-    ${starts} ${starts === 1 ? 'start' : 'starts'}: figures of fewer than 10 are not shown.
-  </p>`;
-
-/** The measures, the balancing ones beside them. */
-export function summaryPanel(summary: Summary): TemplateResult {
-  const { measures: m, cost } = summary;
-  const f = m.figures;
-  if (f === undefined) return withheld(m.starts);
-  return html`<div class="summary">
-      <div class="headline">
-        <strong>${percent(f.onTime.share)}</strong>
-        <span>
-          of ${m.starts} first cases on ${m.mornings} mornings started on time, under each morning's
-          own grace
-          <small>
-            95 % interval ${between(f.onTime.byMornings)}; if starts of one morning did not go
-            together it would be ${between(f.onTime.interval)}
-          </small>
-        </span>
-      </div>
-      <dl>
-        <div>
-          <dt>minutes late, per start</dt>
-          <dd>${minutes(f.minutes.meanOverAll)}</dd>
-        </div>
-        <div>
-          <dt>median</dt>
-          <dd>${minutes(f.minutes.median)}</dd>
-        </div>
-        <div>
-          <dt>nine in ten are not later than</dt>
-          <dd>${minutes(f.minutes.ninth)}</dd>
-        </div>
-        <div>
-          <dt>of the ${f.minutes.late} late ones</dt>
-          <dd>${minutes(f.minutes.meanOverLate)}</dd>
-        </div>
-        <div>
-          <dt>all together, per morning</dt>
-          <dd>${minutes(f.minutes.perMorning)}</dd>
-        </div>
-        <div>
-          <dt>largest cause shown 20 minutes ahead</dt>
-          <dd>
-            ${
-              f.ahead.shown.n < 10
-                ? 'too few'
-                : html`${percent(f.ahead.shown.share)}
-                    <small
-                      >of ${f.ahead.shown.n} late starts;
-                      ${between(f.ahead.shown.byMornings)}</small
-                    >`
-            }
-          </dd>
-        </div>
-      </dl>
-    </div>
-    ${costWords(cost)}
-    <div class="plains">
-      <table class="plain">
-        <caption>
-          On time under other graces
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">grace</th>
-            <th scope="col">on time</th>
-            <th scope="col">the late ones, minutes from the target</th>
-          </tr>
-        </thead>
-        <tbody>
-          ${f.graces.map(
-            (g) =>
-              html`<tr>
-                <th scope="row">${g.minutes} min</th>
-                <td>${shareWords(g.onTime)}</td>
-                <td>${minutes(g.meanOverLate)}</td>
-              </tr>`,
-          )}
-        </tbody>
-      </table>
-      ${besidePanel(m)}
-    </div>`;
-}
-
-function costWords(cost: Summary['cost']): TemplateResult | typeof nothing {
-  if (cost === undefined) return nothing;
-  return html`<p>
-    ${cost.minutes.toFixed(0)} late minutes at the site's own price come to
-    <strong>${cost.amount.toFixed(2)} ${cost.price.currency}</strong>
-    (${cost.price.source}). That is no saving: minutes won in the morning need not shorten the day.
-  </p>`;
-}
-
-function besidePanel(m: Measures): TemplateResult {
-  const b = m.figures?.beside;
-  if (b === undefined) return html``;
-  const rows: [string, string][] = [
-    [
-      'wheels in to induction, mean and median minutes',
-      b.wheelsInToInductionOf === 0
-        ? 'not told'
-        : `${minutes(b.wheelsInToInduction)} and ${minutes(b.wheelsInToInductionMedian)} of ${b.wheelsInToInductionOf}`,
-    ],
-    ['cancelled', shareWords(b.cancelled)],
-    ['items left out, of 100 asked for', minutes(b.leftOut)],
-    ['open when a step happened all the same, of 100', minutes(b.openAtStep)],
-    ['entered together, of 100', minutes(b.together)],
-    ['entered over five minutes late, of 100', minutes(b.lateEntries)],
-    ['faults found, of 100', minutes(b.faults)],
-    ['starts that nobody told', String(m.untold)],
-    ['starts known only by a later step, counted at that', String(m.inferred)],
-  ];
-  return html`<table class="plain">
-    <caption>
-      What must not suffer while starts get earlier
-    </caption>
-    <tbody>
-      ${rows.map(
-        ([name, value]) =>
-          html`<tr>
-            <th scope="row">${name}</th>
-            <td>${value}</td>
-          </tr>`,
-      )}
-    </tbody>
-  </table>`;
-}
+import { dataTable, filesOf, tableOf } from './tables.ts';
+import { how } from './defined.ts';
+import { withheld } from './summary.ts';
 
 function changesOf(phases: readonly { from: number }[]): number[] {
   return phases.map((p) => p.from).filter((from) => from > 0);
@@ -167,21 +38,27 @@ function signalList(
   signals: readonly Signal[],
   rules: readonly Rule[],
 ): TemplateResult | typeof nothing {
-  if (signals.length === 0) return nothing;
-  const shown = signals.slice(-6);
+  const signs = signsOf(signals);
+  if (signs.length === 0) return nothing;
+  const shown = signs.slice(-6);
+  const dates = ({ from, to }: { from: number; to: number }): string =>
+    from === to ? (labels[from] ?? '') : `${labels[from] ?? ''} to ${labels[to] ?? ''}`;
   return html`<ul class="signals">
-    ${shown.map((s) => {
-      const rule = rules.find((r) => r.rule === s.rule);
-      const from = labels[s.from] ?? '';
-      const to = labels[s.to] ?? '';
-      return html`<li>
-        ${s.from === s.to ? from : `${from} to ${to}`}: ${rule && worded(rule.words)}
-        <small>${rule?.source}</small>
-      </li>`;
-    })}
+    ${shown.map(
+      (sign) =>
+        html`<li>
+          ${dates(sign)}:
+          ${sign.rules.map((met, i) => {
+            const rule = rules.find((r) => r.rule === met.rule);
+            const own = dates(met) === dates(sign) ? '' : ` (${dates(met)})`;
+            return html`${i === 0 ? '' : '; '}${rule && worded(rule.words)}${own}
+              <small>${rule?.source}</small>`;
+          })}
+        </li>`,
+    )}
     ${
-      signals.length > shown.length
-        ? html`<li>and ${signals.length - shown.length} earlier</li>`
+      signs.length > shown.length
+        ? html`<li>and ${signs.length - shown.length} earlier</li>`
         : nothing
     }
   </ul>`;
@@ -227,12 +104,9 @@ export function sharesPanel(chart: ShareChart, rules: readonly Rule[]): Template
     ></sunup-chart>
     <p class="key">
       ◆ beyond a limit · ○ part of a run · dashed: limits by the number of
-      starts${
-        adjusted
-          ? '; they vary more than chance alone would have it, so the limits are wider (Laney 2002) and the usual ones are dotted'
-          : ''
-      }
+      starts${adjusted ? '; dotted: the limits before they were made wider' : ''}
     </p>
+    ${dispersionWords(chart).map((words) => html`<p class="test">${words}</p>`)} ${how('shares')}
     ${signalList(labels, chart.signals, rules)}
     ${tableOf(
       'Share on time',
@@ -276,6 +150,7 @@ export function minutesPanel(chart: ValueChart, rules: readonly Rule[]): Templat
       .top=${top}
       name="Mean minutes late by period. ${name}"
     ></sunup-chart>
+    ${how('minutes')}
     ${signalList(
       chart.points.map((p) => p.label),
       chart.signals,
@@ -290,7 +165,7 @@ export function minutesPanel(chart: ValueChart, rules: readonly Rule[]): Templat
 
 /** Minutes by cause, longest first; the running share as a stroke on the same row. */
 export function causesPanel(
-  { causes }: Causes,
+  { causes, names }: Causes,
   words: (label: string) => string,
   apart: { before?: Causes | undefined; after?: Causes | undefined } = {},
 ): TemplateResult {
@@ -298,6 +173,7 @@ export function causesPanel(
   const most = Math.max(1, ...causes.rows.map((r) => r.minutes));
   const rows = causes.rows.slice(0, 12);
   const high = 30;
+  const nameOf = (r: CauseRow): string => names?.[r.label] ?? words(r.label);
   return html`<p>
       ${causes.minutes.toFixed(0)} late minutes; ${causes.unexplained.toFixed(0)} of them are not
       explained, ${causes.weakMinutes.toFixed(0)} rest on touches entered late or together.
@@ -307,30 +183,40 @@ export function causesPanel(
       viewBox="0 0 960 ${rows.length * high + 4}"
       role="img"
       aria-label="Minutes by cause: ${rows
-        .map((r) => `${words(r.label)} ${percent(r.share)}`)
+        .map((r) => `${nameOf(r)} ${percent(r.share)}`)
         .join(', ')}"
     >
       ${rows.map((r, i) => {
         const y = i * high + 4;
         const running = 250 + 350 * r.running;
-        return svg`<text x="240" y=${y + 19} text-anchor="end">${words(r.label)}</text>
+        return svg`<text x="240" y=${y + 19} text-anchor="end">${nameOf(r)}</text>
           <rect class="cause" x="250" y=${y + 4} width=${(350 * r.minutes) / most} height="18" />
           <rect class="weak" x="250" y=${y + 4} width=${(350 * r.weakMinutes) / most} height="18" />
           <line class="running" x1=${running} x2=${running} y1=${y} y2=${y + 26} />
-          <text x="612" y=${y + 19}>${r.minutes.toFixed(0)} min · ${percent(r.share)} · with all
-            above ${percent(r.running)}</text>`;
+          <text x="612" y=${y + 19}>${r.minutes.toFixed(0)} min, ${perStart(r, causes.starts)} a start ·
+            ${percent(r.share)} · so far ${percent(r.running)}</text>`;
       })}
     </svg>
     <p class="key">
-      stroke: running share, from none on the left to all on the right · pale: rests on late or
-      entered-together touches
+      so far: with all above; the stroke shows it, from none on the left to all on the right · pale:
+      rests on late or entered-together touches
     </p>
+    ${how('causes')}
     ${tableOf(
       'Minutes by cause',
-      ['cause', 'minutes', 'starts', 'share', 'running share', 'on weak touches'],
+      [
+        'cause',
+        'minutes',
+        'minutes per start',
+        'starts',
+        'share',
+        'running share',
+        'on weak touches',
+      ],
       causes.rows.map((r) => [
-        words(r.label),
+        nameOf(r),
         minutes(r.minutes),
+        perStart(r, causes.starts),
         r.starts,
         percent(r.share, 1),
         percent(r.running, 1),
@@ -338,6 +224,45 @@ export function causesPanel(
       ]),
     )}
     ${apart.before && apart.after ? movedPanel(apart.before, apart.after, words) : nothing}`;
+}
+
+/** Late minutes of a cause over all starts. */
+const perStart = (r: CauseRow, starts: number): string => (r.minutes / starts).toFixed(2);
+
+/** Each cause on each weekday, per start of that day: days differ in how many they have. */
+export function daysPanel(
+  { groups }: CausesApart,
+  words: (label: string) => string,
+): TemplateResult {
+  const shown = groups.filter((day) => day.rows !== undefined);
+  if (shown.length === 0) return html`<p class="withheld">No weekday has 10 starts.</p>`;
+  const total = new Map<string, number>();
+  const known = new Map<string, string>();
+  for (const r of shown.flatMap((day) => day.rows ?? [])) {
+    total.set(r.label, (total.get(r.label) ?? 0) + r.minutes);
+    if (r.name !== undefined) known.set(r.label, r.name);
+  }
+  const labels = [...total.keys()].sort((a, b) => (total.get(b) ?? 0) - (total.get(a) ?? 0));
+  // The names of the groups are numbered, so that Monday comes first.
+  const head = ['cause', ...shown.map((day) => day.name.replace(/^\d /, ''))];
+  const row = (label: string): string[] => [
+    known.get(label) ?? words(label),
+    ...shown.map(({ rows }) =>
+      (rows?.find((r) => r.label === label)?.perStart ?? 0).toFixed(2),
+    ),
+  ];
+  const above = [
+    ['starts', ...shown.map((day) => day.starts)],
+    ['all minutes late, per start', ...shown.map((day) => (day.perStart ?? 0).toFixed(2))],
+  ];
+  const name = 'Minutes by cause and weekday, per start';
+  return html`<p>
+      Minutes per start of that
+      weekday${labels.length > 12 ? '; the 12 largest causes, all of them in the files' : ''}. Many
+      cells are looked at together: one that stands out is a question.
+    </p>
+    ${dataTable(name, head, [...above, ...labels.slice(0, 12).map(row)])} ${how('days')}
+    ${filesOf(name, head, [...above, ...labels.map(row)])}`;
 }
 
 /** Each cause before and after the marked change, what moved most first. */
@@ -352,7 +277,7 @@ function movedPanel(
     'Minutes by cause before and after the marked change, per start',
     ['cause', 'before', 'after', 'difference'],
     moved.map((m) => [
-      words(m.label),
+      before.names?.[m.label] ?? after.names?.[m.label] ?? words(m.label),
       m.before.toFixed(2),
       m.after.toFixed(2),
       signed(m.after - m.before, 2),
@@ -364,11 +289,12 @@ export function reasonsPanel(reasons: Reasons, words: (label: string) => string)
   if (reasons.rows === undefined) {
     return html`<p class="withheld">Fewer than 10 late starts: not shown.</p>`;
   }
-  return tableOf(
+  return html`${how('reasons')}
+  ${tableOf(
     'Computed and reported cause side by side',
     ['computed', 'reported', 'late starts', 'agreed by both sides'],
     reasons.rows.map((r) => [words(r.computed), words(r.reported), r.starts, r.agreed]),
-  );
+  )}`;
 }
 
 /** How starts lie about their targets. */
@@ -397,6 +323,7 @@ export function latenessPanel(lateness: Lateness): TemplateResult {
       .scale=${(v: number): string => String(Math.round(v))}
       name="Starts by minutes after the target. ${words}"
     ></sunup-chart>
+    ${how('lateness')}
     ${tableOf(
       'Minutes after the target',
       ['minutes', 'starts'],

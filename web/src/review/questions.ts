@@ -1,5 +1,6 @@
 import type {
   Causes,
+  CausesApart,
   Closing,
   Comparison,
   Lateness,
@@ -23,6 +24,7 @@ export interface Answers {
   /** On both sides of the marked change. */
   causesBefore?: Causes | undefined;
   causesAfter?: Causes | undefined;
+  days?: CausesApart;
   reasons?: Reasons;
   rooms?: Rooms;
   lateness?: Lateness;
@@ -50,12 +52,15 @@ export function questionsOf(asked: Asked, price: Price): Question[] {
     compare.delete('split');
     compare.set('at', asked.change);
   }
+  const weekdays = queryOf(asked, 'by');
+  weekdays.set('split', 'weekday');
   const questions: Question[] = [
     ['summary', 'measures', measures],
     ['shares', 'shares', queryOf(asked, 'period', 'grace', 'change')],
     ['minutes', 'minutes', queryOf(asked, 'period', 'change')],
     ['causes', 'causes', queryOf(asked, 'by')],
     ['reasons', 'reasons', queryOf(asked)],
+    ['days', 'causes-apart', weekdays],
     ['rooms', 'rooms', queryOf(asked)],
     ['lateness', 'lateness', queryOf(asked)],
     ['trial', 'trial', queryOf(asked, 'before')],

@@ -1,16 +1,8 @@
 import { html, type TemplateResult } from 'lit';
 import type { Rooms } from './api.ts';
-import { percent, roundTop } from './model.ts';
-
-const DAY = new Map([
-  ['MONDAY', 'Mon'],
-  ['TUESDAY', 'Tue'],
-  ['WEDNESDAY', 'Wed'],
-  ['THURSDAY', 'Thu'],
-  ['FRIDAY', 'Fri'],
-  ['SATURDAY', 'Sat'],
-  ['SUNDAY', 'Sun'],
-]);
+import { how } from './defined.ts';
+import { dayWords, percent, roundTop } from './model.ts';
+import { filesOf } from './tables.ts';
 
 /** Each room on each weekday: how far its mean start hangs below its horizon. */
 export function roomsPanel(rooms: Rooms): TemplateResult {
@@ -29,7 +21,7 @@ export function roomsPanel(rooms: Rooms): TemplateResult {
         <thead>
           <tr>
             <th scope="col">room</th>
-            ${rooms.days.map((day) => html`<th scope="col">${DAY.get(day) ?? day}</th>`)}
+            ${rooms.days.map((day) => html`<th scope="col">${dayWords(day)}</th>`)}
           </tr>
         </thead>
         <tbody>
@@ -56,5 +48,17 @@ export function roomsPanel(rooms: Rooms): TemplateResult {
           )}
         </tbody>
       </table>
-    </div>`;
+    </div>
+    ${how('rooms')}
+    ${filesOf(
+      'Rooms by weekday',
+      ['room', 'weekday', 'starts', 'minutes late per start', 'on time, %'],
+      rooms.cells.map((c) => [
+        c.room,
+        dayWords(c.day),
+        c.starts,
+        c.meanLate?.toFixed(2),
+        c.onTime === undefined ? undefined : (100 * c.onTime).toFixed(1),
+      ]),
+    )}`;
 }

@@ -161,9 +161,9 @@ export const reviewStyle = css`
     border-top: 0;
   }
   .plains {
-    display: flex;
-    flex-wrap: wrap;
-    gap: 0 48px;
+    display: grid;
+    grid-template-columns: 1fr 1fr;
+    gap: 0 36px;
     align-items: start;
   }
   .scroll {
@@ -182,6 +182,29 @@ export const reviewStyle = css`
   .signals {
     margin: 4px 0;
     padding-left: 20px;
+  }
+  .how {
+    margin: 2px 0;
+    font-weight: 400;
+    font-size: 14px;
+  }
+  .how p {
+    max-width: 60ch;
+  }
+  .how summary {
+    width: fit-content;
+  }
+  dd small {
+    display: block;
+    font-weight: 400;
+  }
+  .files {
+    display: inline-flex;
+    gap: 8px;
+    margin: 4px 8px 4px 0;
+  }
+  .onlyprint {
+    display: none;
   }
   svg.causes,
   svg.curve {
@@ -276,16 +299,13 @@ export const reviewStyle = css`
   }
   @media (max-width: 900px) {
     .summary,
+    .plains,
     .trial {
       grid-template-columns: 1fr;
     }
     dl {
       grid-template-columns: repeat(2, 1fr);
     }
-  }
-  @page {
-    size: A4;
-    margin: 12mm;
   }
   @media print {
     :host {
@@ -327,7 +347,17 @@ export const reviewStyle = css`
     }
     .summary,
     .plains {
-      gap: 4px 24px;
+      gap: 4px 16px;
+    }
+    .plains {
+      grid-template-columns: 1fr 1fr;
+    }
+    .plains :is(th, td) {
+      padding-right: 8px;
+    }
+    section p {
+      max-width: none;
+      margin: 1px 0;
     }
     caption {
       padding: 4px 0 2px;
@@ -346,8 +376,30 @@ export const reviewStyle = css`
     .trial dl {
       grid-template-columns: 1fr;
     }
-    .second {
+    .second,
+    .first {
       break-before: page;
+    }
+    .onlyprint {
+      display: block;
+    }
+    .defined {
+      columns: 3;
+      column-gap: 14px;
+      margin: 0;
+      padding: 0;
+      list-style: none;
+      font-size: 6.5pt;
+      line-height: 1.2;
+    }
+    :host(:not([appendix])) .appendix {
+      display: none;
+    }
+    .appendix {
+      break-inside: auto;
+    }
+    tr {
+      break-inside: avoid;
     }
     .headline strong {
       font-size: 30pt;
@@ -360,13 +412,17 @@ export const reviewStyle = css`
       overflow: visible;
     }
     svg.causes {
-      max-height: 70mm;
+      max-height: 62mm;
     }
     .trial {
-      grid-template-columns: 60mm 1fr;
+      grid-template-columns: 48mm 1fr;
+      gap: 14px;
+    }
+    .trial dd {
+      font-size: 10pt;
     }
     svg.curve {
-      max-width: 60mm;
+      max-width: 48mm;
     }
   }
 `;

@@ -5,10 +5,16 @@ export type Rows = readonly (readonly Cell[])[];
 
 /** A chart's numbers as a table, closed until somebody wants them, and as files. */
 export function tableOf(name: string, head: readonly string[], rows: Rows): TemplateResult {
-  const file = name.toLowerCase().replaceAll(/[^a-z0-9]+/g, '-');
   return html`<details class="numbers">
     <summary>${name} as a table</summary>
-    ${dataTable(`${name} as a table`, head, rows)}
+    ${dataTable(`${name} as a table`, head, rows)} ${filesOf(name, head, rows)}
+  </details>`;
+}
+
+/** Buttons that save a table. */
+export function filesOf(name: string, head: readonly string[], rows: Rows): TemplateResult {
+  const file = name.toLowerCase().replaceAll(/[^a-z0-9]+/g, '-');
+  return html`<span class="files">
     <button
       type="button"
       aria-label="${name} as CSV"
@@ -23,7 +29,7 @@ export function tableOf(name: string, head: readonly string[], rows: Rows): Temp
     >
       JSON
     </button>
-  </details>`;
+  </span>`;
 }
 
 /** A table that the keyboard can move about in. */

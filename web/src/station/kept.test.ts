@@ -11,6 +11,7 @@ describe('what a station keeps while the board is away', () => {
       with: '3',
       at: 0,
       left: [],
+      lacks: [],
       revision: 1,
     });
     expect(keptAt('1', swap('1'))).toBe(true);

@@ -2,6 +2,7 @@ import { html, type TemplateResult } from 'lit';
 import { refusals } from '../hands/bands.ts';
 import { drugsPanel } from './drugs/panel.ts';
 import { figuresPanel } from './figures/panel.ts';
+import { isLeftOver } from './gone.ts';
 import type { Station } from './main.ts';
 import type { StationView } from './model.ts';
 import { left } from './rows.ts';
@@ -15,7 +16,7 @@ import { leftOver, right } from './side.ts';
  */
 export function middle(at: Station, view: StationView, idle: string): TemplateResult {
   // What is left of a case that is gone is counted and thrown away also where nothing is asked.
-  const leftBehind = idle !== '' && at.drugs.anyLeft;
+  const leftBehind = idle !== '' && isLeftOver(at);
   const open = idle ? leftBehind && at.drugs.shown : at.figures.shown || at.drugs.shown;
   // A sheet that was asked for meanwhile, as who signs on, goes over what is open here.
   const over = at.side.kind === 'waits' && open;

@@ -6,9 +6,10 @@ import { keyWords, lapsesSoon, short } from '../hands/items.ts';
 import { moveWords, roomAnswers } from '../hands/moves.ts';
 import { TAKE_BACK_MS } from '../hands/page.ts';
 import { slowWords } from '../hands/readings.ts';
-import { toDealWith } from '../hands/swapped.ts';
+import { changeWord, lacksWords, toDealWith, wayWords, withTheCase } from '../hands/swapped.ts';
 import { roleName } from '../hands/words.ts';
 import { oldFigures } from '../look/index.ts';
+import { goesOn } from './gone.ts';
 import type { Station } from './main.ts';
 
 import { openSections, type StationView } from './model.ts';
@@ -38,9 +39,21 @@ export function leftOver(at: Station, view: StationView, refused: unknown): Temp
   return at.side.kind !== 'waits'
     ? right(at, view, refused)
     : html`${refused}
-        <button class="main" @click=${() => at.openDrugs()}>
-          Drugs of a case that is not here any more<small>count out, throw away</small>
-        </button>`;
+        <div class="waits">${swaps(at)}</div>
+        ${
+          at.drugs.anyLeft
+            ? html`<button class="main" @click=${() => at.openDrugs()}>
+                Drugs of a case that is not here any more<small>count out, throw away</small>
+              </button>`
+            : nothing
+        }
+        ${
+          goesOn(at.list('case'), at.room, at.suite?.startEvent)
+            ? html`<button class="main" @click=${() => at.show({ kind: 'next-list' })}>
+                Set the next case up here<small>the first one was cancelled after its start</small>
+              </button>`
+            : nothing
+        }`;
 }
 
 function waits(at: Station, view: StationView): TemplateResult {
@@ -162,29 +175,32 @@ function toCountOut(at: Station, started: boolean): TemplateResult[] {
       ];
 }
 
-/** Another case is here, by the desk's decision: the room says that it knows and has put it right. */
+/** A case came or went, by a decision of the desk or the list: the room says that it knows and has put it right. */
 function swaps(at: Station): TemplateResult[] {
   return at
     .list('swap')
     .filter((s) => s.room === at.room && s.confirmedAt === undefined)
     .map((s) => {
       const sent = at.said.pending('swap') !== undefined;
+      const what = changeWord(s);
+      const beside = [
+        ...toDealWith(s.left, s.room).map(({ words, things }) => `${words}: ${things.join(', ')}`),
+        withTheCase(s),
+        lacksWords(s),
+      ].filter((words) => words !== '');
       return html`<div class="w ask">
-        Another case is here: swapped with ${s.with} at ${at.hhmm(s.at)}
-        ${toDealWith(s.left, s.room).map(
-          ({ words, things }) => html`<small>${words}: ${things.join(', ')}</small>`,
-        )}
+        ${wayWords(s, at.hhmm(s.at))} ${beside.map((words) => html`<small>${words}</small>`)}
         <div class="two">
           <button
             ?disabled=${sent}
             @click=${() =>
               at.tell(
-                `swap with ${s.with} confirmed`,
+                `${what} confirmed, room ${s.with}`,
                 { type: 'confirm-swap', room: at.room },
                 { about: ['swap'], seen: s.revision },
               )}
           >
-            ${sent ? 'Sent' : 'Swap confirmed'}
+            ${sent ? 'Sent' : `${what === 'swap' ? 'Swap' : 'Move'} confirmed`}
           </button>
         </div>
       </div>`;

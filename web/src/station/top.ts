@@ -4,6 +4,7 @@ import { goingWords } from '../hands/bands.ts';
 import { minutesTo } from '../hands/clock.ts';
 import { personName, useName, techniqueWords } from '../hands/words.ts';
 import { proof } from '../look/index.ts';
+import { isLeftOver } from './gone.ts';
 import type { Station } from './main.ts';
 import { peopleFor, type StationView } from './model.ts';
 
@@ -12,7 +13,7 @@ export function top(at: Station, view: StationView): TemplateResult {
   return html`<header>
     <h1><span class="vh">Room </span>${at.room}</h1>
     <div class="case">${caseLines(at, view)}</div>
-    ${view.plan || view.next || at.drugs.anyLeft ? hands(at, view) : nothing}
+    ${view.plan || view.next || isLeftOver(at) ? hands(at, view) : nothing}
     <sunup-sign-on .live=${at.live} class=${view.plan || view.next ? 'vh' : ''}></sunup-sign-on>
     <div class="when">${when(at, view)}</div>
     <div class="proof">${proof(at.live)}</div>

@@ -7,6 +7,7 @@ import {
   justDrawn,
   labelName,
   labelTimes,
+  nameFit,
   lapsingSoon,
   leftToCount,
   micrograms,
@@ -97,6 +98,15 @@ describe('drugs of a case', () => {
 });
 
 describe('a label', () => {
+  it('should write a long name smaller, and never cut it', () => {
+    expect(nameFit('Propofol', 7.9)).toBe(1);
+    const long = 'Succinylcholinium chloride';
+    const fit = nameFit(long, 7.9);
+    expect(fit).toBeLessThan(0.6);
+    expect(fit * (0.76 + 0.62 * (long.length - 1))).toBeCloseTo(7.9);
+    expect(nameFit('ePHEDrine', 5)).toBeLessThan(nameFit('ephedrine', 5));
+  });
+
   it('should begin with a capital unless capitals tell its name apart', () => {
     expect(labelName('propofol')).toBe('Propofol');
     expect(labelName('ePHEDrine')).toBe('ePHEDrine');

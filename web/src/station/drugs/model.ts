@@ -81,6 +81,24 @@ export function justDrawn(line: DrugLine, now: number): SyringeShown | undefined
   return s && now - s.drawnAt <= LABEL_MS ? s : undefined;
 }
 
+/** Widths of a letter of a name in its own size, capitals and small ones: taken high, from memory. */
+const CAPITAL_EM = 0.76;
+const SMALL_EM = 0.62;
+
+/**
+ * Part of its full size in which a name fits its label whole: 1 for most, less for a long one. A
+ * name is never cut: two drugs may differ in their ends only.
+ *
+ * @param roomEm width that the name has, in its full size
+ */
+export function nameFit(name: string, roomEm: number): number {
+  const width = [...name].reduce(
+    (sum, letter) => sum + (letter === letter.toLowerCase() ? SMALL_EM : CAPITAL_EM),
+    0,
+  );
+  return Math.min(1, roomEm / width);
+}
+
 /** As a label writes a name: with the capitals that tell it apart, or else a first one. */
 export function labelName(shown: string): string {
   return /\p{Lu}/u.test(shown) ? shown : capital(shown);

@@ -109,9 +109,10 @@ export const drugsStyle = css`
     line-height: 1.05;
     white-space: nowrap;
   }
-  /* Its capitals are 0.668 of it high: 2.5 mm. */
+  /* Its capitals are 0.668 of it high: 2.5 mm, less only where a name would be cut. */
   .drug-label b {
-    font-size: calc(3.8 * var(--mm));
+    white-space: nowrap;
+    font-size: calc(3.8 * var(--fit, 1) * var(--mm));
     font-weight: 750;
     line-height: 1;
   }

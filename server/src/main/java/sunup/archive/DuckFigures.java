@@ -18,6 +18,7 @@ import sunup.board.MorningId;
 import sunup.board.SuiteId;
 import sunup.review.Comparison;
 import sunup.review.ComparisonSums;
+import sunup.review.LateIntervals;
 import sunup.review.Measures;
 import sunup.review.Split;
 import sunup.review.charts.Lateness;
@@ -133,11 +134,21 @@ final class DuckFigures implements FactFigures {
         MeasureSums.BY_MORNING.replace("$BY", by),
         where,
         row -> sums.put(row.getString(1), new MeasureSums(row)));
-    Map<String, Measures> measures = new TreeMap<>();
+    Map<String, Measures> most = new HashMap<>();
+    Map<String, double[]> quantiles = new HashMap<>();
     ask(
         MeasureSums.OVER_STARTS.replace("$BY", by),
         where,
-        row -> measures.put(name.apply(row.getString(1)), sums.get(row.getString(1)).with(row)));
+        row -> {
+          String key = row.getString(1);
+          most.put(key, sums.get(key).with(row));
+          if (!Withheld.isWithheld(row.getInt(4))) {
+            quantiles.put(key, new double[] {row.getDouble(8), row.getDouble(9)});
+          }
+        });
+    Map<String, LateIntervals> late = LateSums.of(this::ask, where, by, quantiles);
+    Map<String, Measures> measures = new TreeMap<>();
+    most.forEach((key, of) -> measures.put(name.apply(key), of.with(late.get(key))));
     return measures;
   }
 

@@ -106,6 +106,8 @@ final class MeasureSums {
   }
 
   /**
+   * All but the intervals of minutes late, which are {@link LateSums}'.
+   *
    * @param row of {@link #OVER_STARTS}
    */
   Measures with(ResultSet row) throws SQLException {
@@ -135,7 +137,8 @@ final class MeasureSums {
             row.getDouble(9) / MINUTE,
             minutes(row, 10),
             row.getInt(20 + Measures.GRACES.size()),
-            row.getInt(21 + Measures.GRACES.size()));
+            row.getInt(21 + Measures.GRACES.size()),
+            null);
     double asked = row.getDouble(14);
     Measures.Balancing beside =
         new Measures.Balancing(

@@ -111,6 +111,12 @@ class ReviewApiTest {
     assertThat(figures.path("onTime").path("n").asInt()).isEqualTo(80);
     assertThat(figures.path("onTime").path("interval").path("upper").asDouble()).isPositive();
     assertThat(figures.path("minutes").path("total").asDouble()).isEqualTo(8 * 22 + 32);
+    JsonNode late = figures.path("minutes").path("intervals");
+    assertThat(late.path("meanOverAll").path("lower").asDouble()).isBetween(0.1, 2.6);
+    assertThat(late.path("meanOverAll").path("upper").asDouble()).isBetween(2.6, 8.0);
+    assertThat(late.path("median").path("upper").asDouble()).isEqualTo(1);
+    assertThat(late.path("ninth").path("upper").asDouble()).isEqualTo(22);
+    assertThat(late.has("perMorning") && late.has("meanOverLate")).isTrue();
     assertThat(measures.path("cost").path("amount").asDouble()).isEqualTo(208 * 12.5);
     assertThat(get("shares?period=week").path("chart").path("points")).hasSize(8);
     assertThat(get("minutes?period=four-weeks").path("chart").path("points").size()).isPositive();
@@ -119,6 +125,11 @@ class ReviewApiTest {
     assertThat(get("lateness?room=2").path("bins").size()).isPositive();
     assertThat(get("causes?by=reported").path("causes").path("rows").get(0).path("label").asText())
         .isEqualTo("surgeon");
+    JsonNode days = get("causes-apart?split=weekday&by=reported").path("groups");
+    assertThat(days).hasSize(5);
+    assertThat(days.get(0).path("name").asText()).isEqualTo("1 Monday");
+    assertThat(days.get(0).path("starts").asInt()).isEqualTo(16);
+    assertThat(get("causes-apart?split=weekday&weekday=friday").path("groups")).hasSize(1);
     assertThat(get("choices").path("rooms")).hasSize(2);
     assertThat(get("trial?before=20").path("forecasts").asInt()).isZero();
     JsonNode rooms = get("compare?split=room").path("comparisons");

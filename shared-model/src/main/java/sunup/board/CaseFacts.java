@@ -3,12 +3,14 @@ package sunup.board;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import sunup.board.Morning.CaseDay;
 import sunup.board.Morning.PersonDay;
 import sunup.board.Morning.Phase;
 import sunup.board.Morning.PlaceDay;
 import sunup.board.Morning.RoomDay;
 import sunup.board.Morning.UnitDay;
+import sunup.board.SwapDay.Way;
 import sunup.sheets.ComposedSheet;
 import sunup.sheets.SheetItem;
 
@@ -113,15 +115,26 @@ final class CaseFacts {
     if (old == null) {
       return;
     }
+    RoomId from = old.plan().room();
+    RoomId to = e.plan().room();
+    boolean moves = !from.equals(to);
+    if (moves && edit.phase == Phase.OPEN) {
+      Morning before = edit.soFar();
+      List<ItemRef> prepared = e.voided().stream().filter(ref -> isOfTheRoom(before, ref)).toList();
+      edit.put(leftBehind(edit, from, old.plan().id(), to, prepared, Way.WENT));
+      // What was made ready there for a case that does not take place is not this one's.
+      CaseDay cancelled = before.caseIn(to);
+      CaseId gone = cancelled == null ? null : cancelled.plan().id();
+      edit.put(leftBehind(edit, to, gone, from, madeFor(before, gone), Way.CAME));
+    }
     edit.put(e.sheet());
     Long agreed = old.plan().bookedAt() == e.plan().bookedAt() ? old.agreedAt() : null;
     edit.put(Days.withPlan(old, e.plan(), agreed, edit.touch));
-    RoomId from = old.plan().room();
-    if (!from.equals(e.plan().room())) {
+    if (moves) {
       edit.room(from, r -> Days.withCase(r, null, edit.touch));
       edit.voidDrugs(e.plan().id());
     }
-    edit.room(e.plan().room(), r -> Days.withCase(r, e.plan().id(), edit.touch));
+    edit.room(to, r -> Days.withCase(r, e.plan().id(), edit.touch));
     e.voided().forEach(edit::voidItem);
     askFor(edit, e.plan().id());
   }
@@ -133,8 +146,10 @@ final class CaseFacts {
       return;
     }
     if (edit.phase == Phase.OPEN) {
-      edit.put(leftBehind(edit, one, other, e.voided()));
-      edit.put(leftBehind(edit, other, one, e.voided()));
+      RoomId here = one.plan().room();
+      RoomId there = other.plan().room();
+      edit.put(leftBehind(edit, here, e.one(), there, e.voided(), null));
+      edit.put(leftBehind(edit, there, e.other(), here, e.voided(), null));
     }
     move(edit, one, other.plan().room());
     move(edit, other, one.plan().room());
@@ -143,9 +158,13 @@ final class CaseFacts {
     askFor(edit, e.other());
   }
 
-  /** What the room of a case that leaves has to put right, with what it had not confirmed yet. */
-  private static SwapDay leftBehind(Edit edit, CaseDay goes, CaseDay comes, List<ItemRef> voided) {
-    RoomId room = goes.plan().room();
+  /**
+   * What a room has to put right once its case is gone, with what it had not confirmed yet.
+   *
+   * @param goes the case that was there, or null
+   */
+  private static SwapDay leftBehind(
+      Edit edit, RoomId room, CaseId goes, RoomId with, List<ItemRef> voided, Way way) {
     SwapDay before = edit.swap(room);
     List<SwapDay.Left> left = new ArrayList<>();
     if (before != null && before.confirmedAt() == null) {
@@ -153,7 +172,7 @@ final class CaseFacts {
     }
     Morning soFar = edit.soFar();
     for (ItemRef ref : voided) {
-      if (!goes.plan().id().equals(ref.caseId())) {
+      if (ref.caseId() == null || !ref.caseId().equals(goes)) {
         continue;
       }
       SheetItem asks = soFar.sheetItem(ref);
@@ -162,15 +181,29 @@ final class CaseFacts {
         left.add(new SwapDay.Left(ref, asks.section()));
       }
     }
-    return new SwapDay(
-        room, comes.plan().room(), edit.at(), List.copyOf(left), null, null, edit.touch);
+    return new SwapDay(room, with, edit.at(), List.copyOf(left), way, null, null, edit.touch);
+  }
+
+  /** What was made ready in the room for a case. */
+  private static List<ItemRef> madeFor(Morning morning, CaseId goes) {
+    Map<String, Item> owned = goes == null ? null : morning.caseItems().get(goes);
+    return owned == null
+        ? List.of()
+        : owned.values().stream()
+            .filter(item -> item.isMade() && isOfTheRoom(morning, item.ref()))
+            .map(Item::ref)
+            .toList();
+  }
+
+  private static boolean isOfTheRoom(Morning morning, ItemRef ref) {
+    SheetItem asks = morning.sheetItem(ref);
+    return asks != null && !CaseRules.isAboutPeople(asks);
   }
 
   static void swapConfirmed(Edit edit, Event.SwapConfirmed e) {
     SwapDay s = edit.swap(e.room());
     if (s != null) {
-      edit.put(
-          new SwapDay(s.room(), s.with(), s.at(), s.left(), edit.at(), edit.role(), edit.touch));
+      edit.put(s.confirmed(edit.at(), edit.role(), edit.touch));
     }
   }
 

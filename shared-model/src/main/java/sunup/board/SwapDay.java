@@ -1,13 +1,16 @@
 package sunup.board;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.List;
 
 /**
- * Another case was swapped into this room, for its people to confirm.
+ * A case left this room, or another one came, for the room's people to confirm.
  *
- * @param with the room that the other case went to
+ * @param with the room that the other case went to or came from
  * @param left what was made ready here for a case that went, and counts for nobody: also what an
- *     earlier swap left here unconfirmed
+ *     earlier change left here unconfirmed
+ * @param way whether a case only went or only came; null if one went and another came
  * @param confirmedAt when somebody of the room said that it is dealt with, or null
  * @param confirmedBy the role that said so, or null
  */
@@ -16,9 +19,20 @@ public record SwapDay(
     RoomId with,
     long at,
     List<Left> left,
+    @JsonInclude(JsonInclude.Include.NON_NULL) Way way,
     Long confirmedAt,
     Role confirmedBy,
     Touch last) {
+  /** Half of a swap: a case was moved to a room that was free. */
+  public enum Way {
+    /** The room's case was moved to another room, and none came. */
+    @JsonProperty("went")
+    WENT,
+    /** A case of another room was moved to this one, which had none that takes place. */
+    @JsonProperty("came")
+    CAME
+  }
+
   /**
    * One thing left here.
    *
@@ -29,5 +43,9 @@ public record SwapDay(
   /** The journal sequence that last touched it. */
   public long revision() {
     return last.revision();
+  }
+
+  SwapDay confirmed(long when, Role by, Touch touch) {
+    return new SwapDay(room, with, at, left, way, when, by, touch);
   }
 }

@@ -114,9 +114,25 @@ final class StaffParts {
         s.with().value(),
         s.at(),
         left,
+        lacks(s),
+        s.way(),
         s.confirmedAt(),
         s.confirmedBy(),
         s.revision());
+  }
+
+  /** What was void by the case's coming, and is open still. */
+  private List<String> lacks(SwapDay s) {
+    CaseDay here = morning.caseIn(s.room());
+    if (here == null || here.cancelled() || s.confirmedAt() != null) {
+      return List.of();
+    }
+    return morning.itemsOf(s.room()).stream()
+        .map(Placed::item)
+        .filter(item -> here.plan().id().equals(item.ref().caseId()))
+        .filter(item -> item.state() == ItemState.OPEN && item.revision() == s.revision())
+        .map(item -> item.ref().key())
+        .toList();
   }
 
   private CasePart casePart(CaseDay c) {

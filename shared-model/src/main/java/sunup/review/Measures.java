@@ -85,6 +85,7 @@ public record Measures(
    * @param inferred starts whose minutes are the most that they can be, as nobody told them: those
    *     over all starts go by them
    * @param lateInferred of the late ones
+   * @param intervals of these, by mornings; null until they are known
    */
   public record Minutes(
       double total,
@@ -96,7 +97,23 @@ public record Measures(
       double ninth,
       @Maybe Double medianOverLate,
       int inferred,
-      int lateInferred) {}
+      int lateInferred,
+      @Maybe LateIntervals intervals) {
+    Minutes with(LateIntervals known) {
+      return new Minutes(
+          total,
+          meanOverAll,
+          perMorning,
+          late,
+          meanOverLate,
+          median,
+          ninth,
+          medianOverLate,
+          inferred,
+          lateInferred,
+          known);
+    }
+  }
 
   /**
    * What must not suffer while starts get earlier.
@@ -130,6 +147,23 @@ public record Measures(
    * @param unknown late starts without one of them: not counted
    */
   public record Ahead(Share shown, int unknown) {}
+
+  /** The same with the intervals of the minutes late; none where the figures are withheld. */
+  public Measures with(LateIntervals known) {
+    if (figures == null) {
+      return this;
+    }
+    Figures f = figures;
+    return new Measures(
+        cases,
+        cancelled,
+        untold,
+        starts,
+        inferred,
+        mornings,
+        new Figures(
+            f.onTime(), f.graces(), f.minutes().with(known), f.beside(), f.ahead(), f.unjudged()));
+  }
 
   /** The measures of these first cases. */
   public static Measures of(List<FirstCaseFact> facts) {
@@ -190,7 +224,8 @@ public record Measures(
         Quantiles.of(all, 0.9),
         Quantiles.of(late, 0.5),
         (int) starts.stream().filter(FirstCaseFact::startInferred).count(),
-        (int) lateOnes.stream().filter(FirstCaseFact::startInferred).count());
+        (int) lateOnes.stream().filter(FirstCaseFact::startInferred).count(),
+        LateIntervals.of(starts));
   }
 
   private static Balancing balancing(List<FirstCaseFact> facts, List<FirstCaseFact> starts) {

@@ -15,6 +15,7 @@ import sunup.board.Role;
 import sunup.board.RoomUse;
 import sunup.board.Section;
 import sunup.board.Step;
+import sunup.board.SwapDay.Way;
 import sunup.codec.Maybe;
 import sunup.sheets.EvidenceRule;
 
@@ -396,16 +397,15 @@ public sealed interface Part {
       String key, String upTo, int mornings, List<LearnedTime> times, List<LearnedHow> how)
       implements Part {}
 
-  /**
-   * Another case was swapped into this room, from the room {@code with}; {@code left} was made
-   * ready here for a case that is gone, until somebody of the room confirms that it is dealt with.
-   */
+  /** A case went, came, or both (no {@code way}), for the room to confirm; see {@link SwapLeft}. */
   record SwapPart(
       String key,
       String room,
       String with,
       long at,
       List<SwapLeft> left,
+      List<String> lacks,
+      @Maybe Way way,
       @Maybe Long confirmedAt,
       @Maybe Role confirmedBy,
       long revision)

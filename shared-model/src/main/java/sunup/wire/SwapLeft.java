@@ -4,7 +4,9 @@ import sunup.board.Section;
 import sunup.codec.Maybe;
 
 /**
- * What was made ready in a room for a case that was swapped away, and counts for nobody.
+ * What was made ready in a room for a case that went, and counts for nobody. The other way round,
+ * {@link Part.SwapPart#lacks} are keys of what was made ready elsewhere for the case that came, and
+ * is open here.
  *
  * @param key on the sheet
  * @param section where it stood

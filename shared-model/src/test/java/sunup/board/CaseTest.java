@@ -247,6 +247,58 @@ class CaseTest {
     assertThat(day.state(IDENTITY)).isEqualTo(ItemState.GOOD);
   }
 
+  private static Command moved(CaseId one, RoomId to) {
+    return new Command.ChangeCase(Fixture.casePlan(one, to, Fixture.PLAIN), Fixture.PLAIN);
+  }
+
+  @Test
+  void shouldAskBothRoomsToConfirmAMoveIntoARoomWhoseOwnCaseIsCancelled() {
+    ItemRef other = Fixture.of(Fixture.C3, "drugs.drawn");
+    day.by(
+        Fixture.at(Fixture.R3, Role.ANAESTHETIST, null),
+        new Command.Good(other, new Evidence.Touch(), null, null));
+    good(DRAWN, IDENTITY, BAG)
+        .decided(Fixture.DESK, new Command.CancelCase(Fixture.C3, null))
+        .decided(Fixture.DESK, moved(Fixture.C1, Fixture.R3));
+
+    assertThat(swapOf(Fixture.R1).way()).isEqualTo(SwapDay.Way.WENT);
+    assertThat(swapOf(Fixture.R1).with()).isEqualTo(Fixture.R3);
+    assertThat(swapOf(Fixture.R1).left()).containsExactly(left(DRAWN));
+    assertThat(swapOf(Fixture.R3).way()).isEqualTo(SwapDay.Way.CAME);
+    assertThat(swapOf(Fixture.R3).with()).isEqualTo(Fixture.R1);
+    assertThat(swapOf(Fixture.R3).left()).as("of the cancelled one").containsExactly(left(other));
+
+    day.decided(Fixture.ANAESTHETIST_1, new Command.ConfirmSwap(Fixture.R1));
+    assertThat(swapOf(Fixture.R1).confirmedBy()).isEqualTo(Role.ANAESTHETIST);
+    assertThat(swapOf(Fixture.R1).way()).isEqualTo(SwapDay.Way.WENT);
+    assertThat(swapOf(Fixture.R3).confirmedAt()).isNull();
+  }
+
+  @Test
+  void shouldAskNobodyToConfirmAMoveInADraftNorAChangeWithinTheRoom() {
+    Day draft =
+        Day.draft()
+            .decided(Fixture.DESK, new Command.CancelCase(Fixture.C3, null))
+            .decided(Fixture.DESK, moved(Fixture.C1, Fixture.R3));
+    assertThat(draft.morning().caseIn(Fixture.R3).plan().id()).isEqualTo(Fixture.C1);
+    assertThat(draft.morning().swaps()).isEmpty();
+
+    day.decided(Fixture.DESK, moved(Fixture.C1, Fixture.R1));
+    assertThat(day.morning().swaps()).isEmpty();
+  }
+
+  @Test
+  void shouldGoOnAskingForWhatLiesInTheFirstRoomWhenTheCaseComesBackUnconfirmed() {
+    good(DRAWN)
+        .decided(Fixture.DESK, new Command.CancelCase(Fixture.C3, null))
+        .decided(Fixture.DESK, moved(Fixture.C1, Fixture.R3))
+        .decided(Fixture.DESK, moved(Fixture.C1, Fixture.R1));
+
+    assertThat(swapOf(Fixture.R1).way()).isEqualTo(SwapDay.Way.CAME);
+    assertThat(swapOf(Fixture.R1).left()).containsExactly(left(DRAWN));
+    assertThat(swapOf(Fixture.R3).way()).isEqualTo(SwapDay.Way.WENT);
+  }
+
   @Test
   void shouldAddACaseToARoomWithoutOneOnly() {
     CasePlan added = Fixture.casePlan(new CaseId("C9"), Fixture.R1, Fixture.PLAIN);

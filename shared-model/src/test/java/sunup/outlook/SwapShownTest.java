@@ -11,6 +11,7 @@ import sunup.board.Morning.CaseDay;
 import sunup.board.Role;
 import sunup.board.RoomId;
 import sunup.board.Section;
+import sunup.board.SwapDay;
 import sunup.sheets.ComposedSheet;
 import sunup.sheets.SheetItem;
 import sunup.wire.Audience;
@@ -105,5 +106,47 @@ class SwapShownTest {
         .hasSameSizeAs(before)
         .extracting(SwapLeft::to)
         .containsOnlyNulls();
+  }
+
+  /** Case 1 in another room, as a changed list says it. */
+  private static Command inRoom(Suite suite, int room) {
+    CaseDay day = suite.morning().cases().get(new CaseId("C1"));
+    CasePlan p = day.plan();
+    CasePlan plan =
+        new CasePlan(
+            p.id(),
+            new RoomId("" + room),
+            p.bookedAt(),
+            p.procedure(),
+            p.service(),
+            p.technique(),
+            p.options(),
+            p.surgeon(),
+            p.sheet());
+    return new Command.ChangeCase(plan, suite.morning().sheetOf(day));
+  }
+
+  @Test
+  void shouldSayInBothRoomsWhatAMoveLeftAndWhatItLacks() {
+    Suite suite = new Suite(2, "06:00").does("06:40", 1, Section.AIRWAY);
+    suite.does("06:41", 2, Section.AIRWAY);
+    suite.desk("06:42", new Command.CancelCase(new CaseId("C2"), null), suite.morning().seq());
+    suite.desk("06:45", inRoom(suite, 2), suite.morning().seq());
+
+    SwapPart left = swap(suite, 1);
+    assertThat(left.way()).isEqualTo(SwapDay.Way.WENT);
+    assertThat(left.left()).contains(new SwapLeft("airway.tubes", Section.AIRWAY, "2"));
+    assertThat(left.lacks()).as("no case is here").isEmpty();
+
+    SwapPart came = swap(suite, 2);
+    assertThat(came.way()).isEqualTo(SwapDay.Way.CAME);
+    assertThat(came.left())
+        .as("made ready for the cancelled one")
+        .contains(new SwapLeft("airway.tubes", Section.AIRWAY, null));
+    assertThat(came.lacks()).contains("airway.tubes");
+
+    suite.nurseDecides("06:48", 2, new Command.ConfirmSwap(new RoomId("2")));
+    assertThat(swap(suite, 2).lacks()).isEmpty();
+    assertThat(swap(suite, 1).confirmedAt()).isNull();
   }
 }

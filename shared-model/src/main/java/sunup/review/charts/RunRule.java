@@ -1,6 +1,7 @@
 package sunup.review.charts;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -65,11 +66,11 @@ public enum RunRule {
   }
 
   /**
-   * A rule that was met.
+   * A rule that was met. A run that goes on is one sign, however many of its points complete it.
    *
    * @param rule which
    * @param from index of the first point of the run
-   * @param to index of the point that completes it
+   * @param to index of the last point that completes it
    */
   public record Signal(RunRule rule, int from, int to) {}
 
@@ -80,15 +81,32 @@ public enum RunRule {
    */
   public static List<Signal> signals(List<RunRule> rules, List<Double> z) {
     List<Signal> signals = new ArrayList<>();
-    for (int to = 0; to < z.size(); to++) {
-      for (RunRule rule : rules) {
+    for (RunRule rule : rules) {
+      Signal run = null;
+      for (int to = rule.length() - 1; to < z.size(); to++) {
         int from = to - rule.length() + 1;
-        if (from >= 0 && rule.isMet(z, from, to)) {
-          signals.add(new Signal(rule, from, to));
+        if (!rule.isMet(z, from, to)) {
+          continue;
         }
+        if (run != null && from <= run.to() && rule.goesOn(z.get(run.to()), z.get(to))) {
+          signals.remove(signals.size() - 1);
+          run = new Signal(rule, run.from(), to);
+        } else {
+          run = new Signal(rule, from, to);
+        }
+        signals.add(run);
       }
     }
+    signals.sort(Comparator.comparingInt(Signal::to).thenComparingInt(Signal::from));
     return signals;
+  }
+
+  /** Whether a run of this rule that is met at one point and at a later one may be the same. */
+  private boolean goesOn(double before, double then) {
+    return switch (this) {
+      case TWO_OF_THREE_BEYOND_TWO_SIGMA, FOUR_OF_FIVE_BEYOND_ONE_SIGMA -> before * then > 0;
+      default -> true;
+    };
   }
 
   private int length() {

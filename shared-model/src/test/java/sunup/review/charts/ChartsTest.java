@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
@@ -242,6 +243,24 @@ class ChartsTest {
     assertThat(chart.points().get(3).range()).isNull();
     assertThat(chart.phases().get(1).centre()).isEqualTo(91);
     assertThat(chart.signals()).isEmpty();
+  }
+
+  @Test
+  void shouldTellARunThatGoesOnAsOneSign() {
+    List<Double> z = new ArrayList<>(Collections.nCopies(12, 0.5));
+    z.addAll(Collections.nCopies(9, -0.5));
+    z.addAll(List.of(2.5, 2.5, 0.1, -2.5, -2.5, 3.5, 3.5));
+    assertThat(RunRule.signals(List.of(RunRule.EIGHT_ON_ONE_SIDE), z))
+        .containsExactly(
+            new RunRule.Signal(RunRule.EIGHT_ON_ONE_SIDE, 0, 11),
+            new RunRule.Signal(RunRule.EIGHT_ON_ONE_SIDE, 12, 20));
+    assertThat(RunRule.signals(RunRule.WESTERN_ELECTRIC, z))
+        .filteredOn(s -> s.rule() == RunRule.TWO_OF_THREE_BEYOND_TWO_SIGMA)
+        .extracting(RunRule.Signal::to)
+        .containsExactly(22, 25, 27);
+    assertThat(RunRule.signals(List.of(RunRule.BEYOND_LIMITS), z))
+        .as("each point beyond is one of its own")
+        .hasSize(2);
   }
 
   private static boolean meets(RunRule rule, double... z) {

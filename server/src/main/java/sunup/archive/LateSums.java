@@ -1,0 +1,160 @@
+package sunup.archive;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.StringJoiner;
+import sunup.review.LateIntervals;
+import sunup.review.facts.FirstCaseFact;
+import sunup.review.stats.Clusters;
+import sunup.review.stats.Interval;
+import sunup.review.stats.MeanOfClusters;
+import sunup.review.stats.OrderRanks;
+
+/**
+ * The sums over mornings, and the few sorted values, that the intervals of minutes late are made
+ * of.
+ */
+final class LateSums {
+  private static final double MINUTE = FirstCaseFact.MINUTE;
+
+  /** $BY is what to group by, $CUTS rows of a group and how far its two quantiles reach. */
+  private static final String OF_MORNINGS =
+      """
+      WITH c(k, c0, c1) AS (VALUES $CUTS),
+      m AS (SELECT g, suite, day, count(*)::DOUBLE n, sum(late) / 60000e0 l,
+        count(*) FILTER (NOT on_time)::DOUBLE ln,
+        coalesce(sum(late) FILTER (NOT on_time), 0) / 60000e0 lx,
+        count(*) FILTER (late <= c0)::DOUBLE x0, count(*) FILTER (late <= c1)::DOUBLE x1
+        FROM (SELECT $BY g, suite, day, late, on_time FROM start $WHERE AND started IS NOT NULL)
+        JOIN c ON k = g GROUP BY g, suite, day)
+      SELECT g, count(*), sum(n), sum(n * n), sum(l), sum(l * l), sum(l * n),
+        count(*) FILTER (ln > 0), sum(ln), sum(ln * ln), sum(lx), sum(lx * lx), sum(lx * ln),
+        sum(x0), sum(x0 * x0), sum(x0 * n), sum(x1), sum(x1 * x1), sum(x1 * n)
+      FROM m GROUP BY g
+      """;
+
+  /** $RANKS are rows of a group and a rank. */
+  private static final String RANKED =
+      """
+      WITH w(k, r) AS (VALUES $RANKS),
+      s AS (SELECT $BY g, late, row_number() OVER (PARTITION BY $BY ORDER BY late) r
+        FROM start $WHERE AND started IS NOT NULL)
+      SELECT g, s.r, late FROM s JOIN w ON w.k = g AND w.r = s.r
+      """;
+
+  /** What one group has. */
+  private record Sums(MeanOfClusters all, MeanOfClusters late, List<OrderRanks> ranks) {}
+
+  private LateSums() {}
+
+  /**
+   * The intervals of each group.
+   *
+   * @param by what to group by
+   * @param quantiles late milliseconds at {@link LateIntervals#QUANTILES}, of each group with
+   *     starts
+   */
+  static Map<String, LateIntervals> of(
+      CompareSums.Asking archive, Where where, String by, Map<String, double[]> quantiles) {
+    Map<String, LateIntervals> intervals = new HashMap<>();
+    if (quantiles.isEmpty()) {
+      return intervals;
+    }
+    Map<String, Sums> sums = new HashMap<>();
+    archive.ask(
+        OF_MORNINGS.replace("$CUTS", cuts(quantiles)).replace("$BY", by),
+        where,
+        row -> sums.put(row.getString(1), sums(row)));
+    Map<String, Map<Integer, Double>> values = values(archive, where, by, sums);
+    sums.forEach(
+        (group, of) -> {
+          Map<Integer, Double> known = values.getOrDefault(group, Map.of());
+          intervals.put(
+              group,
+              LateIntervals.of(
+                  of.all(),
+                  of.late(),
+                  between(of.ranks().get(0), known),
+                  between(of.ranks().get(1), known)));
+        });
+    return intervals;
+  }
+
+  private static Interval between(OrderRanks ranks, Map<Integer, Double> values) {
+    return ranks == null
+        ? null
+        : new Interval(values.get(ranks.lower()), values.get(ranks.upper()));
+  }
+
+  private static String cuts(Map<String, double[]> quantiles) {
+    StringJoiner rows = new StringJoiner(", ");
+    quantiles.forEach(
+        (group, at) ->
+            rows.add(
+                "("
+                    + text(group)
+                    + ", "
+                    + LateIntervals.cutMs(at[0])
+                    + ", "
+                    + LateIntervals.cutMs(at[1])
+                    + ")"));
+    return rows.toString();
+  }
+
+  /** A name as SQL writes it. */
+  private static String text(String name) {
+    return "'" + name.replace("'", "''") + "'";
+  }
+
+  private static Sums sums(ResultSet r) throws SQLException {
+    int mornings = r.getInt(2);
+    double n = r.getDouble(3);
+    double nn = r.getDouble(4);
+    List<OrderRanks> ranks = new ArrayList<>();
+    for (int i = 0; i < LateIntervals.QUANTILES.size(); i++) {
+      int at = 14 + 3 * i;
+      Clusters below =
+          Clusters.ofSums(
+              r.getDouble(at), n, mornings, r.getDouble(at + 1), r.getDouble(at + 2), nn);
+      ranks.add(LateIntervals.ranks(LateIntervals.QUANTILES.get(i), below));
+    }
+    return new Sums(
+        new MeanOfClusters(mornings, r.getDouble(5), n, r.getDouble(6), r.getDouble(7), nn),
+        new MeanOfClusters(
+            r.getInt(8),
+            r.getDouble(11),
+            r.getDouble(9),
+            r.getDouble(12),
+            r.getDouble(13),
+            r.getDouble(10)),
+        ranks);
+  }
+
+  /** Late minutes by rank, of each group. */
+  private static Map<String, Map<Integer, Double>> values(
+      CompareSums.Asking archive, Where where, String by, Map<String, Sums> sums) {
+    StringJoiner ranks = new StringJoiner(", ");
+    sums.forEach(
+        (group, of) ->
+            of.ranks().stream()
+                .filter(r -> r != null)
+                .flatMap(r -> List.of(r.lower(), r.upper()).stream())
+                .distinct()
+                .forEach(r -> ranks.add("(" + text(group) + ", " + r + ")")));
+    Map<String, Map<Integer, Double>> values = new HashMap<>();
+    if (ranks.length() > 0) {
+      archive.ask(
+          RANKED.replace("$RANKS", ranks.toString()).replace("$BY", by),
+          where,
+          row ->
+              values
+                  .computeIfAbsent(row.getString(1), k -> new HashMap<>())
+                  .put(row.getInt(2), row.getLong(3) / MINUTE));
+    }
+    return values;
+  }
+}
