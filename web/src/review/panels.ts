@@ -247,9 +247,7 @@ export function daysPanel(
   const head = ['cause', ...shown.map((day) => day.name.replace(/^\d /, ''))];
   const row = (label: string): string[] => [
     known.get(label) ?? words(label),
-    ...shown.map(({ rows }) =>
-      (rows?.find((r) => r.label === label)?.perStart ?? 0).toFixed(2),
-    ),
+    ...shown.map(({ rows }) => (rows?.find((r) => r.label === label)?.perStart ?? 0).toFixed(2)),
   ];
   const above = [
     ['starts', ...shown.map((day) => day.starts)],
