@@ -84,6 +84,52 @@ async function savesItsTables(page: Page): Promise<void> {
   expect(Number(all?.['Mon'])).toBeGreaterThan(Number(all?.['Tue']));
 }
 
+/** A board that was judged takes the most room on paper. */
+async function judged(page: Page): Promise<void> {
+  const skill = {
+    n: 420,
+    board: 0.2,
+    other: 0.2,
+    skill: -0.03,
+    interval: { lower: -0.2, upper: 0.1 },
+  };
+  const all = {
+    n: 480,
+    mornings: 40,
+    brier: {
+      score: 0.2,
+      base: 0.3,
+      reliability: 0.04,
+      resolution: 0.05,
+      uncertainty: 0.21,
+      within: 0,
+    },
+    brierInterval: { lower: 0.18, upper: 0.22 },
+    spiegelhalter: 6.6,
+    curve: Array.from({ length: 10 }, (_, i) => {
+      const said = i / 10 + 0.05;
+      return {
+        from: i / 10,
+        to: i / 10 + 0.1,
+        n: 48,
+        said,
+        came: said,
+        interval: { lower: 0, upper: 1 },
+      };
+    }),
+    overAverage: skill,
+    overPercentDone: skill,
+    named: { x: 30, n: 120, share: 0.25, interval: { lower: 0.21, upper: 0.3 } },
+  };
+  await page.route('**/api/review/trial*', (route) =>
+    route.fulfill({
+      json: { minutesBefore: 40, forecasts: 480, recomputed: 0, all, deskActed: all },
+    }),
+  );
+  await page.getByLabel('forecasts', { exact: true }).selectOption('40');
+  await page.getByText('3 % worse (20 % worse to 10 % better), on 420 forecasts').first().waitFor();
+}
+
 /** The two pages of the issue, and the others when they are asked for. */
 async function printsTwoPagesOrAll(page: Page): Promise<void> {
   await page.evaluate(() => {
@@ -152,6 +198,7 @@ describe('the review', () => {
     await shot(page, 'review');
     await readsWhatFiguresMean(page);
     await savesItsTables(page);
+    await judged(page);
     await printsTwoPagesOrAll(page);
     const [file] = await Promise.all([
       page.waitForEvent('download'),

@@ -52,11 +52,17 @@ function curve(score: Score): TemplateResult {
   </svg>`;
 }
 
-const skillWords = (skill: Skill | undefined): string =>
+const betterWords = (skill: number): string =>
+  `${percent(Math.abs(skill))} ${skill < 0 ? 'worse' : 'better'}`;
+
+/** "3 % worse (21 % worse to 12 % better), on 420 forecasts". */
+export const skillWords = (skill: Skill | undefined): string =>
   skill === undefined
     ? 'too few to say'
-    : `${percent(Math.abs(skill.skill))} ${skill.skill < 0 ? 'worse' : 'better'}${
-        skill.interval === undefined ? '' : ` (${between(skill.interval)})`
+    : `${betterWords(skill.skill)}${
+        skill.interval === undefined
+          ? ''
+          : ` (${betterWords(skill.interval.lower)} to ${betterWords(skill.interval.upper)})`
       }, on ${skill.n} forecasts`;
 
 function scoreWords(name: string, score: Score | undefined): (string | number)[] {
@@ -73,7 +79,7 @@ function scoreWords(name: string, score: Score | undefined): (string | number)[]
 }
 
 /** What a set of forecasts came to. */
-function figuresOf(score: Score, minutesBefore: number): TemplateResult {
+function figuresOf(score: Score, minutesBefore: number, table: string): TemplateResult {
   const z = score.spiegelhalter;
   return html`<div class="trial">
       ${curve(score)}
@@ -117,14 +123,16 @@ function figuresOf(score: Score, minutesBefore: number): TemplateResult {
             </dd>
           </div>
           <div>
-            <dt>test that the chances said are right (z; beyond 2 they are not)</dt>
-            <dd>${z === undefined ? 'none' : z.toFixed(1)}</dd>
+            <dt>are the chances said right? (Spiegelhalter's test, z)</dt>
+            <dd>
+              ${z === undefined ? 'none' : `${Math.abs(z) > 1.96 ? 'no' : 'nothing against it'} (${z.toFixed(1)})`}
+            </dd>
           </div>
         </dl>
       </div>
     </div>
     ${tableOf(
-      'Calibration',
+      table,
       ['said', 'forecasts', 'mean said', 'came', '95 % interval'],
       score.curve.map((bin) => [
         `${percent(bin.from)} to ${percent(bin.to)}`,
@@ -150,7 +158,7 @@ export function trialPanel(trial: Trial): TemplateResult {
   ${
     all === undefined
       ? html`<p class="withheld">${fewWords(trial)}</p>`
-      : html`${figuresOf(all, minutesBefore)}
+      : html`${figuresOf(all, minutesBefore, 'Calibration')}
           ${tableOf(
             'Scores, by whether the desk acted afterwards',
             ['forecasts', 'how many', 'score', 'reliability', 'resolution', 'uncertainty'],
@@ -176,7 +184,7 @@ export function trialPanel(trial: Trial): TemplateResult {
           ${
             replayed === undefined
               ? html`<p class="withheld">Fewer than 10 are not shown.</p>`
-              : figuresOf(replayed, minutesBefore)
+              : figuresOf(replayed, minutesBefore, "Calibration of today's model")
           }
         </details>`
   }`;

@@ -166,6 +166,12 @@ export const reviewStyle = css`
     gap: 0 36px;
     align-items: start;
   }
+  .plains th {
+    padding-right: 12px;
+  }
+  .graces th[scope='row'] {
+    white-space: nowrap;
+  }
   .scroll {
     overflow-x: auto;
     max-height: 60vh;
@@ -373,9 +379,6 @@ export const reviewStyle = css`
     .signals small {
       display: none;
     }
-    .trial dl {
-      grid-template-columns: 1fr;
-    }
     .second,
     .first {
       break-before: page;
@@ -417,6 +420,10 @@ export const reviewStyle = css`
     .trial {
       grid-template-columns: 48mm 1fr;
       gap: 14px;
+    }
+    .trial dl {
+      grid-template-columns: 1fr 1fr;
+      gap: 2px 16px;
     }
     .trial dd {
       font-size: 10pt;

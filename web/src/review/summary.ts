@@ -77,15 +77,15 @@ export function summaryPanel(summary: Summary): TemplateResult {
     ${costWords(cost)}
     <div class="plains">
       <div>
-        <table class="plain">
+        <table class="plain graces">
           <caption>
             On time under other graces
           </caption>
           <thead>
             <tr>
               <th scope="col">grace</th>
-              <th scope="col">on time</th>
-              <th scope="col">the late ones, minutes from the target</th>
+              <th scope="col">on time (95 % interval)</th>
+              <th scope="col">minutes late, the late ones</th>
             </tr>
           </thead>
           <tbody>
@@ -93,7 +93,7 @@ export function summaryPanel(summary: Summary): TemplateResult {
               (g) =>
                 html`<tr>
                   <th scope="row">${g.minutes} min</th>
-                  <td>${shareWords(g.onTime)}</td>
+                  <td>${graceWords(g.onTime)}</td>
                   <td>${minutes(g.meanOverLate)}</td>
                 </tr>`,
             )}
@@ -105,6 +105,9 @@ export function summaryPanel(summary: Summary): TemplateResult {
     </div>
     ${tableOf('All measures', MEASURES_HEAD, measureRows(m, f))}`;
 }
+
+const graceWords = (s: Share): string =>
+  s.n === 0 ? 'none' : `${percent(s.share)} (${between(s.byMornings)}), ${s.x} of ${s.n}`;
 
 const MEASURES_HEAD = [
   'measure',
