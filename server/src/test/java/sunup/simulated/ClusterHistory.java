@@ -33,20 +33,6 @@ final class ClusterHistory {
   /** Sent so often without an answer, a client goes to the next node. */
   private static final int TRIES = 2;
 
-  /** What a morning can be in when a fault strikes. */
-  static final List<String> PHASES_OF_MORNING =
-      List.of(
-          "nobody",
-          "taking",
-          "owner still",
-          "owner writing",
-          "owner read-only",
-          "owner handing over",
-          "other still",
-          "other writing",
-          "other read-only",
-          "other handing over");
-
   private final Script script;
   private final Coverage coverage;
   private final boolean telling;
@@ -439,19 +425,10 @@ final class ClusterHistory {
       phase = "nobody";
     } else {
       String whom = owner.index == fault.node() ? "owner " : "other ";
-      phase = whom + state(owner);
+      phase = whom + owner.state();
     }
     coverage.saw(fault.kind().words() + " x " + phase);
     tell("FAULT " + fault + " (" + phase + ")");
-  }
-
-  private static String state(Machine owner) {
-    if (owner.leaving) {
-      return "handing over";
-    } else if (owner.last.readOnly()) {
-      return "read-only";
-    }
-    return owner.journal.phase() == SimulatedJournal.Phase.IDLE ? "still" : "writing";
   }
 
   private void tell(String what) {

@@ -102,7 +102,7 @@ public final class Histories {
   List<String> unseen() {
     List<String> never = new ArrayList<>();
     for (Fault.Kind kind : Fault.Kind.values()) {
-      for (String phase : ClusterHistory.PHASES_OF_MORNING) {
+      for (String phase : Coverage.PHASES_OF_MORNING) {
         String pair = kind.words() + " x " + phase;
         if (coverage.of(pair) == 0) {
           never.add(pair);
@@ -113,7 +113,7 @@ public final class Histories {
   }
 
   private static int pairs() {
-    return Fault.Kind.values().length * ClusterHistory.PHASES_OF_MORNING.size();
+    return Fault.Kind.values().length * Coverage.PHASES_OF_MORNING.size();
   }
 
   @Override

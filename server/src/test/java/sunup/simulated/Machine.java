@@ -166,4 +166,14 @@ final class Machine {
   boolean owns(long epoch) {
     return process.alive() && last != null && last.owned() && last.epoch() == epoch;
   }
+
+  /** What it does with the morning that it owns, in words. */
+  String state() {
+    if (leaving) {
+      return "handing over";
+    } else if (last.readOnly()) {
+      return "read-only";
+    }
+    return journal.phase() == SimulatedJournal.Phase.IDLE ? "still" : "writing";
+  }
 }
