@@ -49,6 +49,8 @@ export interface Figures {
     faults: number;
   };
   ahead: { shown: Share; unknown: number };
+  /** Starts that the share on time leaves out: nobody told them, and they may have been in time. */
+  unjudged: number;
 }
 
 export interface Measures {

@@ -36,8 +36,13 @@ export function summaryPanel(summary: Summary): TemplateResult {
         <div class="headline">
           <strong>${percent(f.onTime.share)}</strong>
           <span>
-            of ${m.starts} first cases on ${m.mornings} mornings started on time, under each
-            morning's own grace
+            of ${f.onTime.n} first cases on ${m.mornings} mornings started on time, under each
+            morning's own
+            grace${
+              f.unjudged > 0
+                ? html`; ${f.unjudged} more that nobody told may have been in time and are left out`
+                : nothing
+            }
             <small>
               95 % interval ${between(f.onTime.byMornings)}; if starts of one morning did not go
               together it would be ${between(f.onTime.interval)}
@@ -222,7 +227,10 @@ function besidePanel(m: Measures): TemplateResult {
     ['entered over five minutes late, of 100', minutes(b.lateEntries)],
     ['faults found, of 100', minutes(b.faults)],
     ['starts that nobody told', String(m.untold)],
-    ['starts known only by a later step, counted at that', String(m.inferred)],
+    [
+      'starts known only by a later step: their minutes are the most that they can be',
+      String(m.inferred),
+    ],
   ];
   return html`<table class="plain">
     <caption>
