@@ -70,8 +70,7 @@ public record LateIntervals(
   }
 
   static LateIntervals of(List<FirstCaseFact> starts) {
-    List<FirstCaseFact> late =
-        starts.stream().filter(f -> Boolean.FALSE.equals(f.onTime())).toList();
+    List<FirstCaseFact> late = starts.stream().filter(FirstCaseFact::late).toList();
     long[] sorted = starts.stream().mapToLong(FirstCaseFact::lateMs).sorted().toArray();
     return of(
         minutes(starts),
