@@ -4,7 +4,7 @@ import { html, type TemplateResult } from 'lit';
 export const DEFINED = {
   onTime: [
     'on time',
-    "Of all starts, those that came no later than the target and that morning's own grace, cut to whole minutes. The target is the agreed time, or else the booked one. Cancelled cases and starts that nobody told are not among them. Starts that nobody told and that may have been in time are left out, and how many is said.",
+    "Of all starts, those that came no later than the target and that morning's own grace, cut to whole minutes. The target is the agreed time, or else the booked one. Cancelled cases and starts that nobody told are not among them. Of those known only by a later step the ones that may have been in time are left out, and how many is said.",
   ],
   meanOverAll: [
     'minutes late, per start',
