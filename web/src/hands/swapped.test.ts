@@ -74,7 +74,12 @@ describe('a case that was moved to a free room', () => {
   it('should say in the room that it left where it is, and what goes with it', () => {
     const went = { way: 'went' as const, with: '5' };
     expect(wayWords(went, '06:45')).toBe('The case of this room was moved to 5 at 06:45');
-    expect(withTheCase(went)).toContain('printed labels go to 5');
+    // It may have been moved on since: then 5 would be wrong.
+    expect(withTheCase(went)).toContain('printed labels go with the case');
+    expect(withTheCase(went)).not.toContain('5');
+    const tubes = { key: 'airway.tubes', section: 'airway' as const, to: '5' };
+    expect(toDealWith([tubes], '1', 'went').map((deal) => deal.words)).toEqual(['counts no more']);
+    expect(toDealWith([tubes], '1').map((deal) => deal.words)).toEqual(['do again']);
     expect(changeWord(went)).toBe('move');
   });
 

@@ -47,12 +47,18 @@ export interface ToDeal {
  * may have left things of two cases here, and one of them may have come back.
  *
  * @param here the room that the things are in
+ * @param way of the room's case: in a room that its case has left there is nothing to do again
  */
-export function toDealWith(left: readonly LeftItem[], here: string): readonly ToDeal[] {
+export function toDealWith(
+  left: readonly LeftItem[],
+  here: string,
+  way?: SwapPart['way'],
+): readonly ToDeal[] {
   const deals = new Map<string, LeftItem[]>();
   for (const after of AFTERS) {
     for (const item of left.filter((one) => afterIn(one, here) === after)) {
-      const words = afterWords(after, item.to);
+      const words =
+        way === 'went' && after === 'redo' ? 'counts no more' : afterWords(after, item.to);
       deals.set(words, [...(deals.get(words) ?? []), item]);
     }
   }
@@ -88,10 +94,13 @@ export function wayWords(swap: Pick<SwapPart, 'way' | 'with'>, at: string): stri
   }
 }
 
-/** What goes with a case beside what was ticked for it, and was perhaps on its way to this room. */
-export function withTheCase(swap: Pick<SwapPart, 'way' | 'with'>): string {
+/**
+ * What goes with a case beside what was ticked for it, and was perhaps on its way to this room. No
+ * room is named: the case may have been moved on, or cancelled, since.
+ */
+export function withTheCase(swap: Pick<SwapPart, 'way'>): string {
   return swap.way === 'went'
-    ? `patient, papers and printed labels go to ${swap.with}: tell who brings them`
+    ? 'patient, papers and printed labels go with the case: see where it is now, tell who brings them'
     : '';
 }
 

@@ -76,6 +76,11 @@ export class MorningClock {
     return this.lastLive;
   }
 
+  /** Nothing proves any more that what is shown is so. */
+  doubt(): void {
+    this.aliveAt = null;
+  }
+
   /** What was proved is not shown any more. */
   forget(): void {
     this.aliveAt = null;

@@ -14,6 +14,8 @@ export const CONNECT_MS = 8_000;
  * banner (5 s), as six heartbeats are missing; another node may be well.
  */
 export const SILENT_SOCKET_MS = 6_000;
+/** The same for a socket that has brought nothing yet: a large view on a slow line takes long. */
+export const FIRST_MESSAGE_MS = 15_000;
 
 /** Rule 2: a screen is stale after so long without a heartbeat. */
 export const STALE_MS = 5_000;

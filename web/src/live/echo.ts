@@ -1,5 +1,11 @@
 import type { ClientMessageUnion } from '../generated/wire.ts';
-import { ECHO_MS, SILENT_SOCKET_MS, TICK_AGAIN_MS, TICK_MS } from './constants.ts';
+import {
+  ECHO_MS,
+  FIRST_MESSAGE_MS,
+  SILENT_SOCKET_MS,
+  TICK_AGAIN_MS,
+  TICK_MS,
+} from './constants.ts';
 import type { Timers } from './timers.ts';
 
 /**
@@ -14,16 +20,21 @@ export class Echo {
   private tickedAt: number | null = null;
   /** When the socket was opened, or the newest tick was sent that has been answered. */
   private echoAt: number | null = null;
+  private answered = false;
+  /** The wall clock less the monotonic one, when last looked at. */
+  private ahead: number;
 
   /** @param send as the socket's: false if nothing is open */
   constructor(timers: Timers, send: (message: ClientMessageUnion) => boolean) {
     this.timers = timers;
     this.send = send;
+    this.ahead = timers.date() - timers.now();
   }
 
   /** There is another socket: all that comes on it was sent from now on. */
   opened(): void {
     this.echoAt = this.timers.now();
+    this.answered = false;
     this.tickedAt = null;
     this.tick();
   }
@@ -47,12 +58,24 @@ export class Echo {
   }
 
   tock(sentAt: number): void {
+    this.answered = true;
     if (sentAt <= this.timers.now()) this.echoAt = Math.max(sentAt, this.echoAt ?? sentAt);
+  }
+
+  /**
+   * True once after this machine slept, or its wall clock was set forward: the monotonic clock may
+   * stand still in a sleep, and what lay on the line meanwhile would pass for new.
+   */
+  slept(): boolean {
+    const before = this.ahead;
+    this.ahead = this.timers.date() - this.timers.now();
+    return this.ahead - before > ECHO_MS;
   }
 
   /** True if the line is so slow that another one is better: it answers no tick for long. */
   useless(): boolean {
-    return this.echoAt !== null && this.timers.now() - this.echoAt > SILENT_SOCKET_MS;
+    const most = this.answered ? SILENT_SOCKET_MS : FIRST_MESSAGE_MS;
+    return this.echoAt !== null && this.timers.now() - this.echoAt > most;
   }
 
   /** True if what comes now was sent at most {@link ECHO_MS} ago. */

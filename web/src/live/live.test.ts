@@ -160,6 +160,19 @@ describe('the live picture', () => {
     expect(one.beats).toBe(3);
   });
 
+  it('should believe nothing that lay on the line while the machine slept', () => {
+    const { one, network, timers } = live();
+    network.last.deliver(view());
+    network.last.deliver(beat());
+    const before = network.last;
+    expect(one.state.stale).toBe(false);
+    timers.sleep(3_600_000);
+    before.deliverLate(beat());
+    expect(one.state.stale).toBe(true);
+    expect(before.closed).toBe(true);
+    expect(one.beats).toBe(1);
+  });
+
   it('should leave a line that brings heartbeats and answers no ticks', () => {
     const { network, timers } = live();
     network.last.deliver(view());

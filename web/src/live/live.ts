@@ -317,6 +317,7 @@ export class Live extends EventTarget {
   }
 
   private received(written: ServerMessageUnion): void {
+    if (this.wake()) return;
     const message = toldMessage(written);
     if (this.entry.received(message)) {
       // What was sent before the board knew the screen was not taken.
@@ -397,7 +398,18 @@ export class Live extends EventTarget {
     if (this.socket.connected && this.echo.useless()) this.socket.again();
   }
 
+  /** After a sleep nothing counts that was there before it. */
+  private wake(): boolean {
+    const slept = this.echo.slept();
+    if (slept) {
+      this.clock.doubt();
+      this.socket.again();
+    }
+    return slept;
+  }
+
   private everyLook(): void {
+    this.wake();
     this.refreshState();
     this.leaveUseless();
     this.timers.after(STALE_LOOK_MS, () => this.everyLook());

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ServerMessageUnion } from '../generated/wire.ts';
-import { BACK_OFF_MS, CONNECT_MS, SILENT_SOCKET_MS } from './constants.ts';
+import { BACK_OFF_MS, CONNECT_MS, FIRST_MESSAGE_MS, SILENT_SOCKET_MS } from './constants.ts';
 import { FakeNetwork } from './fake/fake-network.ts';
 import { FakeTimers } from './fake/fake-timers.ts';
 import { backOff, Socket } from './socket.ts';
@@ -73,9 +73,19 @@ describe('the socket', () => {
   it('shouldCloseAnOpenSocketThatBringsNothing', () => {
     const { network, timers, told } = started();
     network.last.accept();
-    timers.pass(SILENT_SOCKET_MS);
+    timers.pass(FIRST_MESSAGE_MS - 1);
+    expect(told).toEqual(['opened']);
+    timers.pass(1);
     expect(told).toEqual(['opened', 'closed']);
     expect(network.sockets[0]!.closed).toBe(true);
+  });
+
+  it('should close a socket that has fallen silent sooner than one that never spoke', () => {
+    const { network, timers, told } = started();
+    network.last.accept();
+    network.last.deliver(tock);
+    timers.pass(SILENT_SOCKET_MS);
+    expect(told.at(-1)).toBe('closed');
   });
 
   it('shouldGiveUpASocketThatDoesNotOpen', () => {

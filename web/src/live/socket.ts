@@ -3,6 +3,7 @@ import { decode, encode } from './codec.ts';
 import {
   BACK_OFF_MS,
   CONNECT_MS,
+  FIRST_MESSAGE_MS,
   JITTER_LEAST,
   MESSAGE_BYTES_MAX,
   SILENT_SOCKET_MS,
@@ -99,7 +100,7 @@ export class Socket {
     raw.binaryType = 'arraybuffer';
     raw.onopen = () => {
       if (this.raw !== raw) return;
-      this.watch();
+      this.setTimer(FIRST_MESSAGE_MS, () => this.drop());
       this.events.opened();
     };
     raw.onmessage = (event) => {

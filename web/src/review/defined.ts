@@ -111,7 +111,7 @@ const ON_TWO_PAGES: readonly Defined[] = [
   'trial',
 ];
 
-const IN_APPENDIX: readonly Defined[] = ['days', 'rooms', 'compare', 'learned', 'reasons'];
+const IN_APPENDIX: readonly Defined[] = ['days', 'rooms', 'compare', 'learned'];
 
 function list(keys: readonly Defined[]): TemplateResult {
   return html`<ul class="defined">

@@ -19,7 +19,7 @@ import {
   reasonsPanel,
   sharesPanel,
 } from './panels.ts';
-import { summaryPanel } from './summary.ts';
+import { leftOut, summaryPanel } from './summary.ts';
 import { appendixDefinitions, printedDefinitions } from './defined.ts';
 import { causeWords, part } from './parts.ts';
 import { type Answers, needsChange, questionsOf } from './questions.ts';
@@ -167,7 +167,8 @@ export class Review extends LitElement {
     this.asking = asking;
     this.busy = true;
     this.trouble = '';
-    if (needsChange(this.asked)) this.answers = { ...this.answers, compared: { comparisons: [] } };
+    if (needsChange(this.asked))
+      this.answers = { ...this.answers, compared: { comparisons: [], unjudged: 0 } };
     this.answers = { ...this.answers, causesBefore: undefined, causesAfter: undefined };
     for (const [key, figure, query] of questionsOf(this.asked, this.price)) {
       try {
@@ -223,7 +224,8 @@ export class Review extends LitElement {
         ${part(
           'Is it getting better?',
           nothing,
-          a.shares && sharesPanel(a.shares.chart, a.shares.rules),
+          a.shares &&
+            html`${sharesPanel(a.shares.chart, a.shares.rules)} ${leftOut(a.shares.unjudged)}`,
         )}
         ${part(
           'Minutes late per start',
@@ -258,7 +260,7 @@ export class Review extends LitElement {
           a.compared &&
             (needsChange(asked)
               ? html`<p>Give the date of the marked change above.</p>`
-              : comparePanel(a.compared.comparisons)),
+              : html`${comparePanel(a.compared.comparisons)} ${leftOut(a.compared.unjudged)}`),
           'appendix',
         )}
         ${part(

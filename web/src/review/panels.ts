@@ -22,7 +22,6 @@ import {
   rulesAt,
   sharesWords,
   signsOf,
-  signed,
   valuesWords,
 } from './model.ts';
 import { dataTable, filesOf, tableOf } from './tables.ts';
@@ -236,6 +235,9 @@ export function daysPanel(
 ): TemplateResult {
   const shown = groups.filter((day) => day.rows !== undefined);
   if (shown.length === 0) return html`<p class="withheld">No weekday has 10 starts.</p>`;
+  // The names of the groups are numbered, so that Monday comes first.
+  const dayOf = ({ name }: { name: string }): string => name.replace(/^\d /, '');
+  const few = groups.filter((day) => day.rows === undefined).map(dayOf);
   const total = new Map<string, number>();
   const known = new Map<string, string>();
   for (const r of shown.flatMap((day) => day.rows ?? [])) {
@@ -243,8 +245,7 @@ export function daysPanel(
     if (r.name !== undefined) known.set(r.label, r.name);
   }
   const labels = [...total.keys()].sort((a, b) => (total.get(b) ?? 0) - (total.get(a) ?? 0));
-  // The names of the groups are numbered, so that Monday comes first.
-  const head = ['cause', ...shown.map((day) => day.name.replace(/^\d /, ''))];
+  const head = ['cause', ...shown.map(dayOf)];
   const row = (label: string): string[] => [
     known.get(label) ?? words(label),
     ...shown.map(({ rows }) => (rows?.find((r) => r.label === label)?.perStart ?? 0).toFixed(2)),
@@ -257,7 +258,8 @@ export function daysPanel(
   return html`<p>
       Minutes per start of that
       weekday${labels.length > 12 ? '; the 12 largest causes, all of them in the files' : ''}. Many
-      cells are looked at together: one that stands out is a question.
+      cells are looked at together: one that stands out is a
+      question.${few.length > 0 ? ` Fewer than 10 starts, not shown: ${few.join(', ')}.` : ''}
     </p>
     ${dataTable(name, head, [...above, ...labels.slice(0, 12).map(row)])} ${how('days')}
     ${filesOf(name, head, [...above, ...labels.map(row)])}`;
@@ -278,7 +280,8 @@ function movedPanel(
       before.names?.[m.label] ?? after.names?.[m.label] ?? words(m.label),
       m.before.toFixed(2),
       m.after.toFixed(2),
-      signed(m.after - m.before, 2),
+      // A plain minus: the files' figures are to be added up.
+      (m.after - m.before).toFixed(2),
     ]),
   )}`;
 }

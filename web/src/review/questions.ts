@@ -18,7 +18,7 @@ import { type Asked, queryOf, sidesOf } from './model.ts';
 /** What the page has of its questions; each is shown as it comes. */
 export interface Answers {
   summary?: Summary;
-  shares?: { chart: ShareChart; rules: Rule[] };
+  shares?: { chart: ShareChart; rules: Rule[]; unjudged: number };
   minutes?: { chart: ValueChart; rules: Rule[] };
   causes?: Causes;
   /** On both sides of the marked change. */
@@ -30,7 +30,7 @@ export interface Answers {
   lateness?: Lateness;
   trial?: Trial;
   learned?: Closing;
-  compared?: { comparisons: Comparison[] };
+  compared?: { comparisons: Comparison[]; unjudged: number };
 }
 
 /** A part of the page, the figure that the board is asked for, and how. */

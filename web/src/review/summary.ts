@@ -9,6 +9,15 @@ export const withheld = (starts: number): TemplateResult =>
     ${starts} ${starts === 1 ? 'start' : 'starts'}: figures of fewer than 10 are not shown.
   </p>`;
 
+/** How many starts a share or a comparison leaves out, if any. */
+export const leftOut = (unjudged: number): TemplateResult | typeof nothing =>
+  unjudged === 0
+    ? nothing
+    : html`<p class="dim">
+        Left out: ${unjudged} ${unjudged === 1 ? 'start' : 'starts'} that nobody told and that may
+        have been in time.
+      </p>`;
+
 function figure(
   key: Defined,
   name: string,
@@ -151,7 +160,7 @@ export function measureRows(m: Measures, f: Figures): Cell[][] {
     words,
   ];
   const b = f.beside;
-  const beside = (name: string, value: number | undefined, unit: string, of: number): Cell[] => [
+  const beside = (name: string, value: number | undefined, unit: string, of?: number): Cell[] => [
     name,
     value?.toFixed(2),
     unit,
@@ -161,7 +170,7 @@ export function measureRows(m: Measures, f: Figures): Cell[][] {
     DEFINED.beside[1],
   ];
   const ofItems = (name: string, value: number): Cell[] =>
-    beside(name, value, 'of 100 items', m.starts);
+    beside(name, value, 'of 100 items asked for');
   return [
     share('on time', f.onTime, DEFINED.onTime[1]),
     late('meanOverAll', f.minutes.meanOverAll, by.meanOverAll, m.starts),

@@ -184,7 +184,9 @@ function swaps(at: Station): TemplateResult[] {
       const sent = at.said.pending('swap') !== undefined;
       const what = changeWord(s);
       const beside = [
-        ...toDealWith(s.left, s.room).map(({ words, things }) => `${words}: ${things.join(', ')}`),
+        ...toDealWith(s.left, s.room, s.way).map(
+          ({ words, things }) => `${words}: ${things.join(', ')}`,
+        ),
         withTheCase(s),
         lacksWords(s),
       ].filter((words) => words !== '');

@@ -8,6 +8,7 @@ interface Due {
 /** Time that passes when a test says so. */
 export class FakeTimers implements Timers {
   private at = 1_000;
+  private slept = 0;
   private readonly due = new Set<Due>();
   private frames: (() => void)[] = [];
 
@@ -16,7 +17,7 @@ export class FakeTimers implements Timers {
   }
 
   date(): number {
-    return 1_700_000_000_000 + this.at;
+    return 1_700_000_000_000 + this.at + this.slept;
   }
 
   random(): number {
@@ -44,6 +45,11 @@ export class FakeTimers implements Timers {
       next.call();
     }
     this.at = until;
+  }
+
+  /** The machine sleeps: its monotonic clock stands still, and nothing falls due. */
+  sleep(ms: number): void {
+    this.slept += ms;
   }
 
   /** Draws one picture. @returns how many calls waited for it */

@@ -82,7 +82,7 @@ final class TrialCommand implements Callable<Integer> {
       }
       date = date.plusDays(1);
     }
-    long late = facts.stream().filter(f -> f.hasStarted() && !f.onTime()).count();
+    long late = facts.stream().filter(FirstCaseFact::late).count();
     out.printf(
         "seed %d: %d mornings, %d first cases, %d of them late; %d times something did not hold%n",
         seed, played, facts.size(), late, broken.size());

@@ -29,7 +29,7 @@ import sunup.review.trial.Said;
  */
 final class FactTable implements AutoCloseable {
   /** Changed whenever a table is: an archive of another form is made anew. */
-  static final int FORM = 3;
+  static final int FORM = 4;
 
   private static final String COLUMNS =
       """

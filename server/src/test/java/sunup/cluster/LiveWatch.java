@@ -136,8 +136,8 @@ final class LiveWatch {
       suspects.remove(client);
       oldAsLive.incrementAndGet();
       System.out.printf(
-          "  %s shows a board as live that is %d ms old, by a heartbeat of %d ms ago, sent less than"
-              + " %d ms ago%n",
+          "  %s shows a board as live that is %d ms old, by a heartbeat of %d ms ago, sent less"
+              + " than %d ms ago%n",
           client.name(), age, ms(now - beatAt), ms(now - screen.beatEchoAt()));
     }
   }

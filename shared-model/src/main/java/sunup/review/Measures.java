@@ -11,6 +11,7 @@ import sunup.review.facts.BoardSaid;
 import sunup.review.facts.Cause;
 import sunup.review.facts.FirstCaseFact;
 import sunup.review.facts.FirstCaseFact.Beside;
+import sunup.review.facts.ForecastNote;
 import sunup.review.facts.Withheld;
 import sunup.review.stats.Quantiles;
 
@@ -270,7 +271,10 @@ public record Measures(
   }
 
   private static boolean isAhead(BoardSaid said) {
-    return said.note() != null && said.minutesBefore() >= AHEAD_MINUTES;
+    // What today's model says of that moment is no word of the board.
+    return said.note() != null
+        && said.note().origin() == ForecastNote.Origin.LOGGED
+        && said.minutesBefore() >= AHEAD_MINUTES;
   }
 
   private static boolean wasShown(FirstCaseFact fact) {
