@@ -8,7 +8,7 @@ import type {
 import { Channel, type Effect } from './channel.ts';
 import { toldMessage, toldParts } from '../words/index.ts';
 import { MorningClock } from './clock.ts';
-import { PATH, PICTURE_AGE_MAX_MS, PICTURE_MS, STALE_LOOK_MS, VIEW_WAIT_MS } from './constants.ts';
+import { PICTURE_AGE_MAX_MS, PICTURE_MS, STALE_LOOK_MS, VIEW_WAIT_MS } from './constants.ts';
 import { DbShelf } from './db-shelf.ts';
 import { BeatEvent, ChangeEvent, EarlierEvent, TroubleEvent } from './events.ts';
 import { Echo } from './echo.ts';
@@ -17,7 +17,7 @@ import type { ScreenKey } from './key.ts';
 import { uuidv7 } from './ids.ts';
 import { Outbox, type Sent } from './outbox.ts';
 import { type Kept, type Picture, pictureChanged, type Shelf } from './shelf.ts';
-import { type OpenSocket, Socket } from './socket.ts';
+import { defaultUrl, type OpenSocket, Socket } from './socket.ts';
 import { realTimers, type Timers } from './timers.ts';
 
 export type Page = 'wall' | 'desk' | 'station' | 'holding' | 'pocket';
@@ -442,11 +442,6 @@ export class Live extends EventTarget {
 /** A touch goes with the sign-on under which it was made, also when it is sent later. */
 function sessionOf(entry: EntryState): { session?: string } {
   return entry.signed === undefined ? {} : { session: entry.signed.session };
-}
-
-function defaultUrl(): string {
-  const scheme = location.protocol === 'https:' ? 'wss:' : 'ws:';
-  return `${scheme}//${location.host}${PATH}`;
 }
 
 /** Two suites may name their screens alike; what is kept of one never goes to the other. */

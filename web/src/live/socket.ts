@@ -6,6 +6,7 @@ import {
   FIRST_MESSAGE_MS,
   JITTER_LEAST,
   MESSAGE_BYTES_MAX,
+  PATH,
   SILENT_SOCKET_MS,
   SUBPROTOCOL,
 } from './constants.ts';
@@ -33,6 +34,12 @@ export interface SocketEvents {
 const OPEN = 1;
 
 const openReal: OpenSocket = (url, protocol) => new WebSocket(url, protocol) as RawSocket;
+
+/** Where the board that gave this page takes sockets. */
+export function defaultUrl(): string {
+  const scheme = location.protocol === 'https:' ? 'wss:' : 'ws:';
+  return `${scheme}//${location.host}${PATH}`;
+}
 
 /** How long to wait before try number `tries` (from 0), with jitter `random` in [0, 1). */
 export function backOff(tries: number, random: number): number {
