@@ -236,7 +236,7 @@ export function daysPanel(
   const shown = groups.filter((day) => day.rows !== undefined);
   if (shown.length === 0) return html`<p class="withheld">No weekday has 10 starts.</p>`;
   // The names of the groups are numbered, so that Monday comes first.
-  const dayOf = ({ name }: { name: string }): string => name.replace(/^\d /, '');
+  const dayOf = ({ name }: { name: string }): string => name.replace(/^\d /, '').slice(0, 3);
   const few = groups.filter((day) => day.rows === undefined).map(dayOf);
   const total = new Map<string, number>();
   const known = new Map<string, string>();
