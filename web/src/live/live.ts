@@ -400,12 +400,10 @@ export class Live extends EventTarget {
 
   /** After a sleep nothing counts that was there before it. */
   private wake(): boolean {
-    const slept = this.echo.slept();
-    if (slept) {
-      this.clock.doubt();
-      this.socket.again();
-    }
-    return slept;
+    if (!this.echo.slept()) return false;
+    this.clock.doubt();
+    this.socket.again();
+    return true;
   }
 
   private everyLook(): void {
