@@ -132,6 +132,8 @@ it('should pair a station by its code, sign its nurse on by PIN, and close it wh
   await touch(desk, /^holding.* 1 arrived$/);
   await touch(desk, 'supervisor 1 arrived');
   await touch(station, /^room 1 block/);
+  // Who arrives last moves the others: not touched before both are there.
+  await station.getByRole('button', { name: 'supervisor 1' }).first().waitFor();
   await touch(station, /^holding.* 1$/);
   await station.getByLabel('your code').fill('H7');
   await digits(station, NURSE_PIN);

@@ -346,6 +346,17 @@ final class AccessStore {
         person);
   }
 
+  /** Ends a person's sign-ons in one suite. */
+  static void signOffIn(Connection c, String person, SuiteId suite, long now) throws SQLException {
+    run(
+        c,
+        "UPDATE access_sign_on SET ended_at = ?"
+            + " WHERE person = ? AND suite = ? AND ended_at IS NULL",
+        now,
+        person,
+        suite.value());
+  }
+
   /** The same but for one sign-on. */
   static void signOffElsewhere(Connection c, String person, String but, long now)
       throws SQLException {

@@ -205,14 +205,19 @@ final class Managing {
                   Access.checkCode(add.code());
                   long now = ledger.now();
                   if (pin != null) {
+                    mustAnswerFor(by, add.code());
                     AccessStore.addPerson(c, add.code(), pin, by.person(), now);
                   }
                   Set<Role> roles = new HashSet<>(add.roles());
                   AccessStore.spreadRoles(c, add.code(), access.suites().keySet());
                   AccessStore.setRoles(c, add.code(), at.suite().value(), roles);
                   stillAdministered(c);
-                  if (!add.code().equals(by.person())) {
+                  boolean another = !add.code().equals(by.person());
+                  if (another && pin != null) {
                     AccessStore.signOffEverywhere(c, add.code(), now);
+                  } else if (another) {
+                    // At another suite nothing changed.
+                    AccessStore.signOffIn(c, add.code(), at.suite(), now);
                   }
                   return new Done(add.code() + " may sign on.", null);
                 }));
@@ -249,6 +254,7 @@ final class Managing {
                       if (own) {
                         AccessStore.signOffElsewhere(c, ask.person(), by.id(), ledger.now());
                       } else {
+                        mustAnswerFor(by, ask.person());
                         AccessStore.signOffEverywhere(c, ask.person(), ledger.now());
                       }
                       return new Done("The PIN of " + ask.person() + " is changed.", null);
@@ -262,9 +268,31 @@ final class Managing {
     if (!ledger.known().people().containsKey(person)) {
       throw new Refusal("There is nobody of this code.");
     }
+    mustAnswerFor(by, person);
     AccessStore.endPerson(c, person, ledger.now());
     stillAdministered(c);
     return new Done(person + " may not sign on any more.", null);
+  }
+
+  /**
+   * Refuses what counts in all suites, another PIN or an end, unless it is asked by an
+   * administrator of each suite in which that person is something: whoever sets a PIN can sign on
+   * by it.
+   */
+  private void mustAnswerFor(SignedOn by, String person) throws Refusal {
+    Known.Person asked = ledger.known().people().get(person);
+    Known.Person admin = ledger.known().people().get(by.person());
+    for (SuiteId suite : access.suites().keySet()) {
+      boolean there = asked != null && !roles(asked, suite).isEmpty();
+      if (there && (admin == null || !admin.may(suite, Role.ADMIN))) {
+        throw new Refusal(
+            person
+                + " has roles in suite "
+                + suite
+                + ", which you do not administer. An administrator of all suites of that person"
+                + " does this; roles in your own suite can be changed without a PIN.");
+      }
+    }
   }
 
   /** Refuses a change after which a suite that has an administrator has none. */

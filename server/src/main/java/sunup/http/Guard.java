@@ -119,7 +119,11 @@ final class Guard {
       Optional<Access.Asker> asker = access.asker(request.getHeader(PASS));
       if (asker.isEmpty()) {
         refusals.count("not paired", remote);
-        new Problem("Not paired", 401, "Only paired screens may ask. Pair this one at a desk.")
+        new Problem(
+                "Not paired",
+                401,
+                "Only paired screens that are connected may ask. If this one is paired, ask again"
+                    + " once it is connected; if not, pair it at a desk.")
             .send(context);
         return;
       }

@@ -101,6 +101,41 @@ class SuitesApartTest extends PairedBoard {
     assertThat(told.done()).as(told.words()).isFalse();
   }
 
+  @Test
+  void shouldLetASuitesAdministratorChangeNobodysPinNorEndAnybodyOfAnotherSuite() throws Exception {
+    KeyHolder east = pairedAt(OTHER, "desk");
+    assertThat(east.signOn("K1", PIN, Role.ADMIN, null).done()).isTrue();
+    List<Role> admin = List.of(Role.ADMIN);
+    assertThat(east.ask(new AccessAsk.SetPerson("E1", "739164", admin)).done()).isTrue();
+    assertThat(east.ask(new AccessAsk.SetPerson("E2", "739164", List.of(Role.DESK))).done())
+        .isTrue();
+    assertThat(east.signOn("E1", "739164", Role.ADMIN, null).done()).isTrue();
+    person("M1", "602815", Role.ADMIN);
+    person("M2", "602815", Role.DESK);
+    assertThat(desk.signOn("M1", "602815", Role.ADMIN, null).done()).isTrue();
+
+    for (String other : List.of("E1", "E2", "K1")) {
+      for (AccessAsk ask :
+          List.of(
+              new AccessAsk.NewPin(other, null, "918273"),
+              new AccessAsk.SetPerson(other, "918273", admin),
+              new AccessAsk.EndPerson(other))) {
+        ServerMessage.Told told = desk.ask(ask);
+        assertThat(told.done()).as(ask + " " + told.words()).isFalse();
+      }
+    }
+    // A role here is the suite's own to give; at the other suite E1 stays signed on.
+    assertThat(desk.ask(new AccessAsk.SetPerson("E1", null, List.of(Role.DESK))).done()).isTrue();
+    assertThat(east.ask(new AccessAsk.EndPerson("E2")).done()).isTrue();
+    // One that was ended comes back without what he or she was elsewhere.
+    assertThat(desk.ask(new AccessAsk.SetPerson("E2", "918273", List.of(Role.DESK))).done())
+        .isTrue();
+    assertThat(east.signOn("E2", "918273", Role.DESK, null).done()).isFalse();
+
+    assertThat(desk.ask(new AccessAsk.NewPin("M2", null, "918273")).done()).isTrue();
+    assertThat(desk.ask(new AccessAsk.EndPerson("M2")).done()).isTrue();
+  }
+
   private KeyHolder pairedAt(String suite, String page) throws Exception {
     KeyHolder made = screen().open(page);
     ServerMessage.Told told = desk.ask(new AccessAsk.Pair(made.code(), page, suite, null));
