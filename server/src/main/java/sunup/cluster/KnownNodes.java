@@ -12,8 +12,8 @@ import java.util.Map;
  * node. From any thread.
  */
 final class KnownNodes {
-  /** So long a node counts that the grid names no more: less than a silent peer is remembered. */
-  static final long KEPT_MS = 50_000;
+  /** So long a node counts that the grid names no more. */
+  static final long KEPT_MS = 120_000;
 
   private record Known(Node node, long namedAt) {}
 

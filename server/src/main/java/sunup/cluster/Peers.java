@@ -114,9 +114,17 @@ final class Peers {
     }
   }
 
+  /** Those that were silent for long, unless they still count as nodes: what is known of them. */
   void forget(long silentMs) {
     long now = clock.monotonicMs();
-    all.values().removeIf(peer -> now - peer.heardAt > silentMs);
+    Set<String> named = named();
+    all.values().removeIf(peer -> now - peer.heardAt > silentMs && !named.contains(peer.id));
+  }
+
+  private Set<String> named() {
+    Set<String> ids = new HashSet<>();
+    members.nodes().forEach(node -> ids.add(node.id()));
+    return ids;
   }
 
   /** Says to all that this node is here. */
@@ -143,8 +151,7 @@ final class Peers {
 
   /** Of these types, what all members and all who were heard of late say that they read. */
   Set<String> readByAll(Set<String> types) {
-    Set<String> ids = new HashSet<>();
-    members.nodes().forEach(node -> ids.add(node.id()));
+    Set<String> ids = named();
     live().forEach(peer -> ids.add(peer.id));
     ids.removeIf(id -> id.equals(self) || isEnded(id));
     Set<String> read = new HashSet<>(types);
@@ -176,7 +183,8 @@ final class Peers {
   void look(int screens, int mornings) {
     long now = clock.monotonicMs();
     long hear = hears().size();
-    long ended = all.values().stream().filter(peer -> peer.ended).count();
+    // One that was started again is named by its new id only.
+    long ended = named().stream().filter(this::isEnded).count();
     amongMost = (1 + hear) * 2 > nodesMeant - ended && !othersHearMore();
     List<Seen> found = new ArrayList<>();
     found.add(new Seen(self, true, 0, screens, mornings));
