@@ -222,15 +222,18 @@ final class TcpBus implements Bus, AutoCloseable {
       }
       size = -1;
       parser.fixedSizeMode(4);
+      BusFrame frame;
       try {
-        take(bytes);
+        frame = BusFrame.read(bytes);
       } catch (BadJson | RuntimeException e) {
         if (from == null) {
           refuse("what can't be read: " + e.getMessage());
         } else {
           leftOut(e);
         }
+        return;
       }
+      take(frame);
     }
 
     /**
@@ -246,8 +249,7 @@ final class TcpBus implements Bus, AutoCloseable {
       }
     }
 
-    private void take(Buffer bytes) throws BadJson {
-      BusFrame frame = BusFrame.read(bytes);
+    private void take(BusFrame frame) {
       if (from == null) {
         if (!(frame.message() instanceof BusMessage.Hello first)
             || !options.name().equals(first.cluster())
@@ -258,7 +260,12 @@ final class TcpBus implements Bus, AutoCloseable {
         from = first.from();
         callers.put(from, line);
       }
-      listener.heard(from, frame.message(), frame.payload());
+      try {
+        listener.heard(from, frame.message(), frame.payload());
+      } catch (RuntimeException e) {
+        // Ours, not the sender's: the line has nothing to do with it.
+        LOG.error("a message from {} could not be dealt with", from, e);
+      }
     }
 
     private void ended() {
