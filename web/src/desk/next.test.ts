@@ -1,19 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { ItemPart, SignPart } from '../generated/wire.ts';
-import { item } from '../hands/made/parts.ts';
+import { item, second } from '../hands/made/parts.ts';
 import { signsInOrder } from './model.ts';
 import { nextWords } from './next.ts';
 
 describe('a room at work on its next case', () => {
-  const second = {
-    part: 'next' as const,
-    key: 'next/5.2',
-    room: '5',
-    caseId: '5.2',
-    technique: 'general',
-    options: [],
-    at: 0,
-  };
   const of = (key: string, state: ItemPart['state']) => ({
     part: 'next-item' as const,
     key: `next-item/case:5.2/${key}`,

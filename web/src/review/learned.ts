@@ -40,6 +40,8 @@ function delay({ delay }: Learned): string {
   return `${seconds(delay.usualMs)} (${seconds(delay.oneInTenMs)}), of ${delay.n}`;
 }
 
+const TOLD_HEAD = ['what', 'before this closing', 'now', 'why'] as const;
+
 const HEAD = [
   'item',
   'the sheet says',
@@ -99,6 +101,7 @@ export function learnedPanel(closing: Closing): TemplateResult {
   }
   const changed = closing.items.filter(moved);
   const rest = closing.items.filter((item) => !moved(item));
+  const told = closing.changes.map((c) => [c.what, c.before, c.after, c.why]);
   return html`<p>
       The morning of ${closing.closed} was the last that was closed; ${closing.mornings}
       ${closing.mornings === 1 ? 'morning teaches' : 'mornings teach'}. It moved ${changed.length}
@@ -113,22 +116,14 @@ export function learnedPanel(closing: Closing): TemplateResult {
     ${
       closing.changes.length === 0
         ? nothing
-        : dataTable(
-            'How the board is told, as the last closing moved it',
-            ['what', 'before this closing', 'now', 'why'],
-            closing.changes.map((c) => [c.what, c.before, c.after, c.why]),
-          )
+        : dataTable('How the board is told, as the last closing moved it', TOLD_HEAD, told)
     }
     ${how('learned')}
     ${filesOf('What the last closing taught', [...HEAD], [...changed, ...rest].map(row(closing)))}
     ${
       closing.changes.length === 0
         ? nothing
-        : filesOf(
-            'How the board is told',
-            ['what', 'before this closing', 'now', 'why'],
-            closing.changes.map((c) => [c.what, c.before, c.after, c.why]),
-          )
+        : filesOf('How the board is told', [...TOLD_HEAD], told)
     }
     <details class="numbers">
       <summary>${rest.length} durations that it did not move</summary>

@@ -1,18 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { ItemPart } from '../generated/wire.ts';
-import { item, plan, room } from '../hands/made/parts.ts';
+import { item, plan, room, second } from '../hands/made/parts.ts';
 import { idleWords, stationView, sweep } from './model.ts';
 import { listsToChoose, nextCase, putsAway, setUpNext } from './next-case.ts';
-
-const second = {
-  part: 'next' as const,
-  key: 'next/5.2',
-  room: '5',
-  caseId: '5.2',
-  technique: 'general',
-  options: [],
-  at: 0,
-};
 
 const nextItem = (of: ItemPart, carried = false) => ({
   part: 'next-item' as const,

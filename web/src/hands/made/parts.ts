@@ -1,4 +1,4 @@
-import type { CasePart, ItemPart, PersonPart, RoomPart } from '../../generated/wire.ts';
+import type { CasePart, ItemPart, NextPart, PersonPart, RoomPart } from '../../generated/wire.ts';
 
 /** Parts for tests: plain ones, with what a test is about said by the test. */
 
@@ -23,6 +23,17 @@ export function item(ref: string, more: Partial<ItemPart> = {}): ItemPart {
     ...more,
   };
 }
+
+/** Room 5's next case. */
+export const second: NextPart = {
+  part: 'next',
+  key: 'next/5.2',
+  room: '5',
+  caseId: '5.2',
+  technique: 'general',
+  options: [],
+  at: 0,
+};
 
 export function room(name: string, more: Partial<RoomPart> = {}): RoomPart {
   return {

@@ -49,7 +49,7 @@ final class Moves {
         there.remove(at.get(next));
         there.put(change.plan().room(), next);
         at.put(next, change.plan().room());
-        if (!in(plans.get(next), at.get(next)).equals(change.plan()) || !swapped.contains(next)) {
+        if (!plans.get(next).in(at.get(next)).equals(change.plan()) || !swapped.contains(next)) {
           commands.add(change);
         }
       } else {
@@ -68,18 +68,5 @@ final class Moves {
       }
     }
     return commands;
-  }
-
-  private static CasePlan in(CasePlan one, RoomId room) {
-    return new CasePlan(
-        one.id(),
-        room,
-        one.bookedAt(),
-        one.procedure(),
-        one.service(),
-        one.technique(),
-        one.options(),
-        one.surgeon(),
-        one.sheet());
   }
 }

@@ -209,17 +209,7 @@ final class CaseFacts {
 
   private static void move(Edit edit, CaseDay day, RoomId to) {
     CasePlan p = day.plan();
-    CasePlan moved =
-        new CasePlan(
-            p.id(),
-            to,
-            p.bookedAt(),
-            p.procedure(),
-            p.service(),
-            p.technique(),
-            p.options(),
-            p.surgeon(),
-            p.sheet());
+    CasePlan moved = p.in(to);
     edit.put(Days.withPlan(day, moved, day.agreedAt(), edit.touch));
     edit.voidDrugs(p.id());
     edit.room(to, r -> Days.withCase(r, p.id(), edit.touch));

@@ -29,4 +29,20 @@ public record CasePlan(
   public CasePlan {
     options = options == null ? List.of() : List.copyOf(options);
   }
+
+  /** The same case in another room. */
+  public CasePlan in(RoomId other) {
+    return new CasePlan(
+        id, other, bookedAt, procedure, service, technique, options, surgeon, sheet);
+  }
+
+  /** The same case, booked at another time in epoch milliseconds. */
+  public CasePlan at(long other) {
+    return new CasePlan(id, room, other, procedure, service, technique, options, surgeon, sheet);
+  }
+
+  /** The same case by another composed sheet, given by its hash. */
+  public CasePlan by(String other) {
+    return new CasePlan(id, room, bookedAt, procedure, service, technique, options, surgeon, other);
+  }
 }

@@ -78,18 +78,7 @@ final class Copy {
     if (at >= plan.bookedAt()) {
       return new Command.AgreeLater(plan.id(), at == plan.bookedAt() ? null : at);
     }
-    CasePlan earlier =
-        new CasePlan(
-            plan.id(),
-            plan.room(),
-            at,
-            plan.procedure(),
-            plan.service(),
-            plan.technique(),
-            plan.options(),
-            plan.surgeon(),
-            plan.sheet());
-    return new Command.ChangeCase(earlier, morning.sheetOf(day));
+    return new Command.ChangeCase(plan.at(at), morning.sheetOf(day));
   }
 
   private PersonPlan further(Role role) {

@@ -33,23 +33,11 @@ class SwapShownTest {
   /** Case 1 by a list that asks for nothing of the airway any more. */
   private static Command withoutAirway(Suite suite) {
     CaseDay day = suite.morning().cases().get(new CaseId("C1"));
-    CasePlan p = day.plan();
     ComposedSheet was = suite.morning().sheetOf(day);
     List<SheetItem> items =
         was.items().stream().filter(item -> item.section() != Section.AIRWAY).toList();
     ComposedSheet sheet = new ComposedSheet("changed", was.from(), items);
-    CasePlan plan =
-        new CasePlan(
-            p.id(),
-            p.room(),
-            p.bookedAt(),
-            p.procedure(),
-            p.service(),
-            p.technique(),
-            p.options(),
-            p.surgeon(),
-            sheet.hash());
-    return new Command.ChangeCase(plan, sheet);
+    return new Command.ChangeCase(day.plan().by(sheet.hash()), sheet);
   }
 
   @Test
@@ -111,19 +99,8 @@ class SwapShownTest {
   /** Case 1 in another room, as a changed list says it. */
   private static Command inRoom(Suite suite, int room) {
     CaseDay day = suite.morning().cases().get(new CaseId("C1"));
-    CasePlan p = day.plan();
-    CasePlan plan =
-        new CasePlan(
-            p.id(),
-            new RoomId("" + room),
-            p.bookedAt(),
-            p.procedure(),
-            p.service(),
-            p.technique(),
-            p.options(),
-            p.surgeon(),
-            p.sheet());
-    return new Command.ChangeCase(plan, suite.morning().sheetOf(day));
+    CasePlan moved = day.plan().in(new RoomId("" + room));
+    return new Command.ChangeCase(moved, suite.morning().sheetOf(day));
   }
 
   @Test
