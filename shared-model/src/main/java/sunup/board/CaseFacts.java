@@ -121,11 +121,11 @@ final class CaseFacts {
     if (moves && edit.phase == Phase.OPEN) {
       Morning before = edit.soFar();
       List<ItemRef> prepared = e.voided().stream().filter(ref -> isOfTheRoom(before, ref)).toList();
-      edit.put(leftBehind(edit, from, old.plan().id(), to, prepared, Way.WENT));
+      edit.put(leftBehind(edit, from, old.plan().id(), to, prepared, List.of(), Way.WENT));
       // What was made ready there for a case that does not take place is not this one's.
       CaseDay cancelled = before.caseIn(to);
       CaseId gone = cancelled == null ? null : cancelled.plan().id();
-      edit.put(leftBehind(edit, to, gone, from, madeFor(before, gone), Way.CAME));
+      edit.put(leftBehind(edit, to, gone, from, madeFor(before, gone), prepared, Way.CAME));
     }
     edit.put(e.sheet());
     Long agreed = old.plan().bookedAt() == e.plan().bookedAt() ? old.agreedAt() : null;
@@ -148,8 +148,10 @@ final class CaseFacts {
     if (edit.phase == Phase.OPEN) {
       RoomId here = one.plan().room();
       RoomId there = other.plan().room();
-      edit.put(leftBehind(edit, here, e.one(), there, e.voided(), null));
-      edit.put(leftBehind(edit, there, e.other(), here, e.voided(), null));
+      List<ItemRef> ones = e.voided().stream().filter(r -> e.one().equals(r.caseId())).toList();
+      List<ItemRef> others = e.voided().stream().filter(r -> e.other().equals(r.caseId())).toList();
+      edit.put(leftBehind(edit, here, e.one(), there, ones, others, null));
+      edit.put(leftBehind(edit, there, e.other(), here, others, ones, null));
     }
     move(edit, one, other.plan().room());
     move(edit, other, one.plan().room());
@@ -162,9 +164,17 @@ final class CaseFacts {
    * What a room has to put right once its case is gone, with what it had not confirmed yet.
    *
    * @param goes the case that was there, or null
+   * @param voided what was made ready here for it
+   * @param came what was made ready elsewhere for the case that comes
    */
   private static SwapDay leftBehind(
-      Edit edit, RoomId room, CaseId goes, RoomId with, List<ItemRef> voided, Way way) {
+      Edit edit,
+      RoomId room,
+      CaseId goes,
+      RoomId with,
+      List<ItemRef> voided,
+      List<ItemRef> came,
+      Way way) {
     SwapDay before = edit.swap(room);
     List<SwapDay.Left> left = new ArrayList<>();
     if (before != null && before.confirmedAt() == null) {
@@ -181,7 +191,7 @@ final class CaseFacts {
         left.add(new SwapDay.Left(ref, asks.section()));
       }
     }
-    return new SwapDay(room, with, edit.at(), List.copyOf(left), way, null, null, edit.touch);
+    return new SwapDay(room, with, edit.at(), left, came, way, null, null, edit.touch);
   }
 
   /** What was made ready in the room for a case. */

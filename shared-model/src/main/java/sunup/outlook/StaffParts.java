@@ -121,7 +121,7 @@ final class StaffParts {
         s.revision());
   }
 
-  /** What was void by the case's coming, and is open still. */
+  /** What was made ready elsewhere, was void by the case's coming, and is open still. */
   private List<String> lacks(SwapDay s) {
     CaseDay here = morning.caseIn(s.room());
     if (here == null || here.cancelled() || s.confirmedAt() != null) {
@@ -131,6 +131,7 @@ final class StaffParts {
         .map(Placed::item)
         .filter(item -> here.plan().id().equals(item.ref().caseId()))
         .filter(item -> item.state() == ItemState.OPEN && item.revision() == s.revision())
+        .filter(item -> s.came().contains(item.ref()))
         .map(item -> item.ref().key())
         .toList();
   }

@@ -126,4 +126,18 @@ class SwapShownTest {
     assertThat(swap(suite, 2).lacks()).isEmpty();
     assertThat(swap(suite, 1).confirmedAt()).isNull();
   }
+
+  @Test
+  void shouldNotTakeWhatIsNewlyAskedForAsMadeReadyElsewhere() {
+    Suite suite = new Suite(2, "06:00");
+    CaseDay whole = suite.morning().cases().get(new CaseId("C1"));
+    ComposedSheet sheet = suite.morning().sheetOf(whole);
+    suite.desk("06:30", withoutAirway(suite), suite.morning().seq());
+    suite.does("06:40", 1, Section.MONITORS);
+    suite.desk("06:42", new Command.CancelCase(new CaseId("C2"), null), suite.morning().seq());
+    CasePlan moved = whole.plan().in(new RoomId("2")).by(sheet.hash());
+    suite.desk("06:45", new Command.ChangeCase(moved, sheet), suite.morning().seq());
+
+    assertThat(swap(suite, 2).lacks()).isNotEmpty().noneMatch(key -> key.startsWith("airway."));
+  }
 }
