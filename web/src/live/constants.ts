@@ -10,10 +10,10 @@ export const JITTER_LEAST = 0.5;
 /** A socket that is not open by then is given up. */
 export const CONNECT_MS = 8_000;
 /**
- * An open socket that brings nothing at all for so long is closed and opened again: after the stale
- * banner (5 s), as six heartbeats are missing; another node may be well.
+ * An open socket that brings nothing at all for so long is closed and opened again: four heartbeats
+ * are missing, and another node may be well. If it is, the stale banner (5 s) need not come.
  */
-export const SILENT_SOCKET_MS = 6_000;
+export const SILENT_SOCKET_MS = 4_000;
 /** The same for a socket that has brought nothing yet: a large view on a slow line takes long. */
 export const FIRST_MESSAGE_MS = 15_000;
 

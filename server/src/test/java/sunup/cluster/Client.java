@@ -33,7 +33,7 @@ final class Client implements AutoCloseable {
   private static final int FORGET_EVERY = 20;
 
   /** A page gives up a socket that was silent for so long. */
-  private static final long SILENT_NS = 6_000_000_000L;
+  private static final long SILENT_NS = 4_000_000_000L;
 
   private final Vertx vertx;
   private final String name;
