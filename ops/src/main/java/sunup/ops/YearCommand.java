@@ -25,12 +25,14 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import sunup.archive.ForecastLog;
+import sunup.board.LearnedTimes;
 import sunup.board.MorningPlan;
 import sunup.codec.BadJson;
 import sunup.journal.Journal;
 import sunup.journal.SideDatabase;
 import sunup.journal.SqliteJournal;
 import sunup.ops.madeup.Scenario;
+import sunup.ops.madeup.Taught;
 import sunup.ops.madeup.WatchedMornings;
 import sunup.ops.madeup.Weekdays;
 import sunup.ops.madeup.Weighing;
@@ -48,6 +50,12 @@ import sunup.review.facts.ForecastNote;
           + " REVIEW.md explains it."
     })
 final class YearCommand implements Callable<Integer> {
+  /**
+   * Mornings that are played side by side, so that one goes by what those before the last one
+   * taught. A number of its own, so that the year is the same on every machine.
+   */
+  private static final int SIDE_BY_SIDE = 2;
+
   @Spec private CommandSpec spec;
 
   @Option(
@@ -68,13 +76,6 @@ final class YearCommand implements Callable<Integer> {
       defaultValue = "256",
       description = "Of each forecast that the board keeps; a real one keeps its first 256.")
   private int trials;
-
-  @Option(
-      names = "--threads",
-      paramLabel = "N",
-      defaultValue = "2",
-      description = "Mornings that are played side by side.")
-  private int threads;
 
   @Option(
       names = "--weigh",
@@ -208,7 +209,8 @@ final class YearCommand implements Callable<Integer> {
   private void make(Demo demo, Scenario scenario) throws IOException, InterruptedException, Wrong {
     PrintWriter out = spec.commandLine().getOut();
     WatchedMornings mornings = new WatchedMornings(scenario, trials);
-    ExecutorService cores = Executors.newFixedThreadPool(threads);
+    Taught taught = new Taught();
+    ExecutorService cores = Executors.newFixedThreadPool(SIDE_BY_SIDE);
     int made = 0;
     int said = 0;
     int acts = 0;
@@ -219,10 +221,11 @@ final class YearCommand implements Callable<Integer> {
       Queue<Future<Played>> ahead = new ArrayDeque<>();
       LocalDate date = scenario.from();
       while (!date.isAfter(scenario.to()) || !ahead.isEmpty()) {
-        if (!date.isAfter(scenario.to()) && ahead.size() < 2 * threads) {
+        if (!date.isAfter(scenario.to()) && ahead.size() < SIDE_BY_SIDE) {
           if (Weekdays.isOne(date)) {
             MorningPlan plan = demo.plan(date);
-            ahead.add(cores.submit(() -> new Played(plan, mornings.play(plan))));
+            LearnedTimes by = taught.next();
+            ahead.add(cores.submit(() -> new Played(plan, mornings.play(plan, by))));
           }
           date = date.plusDays(1);
           continue;
@@ -230,6 +233,7 @@ final class YearCommand implements Callable<Integer> {
         Played next = ahead.remove().get();
         laid.lay(next.plan.id(), next.watched.given());
         keep(log, next.watched.notes());
+        taught.add(next.plan.id().date(), next.watched.events());
         made++;
         said += next.watched.notes().size();
         acts += next.watched.acts();

@@ -13,6 +13,7 @@ import sunup.board.Board;
 import sunup.board.CasePlan;
 import sunup.board.Command;
 import sunup.board.CommandId;
+import sunup.board.LearnedTimes;
 import sunup.board.Morning;
 import sunup.board.MorningPlan;
 import sunup.board.Order;
@@ -56,7 +57,7 @@ public final class MadeMornings {
     long seed = seed(plan);
     Script script = Script.write(plan, story(plan, seed), seed);
     Playing playing = new Playing(plan.id().date());
-    long last = playing.open(plan);
+    long last = playing.open(plan, null);
     for (Report r : script.reports()) {
       last = Math.max(last, r.at());
       playing.give(r, last);
@@ -87,28 +88,33 @@ public final class MadeMornings {
     }
 
     /** Plans and opens it, and says when that was. */
-    long open(MorningPlan plan) {
-      give(new Command.Plan(plan), DESK, plan.beginsAt());
-      give(new Command.OpenMorning(), DESK, plan.beginsAt());
+    long open(MorningPlan plan, LearnedTimes taught) {
+      give(new Command.Plan(plan), DESK, plan.beginsAt(), null);
+      give(new Command.OpenMorning(), DESK, plan.beginsAt(), taught);
       return plan.beginsAt();
     }
 
     /** What the board refuses is not in its journal: a room that was asked twice, say. */
     void give(Report r, long at) {
-      give(r.command(), Page.named(r.page()).orElseThrow().actor(r.screen(), r.person(), now), at);
+      give(
+          r.command(),
+          Page.named(r.page()).orElseThrow().actor(r.screen(), r.person(), now),
+          at,
+          null);
     }
 
     List<Given> close(long last) {
-      give(new Command.CloseMorning(), DESK, last + 5 * MINUTE);
+      give(new Command.CloseMorning(), DESK, last + 5 * MINUTE, null);
       if (now.phase() != Morning.Phase.CLOSED) {
         throw new IllegalStateException(now.id() + " could not be closed: " + refused);
       }
       return given;
     }
 
-    private void give(Command command, Actor actor, long at) {
+    private void give(Command command, Actor actor, long at, LearnedTimes taught) {
       CommandId id = new CommandId("made-" + date + "-" + given.size());
-      Outcome outcome = Board.decide(now, new Order(id, command, actor, now.seq(), at, at));
+      Order order = new Order(id, command, actor, now.seq(), at, at).taught(taught);
+      Outcome outcome = Board.decide(now, order);
       if (outcome instanceof Outcome.Refused no) {
         refused = no.code().say(no.detail());
       } else if (outcome instanceof Outcome.Accepted yes) {

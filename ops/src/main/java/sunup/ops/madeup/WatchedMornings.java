@@ -10,9 +10,11 @@ import java.util.Queue;
 import java.util.Set;
 import java.util.SplittableRandom;
 import sunup.board.Command;
+import sunup.board.LearnedTimes;
 import sunup.board.Morning;
 import sunup.board.Morning.CaseDay;
 import sunup.board.MorningPlan;
+import sunup.board.Recorded;
 import sunup.board.RoomId;
 import sunup.forecast.BadInput;
 import sunup.forecast.Forecast;
@@ -67,11 +69,20 @@ public final class WatchedMornings {
    *
    * @param acts holdups that the desk took by it
    */
-  public record Watched(List<Given> given, List<ForecastNote> notes, int acts) {}
+  public record Watched(List<Given> given, List<ForecastNote> notes, int acts) {
+    /** All of it as a journal has it. */
+    public List<Recorded> events() {
+      return given.stream().flatMap(one -> one.events().stream()).toList();
+    }
+  }
 
-  /** The morning that a plan becomes: from its opening to its closing. */
-  public Watched play(MorningPlan plan) {
-    return new Watching(plan).play();
+  /**
+   * The morning that a plan becomes: from its opening to its closing.
+   *
+   * @param taught what earlier mornings taught, for the opening to freeze; null if nothing
+   */
+  public Watched play(MorningPlan plan, LearnedTimes taught) {
+    return new Watching(plan).play(taught);
   }
 
   /** One morning. */
@@ -104,8 +115,8 @@ public final class WatchedMornings {
           desk != null && new SplittableRandom(seed ^ 0x5DEECE66DL).nextDouble() < desk.chance();
     }
 
-    Watched play() {
-      long last = playing.open(plan);
+    Watched play(LearnedTimes taught) {
+      long last = playing.open(plan, taught);
       while (true) {
         Queue<Report> told = next();
         Report next = told.peek();

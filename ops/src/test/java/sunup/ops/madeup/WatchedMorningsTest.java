@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import sunup.board.Event;
+import sunup.board.LearnedTimes;
 import sunup.board.Recorded;
 import sunup.ops.madeup.WatchedMornings.Watched;
 import sunup.review.facts.BoardSaid;
@@ -15,6 +16,7 @@ import sunup.review.facts.FactsBuilder;
 import sunup.review.facts.FirstCaseFact;
 import sunup.review.facts.ForecastNote;
 import sunup.review.facts.ForecastReplay;
+import sunup.review.facts.Replayed;
 import sunup.review.learn.Closing;
 import sunup.review.learn.Lessons;
 import sunup.review.learn.LessonsReader;
@@ -34,16 +36,12 @@ class WatchedMorningsTest {
         new Scenario.DeskWork(chance, 0.5));
   }
 
-  private static List<Recorded> events(Watched watched) {
-    return watched.given().stream().flatMap(g -> g.events().stream()).toList();
-  }
-
   @Test
   void shouldKeepWhatABoardSaysAtEachMomentByWhatWasRecordedThenAndNothingElse() throws Exception {
-    Watched watched = new WatchedMornings(desk(0), TRIALS).play(DemoPlans.of(DAY));
+    Watched watched = new WatchedMornings(desk(0), TRIALS).play(DemoPlans.of(DAY), null);
     assertThat(watched.notes()).hasSize(12 * BoardSaid.MOMENTS.size());
     assertThat(watched.notes()).allMatch(n -> n.origin() == ForecastNote.Origin.LOGGED);
-    List<ForecastNote> again = ForecastReplay.notes(events(watched), TRIALS, Set.of());
+    List<ForecastNote> again = ForecastReplay.notes(watched.events(), TRIALS, Set.of());
     assertThat(watched.notes())
         .usingRecursiveFieldByFieldElementComparatorIgnoringFields("origin", "standing")
         .containsExactlyInAnyOrderElementsOf(again);
@@ -56,16 +54,18 @@ class WatchedMorningsTest {
     long idle = 0;
     long busy = 0;
     for (int day = 0; day < 4; day++) {
-      Watched alone = new WatchedMornings(desk(0), TRIALS).play(DemoPlans.of(DAY.plusDays(day)));
-      Watched worked = new WatchedMornings(desk(1), TRIALS).play(DemoPlans.of(DAY.plusDays(day)));
-      List<FirstCaseFact> facts = FactsBuilder.build(events(worked), worked.notes());
+      Watched alone =
+          new WatchedMornings(desk(0), TRIALS).play(DemoPlans.of(DAY.plusDays(day)), null);
+      Watched worked =
+          new WatchedMornings(desk(1), TRIALS).play(DemoPlans.of(DAY.plusDays(day)), null);
+      List<FirstCaseFact> facts = FactsBuilder.build(worked.events(), worked.notes());
       assertThat(facts).hasSize(12);
       acted += facts.stream().filter(f -> f.said().get(0).deskActed()).count();
-      assertThat(events(worked).stream().filter(e -> e.event() instanceof Event.HoldupTaken))
+      assertThat(worked.events().stream().filter(e -> e.event() instanceof Event.HoldupTaken))
           .hasSize(worked.acts());
       busy += facts.stream().mapToLong(FirstCaseFact::lateMs).sum();
       idle +=
-          FactsBuilder.build(events(alone), alone.notes()).stream()
+          FactsBuilder.build(alone.events(), alone.notes()).stream()
               .mapToLong(FirstCaseFact::lateMs)
               .sum();
     }
@@ -92,5 +92,21 @@ class WatchedMorningsTest {
       assertThat(row.measured()).as(key).isGreaterThan(15);
       assertThat(row.now().usual() / row.sheet().usual()).as(key).isBetween(0.6, 1.4);
     }
+  }
+
+  @Test
+  void shouldOpenByWhatEarlierMorningsTaughtAsARunningBoardDoes() throws Exception {
+    WatchedMornings mornings = new WatchedMornings(desk(0), TRIALS);
+    Taught taught = new Taught();
+    for (int day = 0; day < 3; day++) {
+      LocalDate date = DAY.plusDays(day);
+      LearnedTimes by = taught.next();
+      Watched watched = mornings.play(DemoPlans.of(date), by);
+      assertThat(Replayed.of(watched.events()).end().learned()).isEqualTo(by);
+      taught.add(date, watched.events());
+      assertThat(taught.next().upTo()).isEqualTo(date);
+      assertThat(taught.next().mornings()).isEqualTo(day + 1);
+    }
+    assertThat(taught.next().items()).isNotEmpty();
   }
 }
