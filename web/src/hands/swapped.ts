@@ -57,8 +57,7 @@ export function toDealWith(
   const deals = new Map<string, LeftItem[]>();
   for (const after of AFTERS) {
     for (const item of left.filter((one) => afterIn(one, here) === after)) {
-      const words =
-        way === 'went' && after === 'redo' ? 'counts no more' : afterWords(after, item.to);
+      const words = afterWords(after, item.to, way);
       deals.set(words, [...(deals.get(words) ?? []), item]);
     }
   }
@@ -71,14 +70,14 @@ function afterIn(item: LeftItem, here: string): After {
   return after === 'move' && item.to === here ? 'redo' : after;
 }
 
-function afterWords(after: After, to: string | undefined): string {
+function afterWords(after: After, to: string | undefined, way: SwapPart['way']): string {
   switch (after) {
     case 'discard':
       return 'discard';
     case 'move':
       return to === undefined ? 'put away' : `take to ${to}`;
     case 'redo':
-      return 'do again';
+      return way === 'went' ? 'counts no more' : 'do again';
   }
 }
 
