@@ -17,13 +17,14 @@ export interface Share {
 }
 
 export interface Figures {
-  onTime: Share;
-  graces: { minutes: number; onTime: Share; meanOverLate?: number }[];
+  /** Withheld if it is known of fewer than 10 starts. */
+  onTime?: Share;
+  graces: { minutes: number; onTime?: Share; meanOverLate?: number; unjudged: number }[];
   minutes: {
     total: number;
     meanOverAll: number;
     perMorning: number;
-    late: number;
+    late?: number;
     meanOverLate?: number;
     median: number;
     ninth: number;
@@ -48,7 +49,7 @@ export interface Figures {
     lateEntries: number;
     faults: number;
   };
-  ahead: { shown: Share; unknown: number };
+  ahead?: { shown: Share; unknown: number };
   /** Starts that the share on time leaves out: nobody told them, and they may have been in time. */
   unjudged: number;
 }
@@ -123,11 +124,12 @@ export interface Causes {
   by: string;
   /** What to show for a label that has an item's key in it, where the name is known. */
   names?: Record<string, string>;
+  /** All but the number of starts is withheld where these are fewer than 10. */
   causes: {
     starts: number;
-    minutes: number;
-    weakMinutes: number;
-    unexplained: number;
+    minutes?: number;
+    weakMinutes?: number;
+    unexplained?: number;
     rows?: CauseRow[];
   };
 }
@@ -138,7 +140,7 @@ export interface CausesApart {
   groups: {
     name: string;
     starts: number;
-    minutes: number;
+    minutes?: number;
     perStart?: number;
     rows?: { label: string; name?: string; minutes: number; perStart: number; starts: number }[];
   }[];
@@ -210,7 +212,7 @@ export interface Score {
   }[];
   overAverage?: Skill;
   overPercentDone?: Skill;
-  named: { x: number; n: number; share?: number; interval?: Interval };
+  named: { x?: number; n: number; share?: number; interval?: Interval };
 }
 
 export interface Trial {

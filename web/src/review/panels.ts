@@ -174,8 +174,8 @@ export function causesPanel(
   const high = 30;
   const nameOf = (r: CauseRow): string => names?.[r.label] ?? words(r.label);
   return html`<p>
-      ${causes.minutes.toFixed(0)} late minutes; ${causes.unexplained.toFixed(0)} of them are not
-      explained, ${causes.weakMinutes.toFixed(0)} rest on touches entered late or together.
+      ${causes.minutes?.toFixed(0)} late minutes; ${causes.unexplained?.toFixed(0)} of them are not
+      explained, ${causes.weakMinutes?.toFixed(0)} rest on touches entered late or together.
     </p>
     <svg
       class="causes"

@@ -27,7 +27,7 @@ function figure(
   return html`<div>
     <dt>${name}</dt>
     <dd>
-      ${minutes(value)}
+      ${enough(value)}
       <small>${interval === undefined ? 'no interval: too few' : span(interval)}</small>
       ${how(key)}
     </dd>
@@ -42,22 +42,7 @@ export function summaryPanel(summary: Summary): TemplateResult {
   const by = f.minutes.intervals ?? {};
   return html`<div class="summary">
       <div>
-        <div class="headline">
-          <strong>${percent(f.onTime.share)}</strong>
-          <span>
-            of ${f.onTime.n} first cases on ${m.mornings} mornings started on time, under each
-            morning's own
-            grace${
-              f.unjudged > 0
-                ? html`; ${f.unjudged} more that nobody told may have been in time and are left out`
-                : nothing
-            }
-            <small>
-              95 % interval ${between(f.onTime.byMornings)}; if starts of one morning did not go
-              together it would be ${between(f.onTime.interval)}
-            </small>
-          </span>
-        </div>
+        <div class="headline">${onTimeWords(m, f)}</div>
         ${how('onTime')} ${how('intervals', 'how intervals are made')}
       </div>
       <dl>
@@ -66,7 +51,7 @@ export function summaryPanel(summary: Summary): TemplateResult {
         ${figure('ninth', 'nine in ten are not later than, minutes', f.minutes.ninth, by.ninth)}
         ${figure(
           'overLate',
-          `minutes late, of the ${f.minutes.late} late ones`,
+          `minutes late, of the ${f.minutes.late === undefined ? '' : `${f.minutes.late} `}late ones`,
           f.minutes.meanOverLate,
           by.meanOverLate,
         )}
@@ -75,7 +60,7 @@ export function summaryPanel(summary: Summary): TemplateResult {
           <dt>largest cause shown 20 minutes ahead</dt>
           <dd>
             ${
-              f.ahead.shown.n < 10
+              f.ahead === undefined
                 ? 'too few'
                 : html`${percent(f.ahead.shown.share)}
                     <small
@@ -107,8 +92,8 @@ export function summaryPanel(summary: Summary): TemplateResult {
               (g) =>
                 html`<tr>
                   <th scope="row">${g.minutes} min</th>
-                  <td>${graceWords(g.onTime)}</td>
-                  <td>${minutes(g.meanOverLate)}</td>
+                  <td>${graceWords(g.onTime, m.starts - g.unjudged)}</td>
+                  <td>${enough(g.meanOverLate)}</td>
                 </tr>`,
             )}
           </tbody>
@@ -120,8 +105,37 @@ export function summaryPanel(summary: Summary): TemplateResult {
     ${tableOf('All measures', MEASURES_HEAD, measureRows(m, f))}`;
 }
 
-const graceWords = (s: Share): string =>
-  s.n === 0 ? 'none' : `${percent(s.share)} (${between(s.byMornings)}), ${s.x} of ${s.n}`;
+/** The share that heads the page, or why there is none. */
+function onTimeWords(m: Measures, f: Figures): TemplateResult {
+  const left = (words: string): TemplateResult | typeof nothing =>
+    f.unjudged > 0 ? html`; ${f.unjudged} more that nobody told ${words}` : nothing;
+  if (f.onTime === undefined) {
+    return html`<strong>not shown</strong>
+      <span>
+        of ${m.starts - f.unjudged} first cases it is known whether they started on time: figures of
+        fewer than 10 are not shown${left('may have been in time')}
+      </span>`;
+  }
+  return html`<strong>${percent(f.onTime.share)}</strong>
+    <span>
+      of ${f.onTime.n} first cases on ${m.mornings} mornings started on time, under each morning's
+      own grace${left('may have been in time and are left out')}
+      <small>
+        95 % interval ${between(f.onTime.byMornings)}; if starts of one morning did not go together
+        it would be ${between(f.onTime.interval)}
+      </small>
+    </span>`;
+}
+
+/** @param known of so many starts it is known */
+export const graceWords = (s: Share | undefined, known: number): string =>
+  s === undefined
+    ? `not shown: known of ${known}`
+    : `${percent(s.share)} (${between(s.byMornings)}), ${s.x} of ${s.n}`;
+
+/** What is a mean of fewer than 10 starts is not there. */
+const enough = (value: number | undefined): string =>
+  value === undefined ? 'too few' : minutes(value);
 
 const MEASURES_HEAD = [
   'measure',
@@ -140,7 +154,7 @@ export function measureRows(m: Measures, f: Figures): Cell[][] {
     key: Defined,
     value: number | undefined,
     interval: Interval | undefined,
-    of: number,
+    of: number | undefined,
   ): Cell[] => [
     DEFINED[key][0],
     value?.toFixed(2),
@@ -150,13 +164,14 @@ export function measureRows(m: Measures, f: Figures): Cell[][] {
     of,
     DEFINED[key][1],
   ];
-  const share = (name: string, s: Share, words: string): Cell[] => [
+  // Without what is withheld, and still with how many starts it is known of.
+  const share = (name: string, s: Share | undefined, words: string, known?: number): Cell[] => [
     name,
-    hundredths(s.share),
+    hundredths(s?.share),
     '%',
-    hundredths(s.byMornings?.lower),
-    hundredths(s.byMornings?.upper),
-    s.n,
+    hundredths(s?.byMornings?.lower),
+    hundredths(s?.byMornings?.upper),
+    s?.n ?? known,
     words,
   ];
   const b = f.beside;
@@ -172,19 +187,20 @@ export function measureRows(m: Measures, f: Figures): Cell[][] {
   const ofItems = (name: string, value: number): Cell[] =>
     beside(name, value, 'of 100 items asked for');
   return [
-    share('on time', f.onTime, DEFINED.onTime[1]),
+    share('on time', f.onTime, DEFINED.onTime[1], m.starts - f.unjudged),
     late('meanOverAll', f.minutes.meanOverAll, by.meanOverAll, m.starts),
     late('median', f.minutes.median, by.median, m.starts),
     late('ninth', f.minutes.ninth, by.ninth, m.starts),
     late('overLate', f.minutes.meanOverLate, by.meanOverLate, f.minutes.late),
     late('perMorning', f.minutes.perMorning, by.perMorning, m.mornings),
-    share(
-      DEFINED.ahead[0],
-      f.ahead.shown.n < 10 ? { x: 0, n: f.ahead.shown.n, effect: 1 } : f.ahead.shown,
-      DEFINED.ahead[1],
-    ),
+    share(DEFINED.ahead[0], f.ahead?.shown, DEFINED.ahead[1]),
     ...f.graces.map((g) =>
-      share(`on time within ${g.minutes} minutes`, g.onTime, DEFINED.graces[1]),
+      share(
+        `on time within ${g.minutes} minutes`,
+        g.onTime,
+        DEFINED.graces[1],
+        m.starts - g.unjudged,
+      ),
     ),
     beside(
       'wheels in to induction, mean',
@@ -225,8 +241,8 @@ function besidePanel(m: Measures): TemplateResult {
   const rows: [string, string][] = [
     [
       'wheels in to induction, mean and median minutes',
-      b.wheelsInToInductionOf === 0
-        ? 'not told'
+      b.wheelsInToInduction === undefined
+        ? `too few: told of ${b.wheelsInToInductionOf}`
         : `${minutes(b.wheelsInToInduction)} and ${minutes(b.wheelsInToInductionMedian)} of ${b.wheelsInToInductionOf}`,
     ],
     ['cancelled', shareWords(b.cancelled)],

@@ -31,11 +31,7 @@ final class CauseSums {
    * @param name of a group
    */
   static Map<String, MinutesByCause> of(
-      CompareSums.Asking archive,
-      Filter filter,
-      Grouping grouping,
-      String by,
-      UnaryOperator<String> name) {
+      Snapshot archive, Filter filter, Grouping grouping, String by, UnaryOperator<String> name) {
     Where where = new Where(filter);
     Map<String, Map<String, Sum>> sums = new LinkedHashMap<>();
     archive.ask(

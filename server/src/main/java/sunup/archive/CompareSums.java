@@ -48,11 +48,6 @@ final class CompareSums {
 
   private CompareSums() {}
 
-  /** Asks the archive. */
-  interface Asking {
-    void ask(String words, Where where, DuckFigures.Reading reading);
-  }
-
   /** Both kinds of moments of one row, from its second column on. */
   private record Both(Moments onTime, Moments minutes) {
     static Both of(ResultSet r) throws SQLException {
@@ -70,7 +65,7 @@ final class CompareSums {
   }
 
   static Map<String, ComparisonSums> of(
-      Asking archive, Where where, String key, UnaryOperator<String> name) {
+      Snapshot archive, Where where, String key, UnaryOperator<String> name) {
     Both[] all = new Both[1];
     archive.ask(ALL.replace("$KEY", key), where, row -> all[0] = Both.of(row));
     Map<String, ComparisonSums> groups = new TreeMap<>();

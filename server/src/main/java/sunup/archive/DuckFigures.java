@@ -1,7 +1,6 @@
 package sunup.archive;
 
 import java.sql.Connection;
-import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.DayOfWeek;
@@ -13,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.Consumer;
+import java.util.function.UnaryOperator;
 import org.duckdb.DuckDBConnection;
 import sunup.board.MorningId;
 import sunup.board.SuiteId;
@@ -53,58 +53,50 @@ final class DuckFigures implements FactFigures {
     this.connection = connection;
   }
 
-  /** What is read of one row. */
-  interface Reading {
-    void row(ResultSet row) throws SQLException;
+  /** What is asked of it sees one state of the archive. */
+  private Snapshot snapshot() {
+    return new Snapshot(connection);
   }
 
-  /** Asks on a connection of its own, so that questions of several threads go side by side. */
-  private void ask(String words, Where where, Reading reading) {
-    try (Connection c = connection.duplicate();
-        PreparedStatement s = c.prepareStatement(words.replace("$WHERE", where.toString()))) {
-      where.fill(s);
-      try (ResultSet row = s.executeQuery()) {
-        while (row.next()) {
-          reading.row(row);
-        }
-      }
-    } catch (SQLException e) {
-      throw DuckFacts.trouble(e);
+  private void ask(String words, Where where, Snapshot.Reading reading) {
+    try (Snapshot now = snapshot()) {
+      now.ask(words, where, reading);
     }
   }
 
-  private <T> List<T> list(String words, Where where, One<T> one) {
-    List<T> all = new ArrayList<>();
-    ask(words, where, row -> all.add(one.of(row)));
-    return all;
-  }
-
-  /** One row as a value. */
-  private interface One<T> {
-    T of(ResultSet row) throws SQLException;
+  private <T> List<T> list(String words, Where where, Snapshot.One<T> one) {
+    try (Snapshot now = snapshot()) {
+      return now.list(words, where, one);
+    }
   }
 
   @Override
   public Choices choices(Filter filter) {
     Where where = new Where(filter);
-    List<Choices> counted =
-        list(
-            "SELECT count(*), min(day), max(day) FROM start $WHERE",
-            where,
-            row ->
-                new Choices(
-                    row.getLong(1),
-                    date(row, 2),
-                    date(row, 3),
-                    names("suite", where),
-                    names("room", where),
-                    names("service", where),
-                    names("technique", where)));
-    return counted.get(0);
+    try (Snapshot now = snapshot()) {
+      List<String> suites = names(now, "suite", where);
+      List<String> rooms = names(now, "room", where);
+      List<String> services = names(now, "service", where);
+      List<String> techniques = names(now, "technique", where);
+      return now.list(
+              "SELECT count(*), min(day), max(day) FROM start $WHERE",
+              where,
+              row ->
+                  new Choices(
+                      row.getLong(1),
+                      date(row, 2),
+                      date(row, 3),
+                      suites,
+                      rooms,
+                      services,
+                      techniques))
+          .get(0);
+    }
   }
 
-  private List<String> names(String column, Where where) {
-    return list("SELECT DISTINCT " + column + " FROM start $WHERE", where, row -> row.getString(1))
+  private static List<String> names(Snapshot now, String column, Where where) {
+    return now
+        .list("SELECT DISTINCT " + column + " FROM start $WHERE", where, row -> row.getString(1))
         .stream()
         .sorted(Comparator.comparingInt(String::length).thenComparing(s -> s))
         .toList();
@@ -126,27 +118,29 @@ final class DuckFigures implements FactFigures {
     return measured(filter, column(split), key -> name(split, key));
   }
 
-  private Map<String, Measures> measured(
-      Filter filter, String by, java.util.function.UnaryOperator<String> name) {
+  private Map<String, Measures> measured(Filter filter, String by, UnaryOperator<String> name) {
     Where where = new Where(filter);
     Map<String, MeasureSums> sums = new HashMap<>();
-    ask(
-        MeasureSums.BY_MORNING.replace("$BY", by),
-        where,
-        row -> sums.put(row.getString(1), new MeasureSums(row)));
     Map<String, Measures> most = new HashMap<>();
     Map<String, double[]> quantiles = new HashMap<>();
-    ask(
-        MeasureSums.OVER_STARTS.replace("$BY", by),
-        where,
-        row -> {
-          String key = row.getString(1);
-          most.put(key, sums.get(key).with(row));
-          if (!Withheld.isWithheld(row.getInt(4))) {
-            quantiles.put(key, new double[] {row.getDouble(8), row.getDouble(9)});
-          }
-        });
-    Map<String, LateIntervals> late = LateSums.of(this::ask, where, by, quantiles);
+    Map<String, LateIntervals> late;
+    try (Snapshot now = snapshot()) {
+      now.ask(
+          MeasureSums.BY_MORNING.replace("$BY", by),
+          where,
+          row -> sums.put(row.getString(1), new MeasureSums(row)));
+      now.ask(
+          MeasureSums.OVER_STARTS.replace("$BY", by),
+          where,
+          row -> {
+            String key = row.getString(1);
+            most.put(key, sums.get(key).with(row));
+            if (!Withheld.isWithheld(row.getInt(4))) {
+              quantiles.put(key, new double[] {row.getDouble(8), row.getDouble(9)});
+            }
+          });
+      late = LateSums.of(now, where, by, quantiles);
+    }
     Map<String, Measures> measures = new TreeMap<>();
     most.forEach((key, of) -> measures.put(name.apply(key), of.with(late.get(key))));
     return measures;
@@ -174,11 +168,26 @@ final class DuckFigures implements FactFigures {
 
   @Override
   public List<Period.Day> days(Filter filter, Integer grace) {
-    if (grace == null) {
-      return days(filter, "on_time", "on_time IS NOT NULL");
-    }
-    long ms = grace * FirstCaseFact.MINUTE;
-    return days(filter, "cut <= " + ms, "(cut <= " + ms + " OR cut_from > " + ms + ")");
+    String is = grace == null ? "on_time" : "cut <= " + grace * FirstCaseFact.MINUTE;
+    return days(filter, is, judged(grace));
+  }
+
+  /** Known whether on time. */
+  private static String judged(Integer grace) {
+    return grace == null
+        ? "on_time IS NOT NULL"
+        : "(cut <= $MS OR cut_from > $MS)"
+            .replace("$MS", String.valueOf(grace * FirstCaseFact.MINUTE));
+  }
+
+  @Override
+  public int unjudged(Filter filter, Integer grace) {
+    // What cut_from is not known of is not known, and neither true nor false.
+    String words =
+        "SELECT count(started) - count(*) FILTER ("
+            + judged(grace)
+            + ") FROM start $WHERE AND started IS NOT NULL";
+    return list(words, new Where(filter), row -> row.getInt(1)).get(0);
   }
 
   /** Of the starts that count, how many are so. */
@@ -197,14 +206,21 @@ final class DuckFigures implements FactFigures {
 
   @Override
   public MinutesByCause causes(Filter filter, MinutesByCause.Grouping grouping) {
-    Map<String, MinutesByCause> one = CauseSums.of(this::ask, filter, grouping, "''", k -> k);
+    Map<String, MinutesByCause> one = causes(filter, grouping, "''", k -> k);
     return one.getOrDefault("", MinutesByCause.of(0, 0, 0, Map.of()));
   }
 
   @Override
   public Map<String, MinutesByCause> causes(
       Filter filter, MinutesByCause.Grouping grouping, Split split) {
-    return CauseSums.of(this::ask, filter, grouping, column(split), k -> name(split, k));
+    return causes(filter, grouping, column(split), k -> name(split, k));
+  }
+
+  private Map<String, MinutesByCause> causes(
+      Filter filter, MinutesByCause.Grouping grouping, String by, UnaryOperator<String> name) {
+    try (Snapshot now = snapshot()) {
+      return CauseSums.of(now, filter, grouping, by, name);
+    }
   }
 
   @Override
@@ -255,18 +271,20 @@ final class DuckFigures implements FactFigures {
   public Lateness lateness(Filter filter) {
     Where where = new Where(filter);
     Map<Integer, Integer> bins = new HashMap<>();
-    ask(
-        "SELECT bin, count(*) FROM start $WHERE AND bin IS NOT NULL GROUP BY bin",
-        where,
-        row -> bins.put(row.getInt(1), row.getInt(2)));
     String points = String.join(", ", Lateness.QUANTILES.stream().map(String::valueOf).toList());
     List<Double> quantiles = new ArrayList<>();
-    ask(
-        "SELECT unnest(quantile_cont(started - coalesce(agreed, booked), ["
-            + points
-            + "])) FROM start $WHERE AND started IS NOT NULL",
-        where,
-        row -> quantiles.add(row.getDouble(1) / MINUTE));
+    try (Snapshot now = snapshot()) {
+      now.ask(
+          "SELECT bin, count(*) FROM start $WHERE AND bin IS NOT NULL GROUP BY bin",
+          where,
+          row -> bins.put(row.getInt(1), row.getInt(2)));
+      now.ask(
+          "SELECT unnest(quantile_cont(started - coalesce(agreed, booked), ["
+              + points
+              + "])) FROM start $WHERE AND started IS NOT NULL",
+          where,
+          row -> quantiles.add(row.getDouble(1) / MINUTE));
+    }
     int starts = bins.values().stream().mapToInt(Integer::intValue).sum();
     return Lateness.of(starts, bins, quantiles);
   }
@@ -274,36 +292,49 @@ final class DuckFigures implements FactFigures {
   @Override
   public Trial trial(Filter filter, int minutesBefore, long seed) {
     Where where = new Where(filter);
-    Baselines.Learning learning = new Baselines.Learning();
-    ask(
-        DONE.replace("_M", "_" + minutesBefore),
-        where,
-        row ->
-            learning.count(
-                LocalDate.ofEpochDay(row.getInt(1)),
-                row.getDouble(2),
-                row.getInt(3),
-                row.getInt(4)));
-    TrialSums sums = new TrialSums(learning.learned());
-    MorningId[] last = new MorningId[1];
-    ask(
-        SAID.replace("_M", "_" + minutesBefore),
-        where,
-        row -> {
-          last[0] = morning(row, last[0]);
-          int first = row.getInt(8);
-          Integer named = row.wasNull() ? null : (Integer) first;
-          sums.add(
-              new Said(
-                  last[0],
-                  row.getDouble(3),
-                  row.getBoolean(4),
-                  row.getDouble(5),
-                  row.getBoolean(6),
-                  row.getBoolean(7),
-                  named));
-        });
+    TrialSums sums;
+    try (Snapshot now = snapshot()) {
+      Baselines.Learning learning = new Baselines.Learning();
+      now.ask(
+          DONE.replace("_M", "_" + minutesBefore),
+          where,
+          row ->
+              learning.count(
+                  LocalDate.ofEpochDay(row.getInt(1)),
+                  row.getDouble(2),
+                  row.getInt(3),
+                  row.getInt(4)));
+      sums = new TrialSums(learning.learned());
+      String said = SAID.replace("_M", "_" + minutesBefore);
+      now.ask(said, where, new Forecasts(sums));
+    }
     return sums.trial(minutesBefore, seed);
+  }
+
+  /** Rows of {@link #SAID}. */
+  private static final class Forecasts implements Snapshot.Reading {
+    private final TrialSums sums;
+    private MorningId last;
+
+    Forecasts(TrialSums sums) {
+      this.sums = sums;
+    }
+
+    @Override
+    public void row(ResultSet row) throws SQLException {
+      last = morning(row, last);
+      int first = row.getInt(8);
+      Integer named = row.wasNull() ? null : (Integer) first;
+      sums.add(
+          new Said(
+              last,
+              row.getDouble(3),
+              row.getBoolean(4),
+              row.getDouble(5),
+              row.getBoolean(6),
+              row.getBoolean(7),
+              named));
+    }
   }
 
   private static MorningId morning(ResultSet row) throws SQLException {
@@ -359,13 +390,19 @@ final class DuckFigures implements FactFigures {
 
   @Override
   public Map<String, ComparisonSums> sums(Filter filter, Split split) {
-    return CompareSums.of(this::ask, new Where(filter), column(split), k -> name(split, k));
+    return sums(filter, column(split), k -> name(split, k));
   }
 
   @Override
   public Map<String, ComparisonSums> sums(Filter filter, LocalDate at) {
     String key = "CASE WHEN day < " + at.toEpochDay() + " THEN 'before' ELSE 'from' END";
-    return CompareSums.of(this::ask, new Where(filter), key, k -> k);
+    return sums(filter, key, k -> k);
+  }
+
+  private Map<String, ComparisonSums> sums(Filter filter, String key, UnaryOperator<String> name) {
+    try (Snapshot now = snapshot()) {
+      return CompareSums.of(now, new Where(filter), key, name);
+    }
   }
 
   @Override

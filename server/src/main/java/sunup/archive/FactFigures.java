@@ -112,6 +112,9 @@ public interface FactFigures {
    */
   List<Period.Day> days(Filter filter, Integer grace);
 
+  /** Starts of which it is not known whether they were on time: those that {@link #days} lacks. */
+  int unjudged(Filter filter, Integer grace);
+
   MinutesByCause causes(Filter filter, MinutesByCause.Grouping grouping);
 
   /** The same by group. */

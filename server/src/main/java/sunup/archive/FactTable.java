@@ -28,8 +28,8 @@ import sunup.review.trial.Said;
  * find out is found out here, once, by the same functions that count facts themselves.
  */
 final class FactTable implements AutoCloseable {
-  /** Changed whenever a table is: an archive of another form is made anew. */
-  static final int FORM = 4;
+  /** Changed whenever a table or what it holds is: an archive of another form is made anew. */
+  static final int FORM = 5;
 
   private static final String COLUMNS =
       """

@@ -3,10 +3,11 @@ package sunup.archive;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.StringJoiner;
+import java.util.stream.Stream;
 import sunup.review.LateIntervals;
 import sunup.review.facts.FirstCaseFact;
 import sunup.review.stats.Clusters;
@@ -21,10 +22,10 @@ import sunup.review.stats.OrderRanks;
 final class LateSums {
   private static final double MINUTE = FirstCaseFact.MINUTE;
 
-  /** $BY is what to group by, $CUTS rows of a group and how far its two quantiles reach. */
+  /** $BY is what to group by, $ROWS are a group and how far its two quantiles reach. */
   private static final String OF_MORNINGS =
       """
-      WITH c(k, c0, c1) AS (VALUES $CUTS),
+      WITH c(k, c0, c1) AS (VALUES $ROWS),
       m AS (SELECT g, suite, day, count(*)::DOUBLE n, sum(late) / 60000e0 l,
         count(*) FILTER (NOT on_time)::DOUBLE ln,
         coalesce(sum(late) FILTER (NOT on_time), 0) / 60000e0 lx,
@@ -37,10 +38,10 @@ final class LateSums {
       FROM m GROUP BY g
       """;
 
-  /** $RANKS are rows of a group and a rank. */
+  /** $ROWS are a group and a rank. */
   private static final String RANKED =
       """
-      WITH w(k, r) AS (VALUES $RANKS),
+      WITH w(k, r) AS (VALUES $ROWS),
       s AS (SELECT $BY g, late, row_number() OVER (PARTITION BY $BY ORDER BY late) r
         FROM start $WHERE AND started IS NOT NULL)
       SELECT g, s.r, late FROM s JOIN w ON w.k = g AND w.r = s.r
@@ -54,20 +55,25 @@ final class LateSums {
   /**
    * The intervals of each group.
    *
+   * @param archive as it was when the quantiles were asked
    * @param by what to group by
    * @param quantiles late milliseconds at {@link LateIntervals#QUANTILES}, of each group with
    *     starts
    */
   static Map<String, LateIntervals> of(
-      CompareSums.Asking archive, Where where, String by, Map<String, double[]> quantiles) {
+      Snapshot archive, Where where, String by, Map<String, double[]> quantiles) {
     Map<String, LateIntervals> intervals = new HashMap<>();
     if (quantiles.isEmpty()) {
       return intervals;
     }
     Map<String, Sums> sums = new HashMap<>();
+    List<Object> cuts = new ArrayList<>();
+    quantiles.forEach(
+        (group, at) ->
+            cuts.addAll(List.of(group, LateIntervals.cutMs(at[0]), LateIntervals.cutMs(at[1]))));
     archive.ask(
-        OF_MORNINGS.replace("$CUTS", cuts(quantiles)).replace("$BY", by),
-        where,
+        words(OF_MORNINGS, "(?::VARCHAR, ?::BIGINT, ?::BIGINT)", quantiles.size(), by),
+        where.after(cuts),
         row -> sums.put(row.getString(1), sums(row)));
     Map<String, Map<Integer, Double>> values = values(archive, where, by, sums);
     sums.forEach(
@@ -90,24 +96,11 @@ final class LateSums {
         : new Interval(values.get(ranks.lower()), values.get(ranks.upper()));
   }
 
-  private static String cuts(Map<String, double[]> quantiles) {
-    StringJoiner rows = new StringJoiner(", ");
-    quantiles.forEach(
-        (group, at) ->
-            rows.add(
-                "("
-                    + text(group)
-                    + ", "
-                    + LateIntervals.cutMs(at[0])
-                    + ", "
-                    + LateIntervals.cutMs(at[1])
-                    + ")"));
-    return rows.toString();
-  }
-
-  /** A name as SQL writes it. */
-  private static String text(String name) {
-    return "'" + name.replace("'", "''") + "'";
+  /** With so many rows of parameters. */
+  private static String words(String question, String row, int rows, String by) {
+    return question
+        .replace("$ROWS", String.join(", ", Collections.nCopies(rows, row)))
+        .replace("$BY", by);
   }
 
   private static Sums sums(ResultSet r) throws SQLException {
@@ -136,20 +129,20 @@ final class LateSums {
 
   /** Late minutes by rank, of each group. */
   private static Map<String, Map<Integer, Double>> values(
-      CompareSums.Asking archive, Where where, String by, Map<String, Sums> sums) {
-    StringJoiner ranks = new StringJoiner(", ");
+      Snapshot archive, Where where, String by, Map<String, Sums> sums) {
+    List<Object> ranks = new ArrayList<>();
     sums.forEach(
         (group, of) ->
             of.ranks().stream()
                 .filter(r -> r != null)
-                .flatMap(r -> List.of(r.lower(), r.upper()).stream())
+                .flatMap(r -> Stream.of(r.lower(), r.upper()))
                 .distinct()
-                .forEach(r -> ranks.add("(" + text(group) + ", " + r + ")")));
+                .forEach(r -> ranks.addAll(List.of(group, r))));
     Map<String, Map<Integer, Double>> values = new HashMap<>();
-    if (ranks.length() > 0) {
+    if (!ranks.isEmpty()) {
       archive.ask(
-          RANKED.replace("$RANKS", ranks.toString()).replace("$BY", by),
-          where,
+          words(RANKED, "(?::VARCHAR, ?::BIGINT)", ranks.size() / 2, by),
+          where.after(ranks),
           row ->
               values
                   .computeIfAbsent(row.getString(1), k -> new HashMap<>())

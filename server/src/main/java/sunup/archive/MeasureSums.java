@@ -1,5 +1,7 @@
 package sunup.archive;
 
+import static sunup.review.Measures.ofEnough;
+
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
@@ -26,6 +28,11 @@ final class MeasureSums {
 
   /** The same. */
   static final String OVER_STARTS = overStarts();
+
+  /** Columns of {@link #OVER_STARTS}: two of each grace, and after them two of inferred starts. */
+  private static final int GRACES_FROM = 20;
+
+  private static final int INFERRED = GRACES_FROM + 2 * Measures.GRACES.size();
 
   private final int mornings;
   private final Share onTime;
@@ -71,10 +78,9 @@ final class MeasureSums {
       words.append(", sum(").append(one).append(") FILTER (started IS NOT NULL)");
     }
     for (int grace : Measures.GRACES) {
-      words
-          .append(", avg(late) FILTER (cut_from > ")
-          .append(grace * FirstCaseFact.MINUTE)
-          .append(')');
+      words.append(
+          ", avg(late) FILTER (cut_from > $MS), count(*) FILTER (cut_from > $MS)"
+              .replace("$MS", String.valueOf(grace * FirstCaseFact.MINUTE)));
     }
     words.append(", count(*) FILTER (inferred), count(*) FILTER (inferred AND NOT on_time)");
     return words + " FROM start $WHERE GROUP BY g";
@@ -119,32 +125,34 @@ final class MeasureSums {
         off,
         cases - off - starts,
         starts,
-        row.getInt(20 + Measures.GRACES.size()),
+        row.getInt(INFERRED),
         mornings,
         Withheld.isWithheld(starts) ? null : figures(row, starts));
   }
 
   private Measures.Figures figures(ResultSet row, int starts) throws SQLException {
     double total = row.getDouble(5) / MINUTE;
+    int late = row.getInt(6);
     Measures.Minutes minutes =
         new Measures.Minutes(
             total,
             total / starts,
             total / mornings,
-            row.getInt(6),
-            minutes(row, 7),
+            ofEnough(onTime.n(), late),
+            ofEnough(late, minutes(row, 7)),
             row.getDouble(8) / MINUTE,
             row.getDouble(9) / MINUTE,
-            minutes(row, 10),
-            row.getInt(20 + Measures.GRACES.size()),
-            row.getInt(21 + Measures.GRACES.size()),
+            ofEnough(late, minutes(row, 10)),
+            row.getInt(INFERRED),
+            ofEnough(onTime.n(), row.getInt(INFERRED + 1)),
             null);
     double asked = row.getDouble(14);
+    int took = row.getInt(13);
     Measures.Balancing beside =
         new Measures.Balancing(
-            minutes(row, 11),
-            minutes(row, 12),
-            row.getInt(13),
+            ofEnough(took, minutes(row, 11)),
+            ofEnough(took, minutes(row, 12)),
+            took,
             cancelled,
             perHundred(row, 15, asked),
             perHundred(row, 16, asked),
@@ -154,12 +162,14 @@ final class MeasureSums {
     List<Measures.Grace> side = new ArrayList<>();
     for (int i = 0; i < graces.size(); i++) {
       Share share = graces.get(i);
-      int unjudged = starts - share.n();
-      side.add(new Measures.Grace(Measures.GRACES.get(i), share, minutes(row, 20 + i), unjudged));
+      int at = GRACES_FROM + 2 * i;
+      Double mean = ofEnough(row.getInt(at + 1), minutes(row, at));
+      side.add(
+          new Measures.Grace(Measures.GRACES.get(i), share.orWithheld(), mean, starts - share.n()));
     }
-    int unknown = row.getInt(6) - shown.n();
+    Measures.Ahead ahead = ofEnough(shown.n(), new Measures.Ahead(shown, late - shown.n()));
     return new Measures.Figures(
-        onTime, side, minutes, beside, new Measures.Ahead(shown, unknown), starts - onTime.n());
+        onTime.orWithheld(), side, minutes, beside, ahead, starts - onTime.n());
   }
 
   private static Double minutes(ResultSet row, int at) throws SQLException {

@@ -11,6 +11,9 @@ final class Where {
   private final StringBuilder words = new StringBuilder("WHERE true");
   private final List<Object> values = new ArrayList<>();
 
+  /** Of what stands before the condition. */
+  private List<Object> before = List.of();
+
   Where(Filter filter) {
     any("suite", filter.suites());
     any("room", filter.rooms());
@@ -23,6 +26,23 @@ final class Where {
     if (filter.to() != null) {
       also("day <= ?", (int) filter.to().toEpochDay());
     }
+  }
+
+  /**
+   * The same condition in a statement that has parameters of its own before it.
+   *
+   * @param own in the order of the statement
+   */
+  Where after(List<Object> own) {
+    Where where = new Where(this);
+    where.before = List.copyOf(own);
+    return where;
+  }
+
+  private Where(Where other) {
+    words.setLength(0);
+    words.append(other.words);
+    values.addAll(other.values);
   }
 
   private void any(String column, List<?> of) {
@@ -44,8 +64,12 @@ final class Where {
   }
 
   void fill(PreparedStatement s) throws SQLException {
-    for (int i = 0; i < values.size(); i++) {
-      s.setObject(i + 1, values.get(i));
+    int at = 1;
+    for (Object value : before) {
+      s.setObject(at++, value);
+    }
+    for (Object value : values) {
+      s.setObject(at++, value);
     }
   }
 }

@@ -216,22 +216,17 @@ final class ReviewApi {
 
   private static Shares shares(FactFigures figures, ReviewQuery query) throws Answers.Wrong {
     Period period = query.period();
-    List<Period.Day> days = figures.days(query.filter(), query.grace());
-    List<ShareChart.Counted> counted = period.shares(days);
+    List<ShareChart.Counted> counted = period.shares(figures.days(query.filter(), query.grace()));
     List<String> labels = counted.stream().map(ShareChart.Counted::label).toList();
     return new Shares(
         ShareChart.of(counted, period.changesAt(labels, query.changes())),
         Rule.of(RunRule.FOR_SHARES),
-        starts(figures.days(query.filter())) - starts(days));
+        figures.unjudged(query.filter(), query.grace()));
   }
 
   /** Under each morning's own grace. */
   private static int unjudged(FactFigures figures, ReviewQuery query) throws Answers.Wrong {
-    return starts(figures.days(query.filter())) - starts(figures.days(query.filter(), null));
-  }
-
-  private static int starts(List<Period.Day> days) {
-    return days.stream().mapToInt(Period.Day::starts).sum();
+    return figures.unjudged(query.filter(), null);
   }
 
   private static Minutes minutes(FactFigures figures, ReviewQuery query) throws Answers.Wrong {

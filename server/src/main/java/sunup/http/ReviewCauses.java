@@ -31,13 +31,17 @@ final class ReviewCauses {
   /**
    * One group.
    *
-   * @param starts of it
+   * @param starts of it; where there are too few all else is null: withheld
    * @param minutes late, of all of them
    * @param perStart the same for each start
-   * @param rows its causes, largest first; null if there are too few starts: withheld
+   * @param rows its causes, largest first
    */
   record Group(
-      String name, int starts, double minutes, @Maybe Double perStart, @Maybe List<Rate> rows) {}
+      String name,
+      int starts,
+      @Maybe Double minutes,
+      @Maybe Double perStart,
+      @Maybe List<Rate> rows) {}
 
   /**
    * One cause of a group.
@@ -81,22 +85,21 @@ final class ReviewCauses {
 
   private static Group group(String name, MinutesByCause causes, Map<String, String> items) {
     int starts = causes.starts();
-    List<Rate> rates = null;
-    if (causes.rows() != null) {
-      rates =
-          causes.rows().stream()
-              .map(
-                  r ->
-                      new Rate(
-                          r.label(),
-                          name(r.label(), items),
-                          r.minutes(),
-                          r.minutes() / starts,
-                          r.starts()))
-              .toList();
+    if (causes.rows() == null) {
+      return new Group(name, starts, null, null, null);
     }
-    Double perStart = starts == 0 ? null : (Double) (causes.minutes() / starts);
-    return new Group(name, starts, causes.minutes(), perStart, rates);
+    List<Rate> rates =
+        causes.rows().stream()
+            .map(
+                r ->
+                    new Rate(
+                        r.label(),
+                        name(r.label(), items),
+                        r.minutes(),
+                        r.minutes() / starts,
+                        r.starts()))
+            .toList();
+    return new Group(name, starts, causes.minutes(), causes.minutes() / starts, rates);
   }
 
   /** A label is a kind, or a kind and an item's key. */

@@ -89,7 +89,7 @@ class FactStoreTest {
     return kept.figures();
   }
 
-  private static void same(Object actual, Object expected) {
+  static void same(Object actual, Object expected) {
     assertThat(actual).usingRecursiveComparison(CLOSE).isEqualTo(expected);
   }
 
@@ -114,6 +114,22 @@ class FactStoreTest {
     assertThat(figures().measures(Filter.ALL.inSuite("other")).cases()).isZero();
   }
 
+  /** Enough starts, and too few of which it is known whether they were on time. */
+  @Test
+  void shouldWithholdSharesOfFewJudgedStartsAsTheFactsDo() {
+    List<FirstCaseFact> facts = new ArrayList<>();
+    FACTS.stream().filter(f -> f.hasStarted() && !f.judged()).limit(8).forEach(facts::add);
+    FACTS.stream().filter(FirstCaseFact::judged).limit(9).forEach(facts::add);
+    assertThat(facts).hasSize(17);
+    try (DuckFacts store = DuckFacts.inMemory()) {
+      store.append(Source.HISTORY, facts.iterator());
+      Measures measures = store.figures().measures(Filter.ALL);
+      same(measures, Measures.of(facts));
+      assertThat(measures.figures().onTime()).isNull();
+      assertThat(measures.figures().unjudged()).isEqualTo(8);
+    }
+  }
+
   @Test
   void shouldGiveThePicturesOfTheFactsThemselves() {
     for (Period period : Period.values()) {
@@ -123,6 +139,8 @@ class FactStoreTest {
       same(period.shares(figures().days(SOME, null)), period.shares(own, FirstCaseFact::onTime));
       same(period.shares(figures().days(SOME, 10)), period.shares(ten, f -> f.onTime(10)));
       same(period.meanMinutes(figures().days(SOME)), period.minutes(SOME_FACTS));
+      assertThat(figures().unjudged(SOME, null)).isEqualTo(started(SOME_FACTS) - started(own));
+      assertThat(figures().unjudged(SOME, 10)).isEqualTo(started(SOME_FACTS) - started(ten));
     }
     for (Grouping grouping : Grouping.values()) {
       same(figures().causes(SOME, grouping), MinutesByCause.of(SOME_FACTS, grouping));
@@ -135,6 +153,24 @@ class FactStoreTest {
     same(figures().sideBySide(SOME), MinutesByCause.sideBySide(SOME_FACTS));
     same(figures().roomByWeekday(SOME), RoomByWeekday.ofFacts(SOME_FACTS));
     same(figures().lateness(SOME), Lateness.of(SOME_FACTS));
+  }
+
+  private static int started(List<FirstCaseFact> facts) {
+    return (int) facts.stream().filter(FirstCaseFact::hasStarted).count();
+  }
+
+  @Test
+  void shouldMeasureGroupsWhateverTheyAreCalled() {
+    List<FirstCaseFact> facts =
+        FACTS.stream()
+            .map(f -> RandomFacts.ofService(f, "it's " + f.service() + " $BY $WHERE ?, ');--"))
+            .toList();
+    try (DuckFacts store = DuckFacts.inMemory()) {
+      store.append(Source.HISTORY, facts.iterator());
+      Map<String, Measures> measures = store.figures().measures(Filter.ALL, Split.SERVICE);
+      same(measures, Measures.by(Split.SERVICE, facts));
+      assertThat(measures.values()).allMatch(m -> m.figures().minutes().intervals() != null);
+    }
   }
 
   @Test

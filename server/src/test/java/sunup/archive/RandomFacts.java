@@ -55,6 +55,28 @@ final class RandomFacts {
     return facts;
   }
 
+  /** The same of another service. */
+  static FirstCaseFact ofService(FirstCaseFact f, String service) {
+    return new FirstCaseFact(
+        f.version(),
+        f.morning(),
+        f.caseId(),
+        f.room(),
+        service,
+        f.technique(),
+        f.startEvent(),
+        f.graceMinutes(),
+        f.bookedAt(),
+        f.agreedAt(),
+        f.beginsAt(),
+        f.cancelled(),
+        f.times(),
+        f.asRun(),
+        f.reported(),
+        f.beside(),
+        f.said());
+  }
+
   private FirstCaseFact fact(MorningId morning, String room, double mood) {
     long booked = morning.date().toEpochDay() * 86_400_000L + 27_000_000;
     Long agreed = random.nextInt(9) == 0 ? (Long) (booked + 600_000) : null;
@@ -101,8 +123,10 @@ final class RandomFacts {
     if (start == null || random.nextInt(10) > 0) {
       return new Times(came, ready, null, start, start, null, null);
     }
-    // Of some nobody told the start, but the step after it, and of some of these the one before.
-    Long in = random.nextBoolean() ? (Long) (start - random.nextInt(900_000)) : null;
+    // Of some nobody told the start, but the step after it, and of some of these the one before:
+    // now and then with a later time than the step after it.
+    boolean told = random.nextBoolean();
+    Long in = told ? (Long) (start + 400_000 - random.nextInt(1_300_000)) : null;
     return new Times(came, ready, target - 1_200_000, in, null, start, null);
   }
 

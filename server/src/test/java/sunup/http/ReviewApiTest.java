@@ -130,6 +130,10 @@ class ReviewApiTest {
     assertThat(days.get(0).path("name").asText()).isEqualTo("1 Monday");
     assertThat(days.get(0).path("starts").asInt()).isEqualTo(16);
     assertThat(get("causes-apart?split=weekday&weekday=friday").path("groups")).hasSize(1);
+    String mondays = "by=reported&room=2&weekday=monday";
+    assertThat(get("causes?" + mondays).path("causes").toString()).isEqualTo("{\"starts\":8}");
+    assertThat(get("causes-apart?split=weekday&" + mondays).path("groups").get(0).toString())
+        .isEqualTo("{\"name\":\"1 Monday\",\"starts\":8}");
     assertThat(get("choices").path("rooms")).hasSize(2);
     assertThat(get("trial?before=20").path("forecasts").asInt()).isZero();
     JsonNode rooms = get("compare?split=room").path("comparisons");

@@ -7,6 +7,7 @@ import java.util.Map;
 import sunup.board.MorningId;
 import sunup.codec.Maybe;
 import sunup.review.facts.FirstCaseFact;
+import sunup.review.facts.Withheld;
 import sunup.review.stats.Clusters;
 import sunup.review.stats.Interval;
 import sunup.review.stats.MeanOfClusters;
@@ -20,7 +21,7 @@ import sunup.review.stats.Quantiles;
  *
  * @param meanOverAll per start, which is tardiness per room and day
  * @param perMorning of the suite per day
- * @param meanOverLate of starts that were not on time
+ * @param meanOverLate of starts that were not on time; null as well if these are too few to show
  * @param median over all starts
  * @param ninth the 90 % point over all starts
  */
@@ -64,7 +65,7 @@ public record LateIntervals(
     return new LateIntervals(
         all.interval(Share.LEVEL, 0),
         new MeanOfClusters(m, all.x(), m, all.xx(), all.x(), m).interval(Share.LEVEL, 0),
-        late.interval(Share.LEVEL, 0),
+        Withheld.isWithheld((int) late.n()) ? null : late.interval(Share.LEVEL, 0),
         median,
         ninth);
   }

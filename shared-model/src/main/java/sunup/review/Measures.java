@@ -17,7 +17,8 @@ import sunup.review.stats.Quantiles;
 
 /**
  * The measures of a set of first cases. A start counts if the case was not cancelled and somebody
- * told of its start event, or of a step after it: by that it had started at the latest.
+ * told of its start event, or of a step after it: by that it had started at the latest. A share or
+ * a mean of fewer than {@link Withheld#LEAST_STARTS} of them is withheld, however many there are.
  *
  * @param cases all first cases
  * @param cancelled of these
@@ -44,32 +45,33 @@ public record Measures(
   public static final int AHEAD_MINUTES = 20;
 
   /**
-   * @param onTime under each morning's own grace
+   * @param onTime under each morning's own grace; null if it is known of too few
    * @param graces the same under 0, 5, 10 and 15 minutes
    * @param minutes late
    * @param beside balancing measures
-   * @param ahead causes that the board had shown
+   * @param ahead causes that the board had shown; null if it is known of too few
    * @param unjudged starts that the share on time leaves out: nobody told them, the step after them
    *     was too late, and no step before them was
    */
   public record Figures(
-      Share onTime,
+      @Maybe Share onTime,
       List<Grace> graces,
       Minutes minutes,
       Balancing beside,
-      Ahead ahead,
+      @Maybe Ahead ahead,
       int unjudged) {}
 
   /**
    * On time under one grace.
    *
    * @param minutes of grace
-   * @param onTime starts that, cut to whole minutes, were not after target + grace
+   * @param onTime starts that, cut to whole minutes, were not after target + grace; null if it is
+   *     known of too few
    * @param meanOverLate mean minutes late (from the target, not from the end of the grace) of those
-   *     known to be late; null if there are none
+   *     known to be late; null if there are too few
    * @param unjudged starts that the share leaves out, as nobody knows whether they were on time
    */
-  public record Grace(int minutes, Share onTime, @Maybe Double meanOverLate, int unjudged) {}
+  public record Grace(int minutes, @Maybe Share onTime, @Maybe Double meanOverLate, int unjudged) {}
 
   /**
    * Minutes late: max(0, start - target), seconds included; early starts count 0 and never offset
@@ -78,27 +80,28 @@ public record Measures(
    * @param total over all starts
    * @param meanOverAll per start: tardiness per room and day, as a room has one first case a day
    * @param perMorning total / mornings: tardiness of the suite per day
-   * @param late starts that are known not to have been on time under their morning's own grace
-   * @param meanOverLate mean of these, or null
+   * @param late starts that are known not to have been on time under their morning's own grace;
+   *     null if it is known of too few whether they were
+   * @param meanOverLate mean of these; null if there are too few
    * @param median over all starts; Hyndman and Fan's definition 7, as all quantiles
    * @param ninth nine in ten starts are not later: the 90 % point over all starts
-   * @param medianOverLate or null
+   * @param medianOverLate the same
    * @param inferred starts whose minutes are the most that they can be, as nobody told them: those
    *     over all starts go by them
-   * @param lateInferred of the late ones
+   * @param lateInferred of the late ones; null as they are
    * @param intervals of these, by mornings; null until they are known
    */
   public record Minutes(
       double total,
       double meanOverAll,
       double perMorning,
-      int late,
+      @Maybe Integer late,
       @Maybe Double meanOverLate,
       double median,
       double ninth,
       @Maybe Double medianOverLate,
       int inferred,
-      int lateInferred,
+      @Maybe Integer lateInferred,
       @Maybe LateIntervals intervals) {
     Minutes with(LateIntervals known) {
       return new Minutes(
@@ -119,8 +122,8 @@ public record Measures(
   /**
    * What must not suffer while starts get earlier.
    *
-   * @param wheelsInToInduction mean minutes, or null
-   * @param wheelsInToInductionMedian or null
+   * @param wheelsInToInduction mean minutes; null if too few have both times
+   * @param wheelsInToInductionMedian the same
    * @param wheelsInToInductionOf starts that have both times
    * @param cancelled share of all cases
    * @param leftOut items left out, per 100 asked for
@@ -190,13 +193,14 @@ public record Measures(
 
   private static Figures figures(
       List<FirstCaseFact> facts, List<FirstCaseFact> starts, int mornings) {
+    List<FirstCaseFact> judged = starts.stream().filter(FirstCaseFact::judged).toList();
     return new Figures(
-        Share.of(starts.stream().filter(FirstCaseFact::judged).toList(), FirstCaseFact::onTime),
+        Share.of(judged, FirstCaseFact::onTime).orWithheld(),
         GRACES.stream().map(grace -> grace(starts, grace)).toList(),
-        minutes(starts, mornings),
+        minutes(starts, judged.size(), mornings),
         balancing(facts, starts),
         ahead(starts),
-        (int) starts.stream().filter(f -> !f.judged()).count());
+        starts.size() - judged.size());
   }
 
   private static Grace grace(List<FirstCaseFact> starts, int grace) {
@@ -205,12 +209,17 @@ public record Measures(
     List<FirstCaseFact> judged = starts.stream().filter(f -> f.judged(grace)).toList();
     return new Grace(
         grace,
-        Share.of(judged, f -> f.onTime(grace)),
-        Quantiles.mean(late),
+        Share.of(judged, f -> f.onTime(grace)).orWithheld(),
+        ofEnough(late.size(), Quantiles.mean(late)),
         starts.size() - judged.size());
   }
 
-  private static Minutes minutes(List<FirstCaseFact> starts, int mornings) {
+  /** What is known of so many starts; null if they are too few. */
+  public static <T> T ofEnough(int starts, T known) {
+    return Withheld.isWithheld(starts) ? null : known;
+  }
+
+  private static Minutes minutes(List<FirstCaseFact> starts, int judged, int mornings) {
     List<Double> all = starts.stream().map(FirstCaseFact::lateMinutes).toList();
     List<FirstCaseFact> lateOnes = starts.stream().filter(FirstCaseFact::late).toList();
     List<Double> late = lateOnes.stream().map(FirstCaseFact::lateMinutes).toList();
@@ -219,13 +228,13 @@ public record Measures(
         total,
         total / starts.size(),
         total / mornings,
-        late.size(),
-        Quantiles.mean(late),
+        ofEnough(judged, late.size()),
+        ofEnough(late.size(), Quantiles.mean(late)),
         Quantiles.of(all, 0.5),
         Quantiles.of(all, 0.9),
-        Quantiles.of(late, 0.5),
+        ofEnough(late.size(), Quantiles.of(late, 0.5)),
         (int) starts.stream().filter(FirstCaseFact::startInferred).count(),
-        (int) lateOnes.stream().filter(FirstCaseFact::startInferred).count(),
+        ofEnough(judged, (int) lateOnes.stream().filter(FirstCaseFact::startInferred).count()),
         LateIntervals.of(starts));
   }
 
@@ -237,8 +246,8 @@ public record Measures(
             .map(ms -> (double) ms / FirstCaseFact.MINUTE)
             .toList();
     return new Balancing(
-        Quantiles.mean(took),
-        Quantiles.of(took, 0.5),
+        ofEnough(took.size(), Quantiles.mean(took)),
+        ofEnough(took.size(), Quantiles.of(took, 0.5)),
         took.size(),
         Share.of(facts, FirstCaseFact::cancelled),
         perHundred(starts, Beside::leftOut),
@@ -257,7 +266,8 @@ public record Measures(
   private static Ahead ahead(List<FirstCaseFact> starts) {
     List<FirstCaseFact> late = starts.stream().filter(FirstCaseFact::late).toList();
     List<FirstCaseFact> known = late.stream().filter(f -> shownAhead(f) != null).toList();
-    return new Ahead(Share.of(known, Measures::shownAhead), late.size() - known.size());
+    Share shown = Share.of(known, Measures::shownAhead);
+    return ofEnough(known.size(), new Ahead(shown, late.size() - known.size()));
   }
 
   /**

@@ -7,6 +7,7 @@ import java.util.function.Predicate;
 import sunup.board.MorningId;
 import sunup.codec.Maybe;
 import sunup.review.facts.FirstCaseFact;
+import sunup.review.facts.Withheld;
 import sunup.review.stats.Clusters;
 import sunup.review.stats.Clusters.Cluster;
 import sunup.review.stats.Interval;
@@ -34,6 +35,11 @@ public record Share(
   /** The share of the facts that are so. */
   static Share of(List<FirstCaseFact> facts, Predicate<FirstCaseFact> is) {
     return of(clusters(facts, is));
+  }
+
+  /** The same, or null if it is a share of too few: withheld. */
+  public Share orWithheld() {
+    return Withheld.isWithheld(n) ? null : this;
   }
 
   /** The share that these clusters add up to. */

@@ -55,10 +55,55 @@ class MeasuresTest {
     assertThat(minutes.meanOverAll()).isEqualTo(8);
     assertThat(minutes.perMorning()).isEqualTo(40);
     assertThat(minutes.late()).isEqualTo(7);
-    assertThat(minutes.meanOverLate()).isCloseTo(80.0 / 7, within(1e-12));
     assertThat(minutes.median()).isEqualTo(5.25);
     assertThat(minutes.ninth()).as("16 + 0.1 x 14.5").isCloseTo(17.45, within(1e-9));
-    assertThat(minutes.medianOverLate()).isEqualTo(8);
+    Measures.Minutes twice = Measures.of(twice(ten())).figures().minutes();
+    assertThat(twice.late()).isEqualTo(14);
+    assertThat(twice.meanOverLate()).isCloseTo(80.0 / 7, within(1e-12));
+    assertThat(twice.medianOverLate()).isEqualTo(8);
+  }
+
+  private static List<FirstCaseFact> twice(List<FirstCaseFact> facts) {
+    List<FirstCaseFact> all = new ArrayList<>(facts);
+    all.addAll(facts);
+    return all;
+  }
+
+  @Test
+  void shouldWithholdAMeanOfFewerThanTenLateStarts() {
+    Figures figures = Measures.of(ten()).figures();
+    assertThat(figures.minutes().late()).isEqualTo(7);
+    assertThat(figures.minutes().meanOverLate()).isNull();
+    assertThat(figures.minutes().medianOverLate()).isNull();
+    assertThat(figures.minutes().intervals().meanOverLate()).isNull();
+    assertThat(figures.minutes().intervals().meanOverAll()).isNotNull();
+    List<Grace> graces = Measures.of(twice(ten())).figures().graces();
+    assertThat(graces.get(0).meanOverLate()).isNotNull();
+    assertThat(graces.get(1).onTime().n() - graces.get(1).onTime().x()).isEqualTo(8);
+    assertThat(graces.get(1).meanOverLate()).as("of 8").isNull();
+  }
+
+  /** Twelve starts, of nine of which it is known whether they were on time. */
+  @Test
+  void shouldWithholdAShareThatIsKnownOfFewerThanTenStartsAndSayHowManyAreNotKnown() {
+    List<FirstCaseFact> facts = new ArrayList<>();
+    for (int i = 0; i < 9; i++) {
+      facts.add(on(MONDAY.plusDays(i % 2), "" + i).late(i < 4 ? 0 : 20).fact());
+    }
+    for (int i = 9; i < 12; i++) {
+      facts.add(on(MONDAY, "" + i).late(7).inferred(null).fact());
+    }
+    Figures figures = Measures.of(facts).figures();
+    assertThat(figures.onTime()).isNull();
+    assertThat(figures.unjudged()).isEqualTo(3);
+    assertThat(figures.minutes().late()).as("the share would follow").isNull();
+    assertThat(figures.minutes().lateInferred()).isNull();
+    assertThat(figures.minutes().meanOverAll()).isCloseTo(121.0 / 12, within(1e-12));
+    assertThat(figures.ahead()).isNull();
+    assertThat(figures.graces()).extracting(Grace::unjudged).containsExactly(3, 3, 0, 0);
+    assertThat(figures.graces().get(1).onTime()).isNull();
+    assertThat(figures.graces().get(2).onTime().x()).isEqualTo(7);
+    assertThat(Json.write(figures)).doesNotContain("\"x\":4");
   }
 
   /** A start within its minute is on time: 5.5 late is within 5 minutes of grace. */
@@ -67,7 +112,11 @@ class MeasuresTest {
     List<Grace> graces = Measures.of(ten()).figures().graces();
     assertThat(graces).extracting(Grace::minutes).containsExactly(0, 5, 10, 15);
     assertThat(graces).extracting(g -> g.onTime().x()).containsExactly(3, 6, 7, 8);
-    assertThat(graces.get(3).meanOverLate()).isEqualTo(23.25);
+    List<FirstCaseFact> more = new ArrayList<>(ten());
+    for (int i = 0; i < 4; i++) {
+      more.addAll(ten());
+    }
+    assertThat(Measures.of(more).figures().graces().get(3).meanOverLate()).isEqualTo(23.25);
   }
 
   @Test
@@ -127,13 +176,16 @@ class MeasuresTest {
   @Test
   void shouldShowOnTheSamePageWhatMustNotSuffer() {
     List<FirstCaseFact> facts = new ArrayList<>();
-    for (int i = 0; i < 10; i++) {
+    for (int i = 0; i < 12; i++) {
       Beside beside = new Beside(i == 0 ? null : (Long) (i * 60_000L), 50, 1, 0, 5, 2, 1);
       facts.add(on(MONDAY, "" + i).beside(beside).fact());
     }
     Measures.Balancing b = Measures.of(facts).figures().beside();
-    assertThat(b.wheelsInToInduction()).isEqualTo(5);
-    assertThat(b.wheelsInToInductionOf()).isEqualTo(9);
+    assertThat(b.wheelsInToInduction()).isEqualTo(6);
+    assertThat(b.wheelsInToInductionOf()).isEqualTo(11);
+    assertThat(Measures.of(facts.subList(0, 10)).figures().beside().wheelsInToInduction())
+        .as("of nine")
+        .isNull();
     assertThat(b.leftOut()).isEqualTo(2);
     assertThat(b.together()).isEqualTo(10);
     assertThat(b.cancelled().share()).isZero();
@@ -142,23 +194,24 @@ class MeasuresTest {
   @Test
   void shouldSayHowOftenTheCauseHadBeenShownTwentyMinutesAhead() {
     List<FirstCaseFact> facts = new ArrayList<>();
-    for (int i = 0; i < 12; i++) {
+    for (int i = 0; i < 24; i++) {
       InventedFacts f =
           on(MONDAY.plusDays(i % 3), "" + i).late(10).piece("work", "drugs.drawn", 10, false);
-      if (i < 4) {
+      if (i < 8) {
         f.said(40, .3, .5, false, "work", "drugs.drawn");
-      } else if (i < 6) {
+      } else if (i < 12) {
         f.said(40, .3, .5, false, "arrival", "patient.arrived");
         f.said(10, .3, .5, false, "work", "drugs.drawn");
-      } else if (i < 9) {
+      } else if (i < 18) {
         f.said(10, .3, .5, false, "work", "drugs.drawn");
       }
       facts.add(f.fact());
     }
     Measures.Ahead ahead = Measures.of(facts).figures().ahead();
-    assertThat(ahead.shown().x()).isEqualTo(4);
-    assertThat(ahead.shown().n()).isEqualTo(6);
-    assertThat(ahead.unknown()).isEqualTo(6);
+    assertThat(ahead.shown().x()).isEqualTo(8);
+    assertThat(ahead.shown().n()).isEqualTo(12);
+    assertThat(ahead.unknown()).isEqualTo(12);
+    assertThat(Measures.of(facts.subList(3, 24)).figures().ahead()).as("of nine").isNull();
   }
 
   @Property

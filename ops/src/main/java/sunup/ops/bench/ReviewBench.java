@@ -100,6 +100,7 @@ final class ReviewBench implements Callable<Integer> {
     all.put("measures by weekday", (f, x) -> f.measures(x, Split.WEEKDAY));
     all.put("measures by service", (f, x) -> f.measures(x, Split.SERVICE));
     all.put("days (both charts)", (f, x) -> List.of(f.days(x), f.days(x, null)));
+    all.put("left out of the share", (f, x) -> f.unjudged(x, null));
     all.put("minutes by section", (f, x) -> f.causes(x, Grouping.SECTION));
     all.put("minutes by item", (f, x) -> f.causes(x, Grouping.ITEM));
     all.put("minutes by reported reason", (f, x) -> f.causes(x, Grouping.REPORTED));

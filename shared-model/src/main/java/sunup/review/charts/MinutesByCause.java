@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import sunup.board.DelayReason;
+import sunup.codec.Maybe;
 import sunup.review.facts.AsRunFact.Piece;
 import sunup.review.facts.Cause;
 import sunup.review.facts.FirstCaseFact;
@@ -15,14 +16,18 @@ import sunup.review.facts.Withheld;
 /**
  * Late minutes by cause, largest first, with a running share.
  *
- * @param starts all of them
+ * @param starts all of them; where there are too few all else is null: withheld
  * @param minutes late, of all
  * @param weakMinutes of these, on late or entered-together touches
  * @param unexplained minutes of starts that no chain (or no report) explains: counted in no row
- * @param rows null if there are too few starts: withheld
+ * @param rows the causes
  */
 public record MinutesByCause(
-    int starts, double minutes, double weakMinutes, double unexplained, List<Row> rows) {
+    int starts,
+    @Maybe Double minutes,
+    @Maybe Double weakMinutes,
+    @Maybe Double unexplained,
+    @Maybe List<Row> rows) {
   /** What causes are put together by. */
   public enum Grouping {
     /** Computed: work, waiting, arrival, person, equipment, place and so on. */
@@ -92,13 +97,12 @@ public record MinutesByCause(
    * @param sums by label
    */
   public static MinutesByCause of(int starts, long all, long weak, Map<String, Sum> sums) {
+    if (Withheld.isWithheld(starts)) {
+      return new MinutesByCause(starts, null, null, null, null);
+    }
     long explained = sums.values().stream().mapToLong(Sum::ms).sum();
     return new MinutesByCause(
-        starts,
-        minutes(all),
-        minutes(weak),
-        minutes(all - explained),
-        Withheld.isWithheld(starts) ? null : rows(sums, explained));
+        starts, minutes(all), minutes(weak), minutes(all - explained), rows(sums, explained));
   }
 
   private static double minutes(long ms) {

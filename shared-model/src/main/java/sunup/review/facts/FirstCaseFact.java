@@ -155,7 +155,8 @@ public record FirstCaseFact(
 
   /**
    * It did not start before this: the start itself if it was told, else the latest step before it
-   * that was; null if there is none.
+   * that was; null if there is none. A step that was told with a time after {@link #startedAt} was
+   * told after the next one: it says nothing of the start.
    */
   public Long startedFrom() {
     if (!hasStarted() || !startInferred()) {
@@ -164,7 +165,7 @@ public record FirstCaseFact(
     Long from = null;
     for (Step step : Step.values()) {
       Long at = step.compareTo(startEvent) < 0 ? times.of(step) : null;
-      if (at != null && (from == null || at > from)) {
+      if (at != null && at <= startedAt() && (from == null || at > from)) {
         from = at;
       }
     }

@@ -182,12 +182,15 @@ public final class LessonsReader {
     }
   }
 
-  /** The person's last finish before these, in whichever room. */
+  /** The person's arrival or last finish before these, in whichever room; null if none was told. */
   private Long elsewhere(Long before, List<Placed> group) {
     PersonId person = group.get(0).item().by();
     NavigableSet<Long> all = person == null ? null : finished.get(person);
     Long last = all == null ? null : all.lower(group.get(0).item().since());
-    return before == null || last == null ? before : (Long) Math.max(before, last);
+    if (last == null || before == null) {
+      return last == null ? before : last;
+    }
+    return Math.max(before, last);
   }
 
   /** Hands and waiting (or a rare extra) that nobody told apart. */

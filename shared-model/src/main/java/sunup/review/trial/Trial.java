@@ -86,9 +86,9 @@ public record Trial(
   /**
    * Late starts of which the first holdup named was the as-run cause with most minutes.
    *
-   * @param share null if of fewer than ten: withheld
+   * @param x null if of fewer than ten, as the share and its interval: withheld
    */
-  public record Named(int x, int n, @Maybe Double share, @Maybe Interval interval) {}
+  public record Named(@Maybe Integer x, int n, @Maybe Double share, @Maybe Interval interval) {}
 
   /**
    * The trial of one moment.

@@ -289,7 +289,7 @@ public final class TrialSums {
                 .toList());
     boolean few = Withheld.isWithheld((int) c.n());
     return new Named(
-        (int) c.x(),
+        few ? null : (Integer) (int) c.x(),
         (int) c.n(),
         few ? null : (Double) (c.x() / c.n()),
         few ? null : c.adjusted(LEVEL));

@@ -263,6 +263,41 @@ class ChartsTest {
         .hasSize(2);
   }
 
+  /** Falls to its third point and rises from there: the point where it turns is of both runs. */
+  @Test
+  void shouldCountThePointWhereARunTurnsAndTellBothRuns() {
+    List<RunRule> rule = List.of(RunRule.SIX_RISING_OR_FALLING);
+    assertThat(RunRule.signals(rule, List.of(3., 2., 1., 2., 3., 4., 5., 6.)))
+        .containsExactly(new RunRule.Signal(RunRule.SIX_RISING_OR_FALLING, 2, 7));
+    assertThat(RunRule.signals(rule, List.of(3., 2., 1., 2., 3., 4., 5.))).isEmpty();
+    assertThat(RunRule.signals(rule, List.of(1., 2., 3., 4., 5., 6., 7., 6., 5., 4., 3., 2.)))
+        .containsExactly(
+            new RunRule.Signal(RunRule.SIX_RISING_OR_FALLING, 0, 6),
+            new RunRule.Signal(RunRule.SIX_RISING_OR_FALLING, 6, 11));
+  }
+
+  /** Nelson 1984: none of the tests alarms falsely at more than five points in a thousand. */
+  @Test
+  void shouldAlarmAtOneOfThreeHundredAndSixtyOrdersOfSixPoints() {
+    List<List<Double>> orders = List.of(List.of());
+    for (double next = 1; next <= 6; next++) {
+      double value = next;
+      orders =
+          orders.stream()
+              .flatMap(o -> IntStream.rangeClosed(0, o.size()).mapToObj(at -> with(o, at, value)))
+              .toList();
+    }
+    assertThat(orders).hasSize(720);
+    List<RunRule> rule = List.of(RunRule.SIX_RISING_OR_FALLING);
+    assertThat(orders).filteredOn(o -> !RunRule.signals(rule, o).isEmpty()).hasSize(2);
+  }
+
+  private static List<Double> with(List<Double> others, int at, double value) {
+    List<Double> list = new ArrayList<>(others);
+    list.add(at, value);
+    return list;
+  }
+
   private static boolean meets(RunRule rule, double... z) {
     List<Double> list = Arrays.stream(z).boxed().toList();
     return RunRule.signals(List.of(rule), list).stream().anyMatch(s -> s.to() == z.length - 1);

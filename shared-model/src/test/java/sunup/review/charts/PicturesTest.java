@@ -72,7 +72,8 @@ class PicturesTest {
   @Test
   void shouldWithholdPicturesOfFewStarts() {
     List<FirstCaseFact> few = twelve().subList(0, 9);
-    assertThat(MinutesByCause.of(few, Grouping.KIND).rows()).isNull();
+    MinutesByCause withheld = MinutesByCause.of(few, Grouping.KIND);
+    assertThat(withheld).isEqualTo(new MinutesByCause(few.size(), null, null, null, null));
     assertThat(MinutesByCause.sideBySide(few)).isNull();
     assertThat(Lateness.of(few).bins()).isNull();
     assertThat(RoomByWeekday.ofFacts(few).cells().get(0).onTime()).isNull();

@@ -174,6 +174,18 @@ class TrialTest {
     Trial.Named named = Trial.of(year(1, new SplittableRandom(5)), 40, 2).all().named();
     assertThat(named.share()).isCloseTo(.7, within(.06));
     assertThat(named.interval().contains(.7)).isTrue();
+    assertThat((double) named.x() / named.n()).isEqualTo(named.share());
+  }
+
+  /**
+   * Twelve forecasts, fewer than ten of them of late starts: neither the share nor what gives it.
+   */
+  @Test
+  void shouldNotGiveAwayTheShareOfFewNamedHoldups() {
+    List<FirstCaseFact> facts = year(1, new SplittableRandom(5)).subList(0, 12);
+    Trial.Named named = Trial.of(facts, 40, 2).all().named();
+    assertThat(named.n()).isBetween(1, 9);
+    assertThat(named).isEqualTo(new Trial.Named(null, named.n(), null, null));
   }
 
   @Test
