@@ -31,21 +31,24 @@ import sunup.review.learn.Lessons.Took;
 import sunup.sheets.Uses;
 
 /**
- * Reads the lessons of a closed morning by rule 3: several finishes of one person in one room
- * within {@link #TOGETHER_MS} are one duration of their sum; where no beginning was touched it is
- * the latest of that person's last finish, arrival, prerequisites good, place open and equipment in
- * the room. The finish may be in another room: who serves several began nothing here while still at
- * work there. Without the last two a line that waits for the one ultrasound machine would seem to
- * take an hour.
+ * Reads the lessons of a closed morning by rule 3: several finishes of one person in one room, each
+ * within {@link #TOGETHER_MS} of the one before, are one duration of their sum; where no beginning
+ * was touched it is the latest of that person's last finish, arrival, prerequisites good, place
+ * open and equipment in the room. The finish may be in another room: who serves several began
+ * nothing here while still at work there. Without the last two a line that waits for the one
+ * ultrasound machine would seem to take an hour.
  */
 public final class LessonsReader {
   /** Finishes of one person so close together are one observation (rule 3). */
   static final long TOGETHER_MS = 20_000;
 
+  /** Who touches one thing after the other says at one go what was done before. */
+  static final long ONE_SITTING_MS = 30_000;
+
   /** A room that reports so small a share of its set-up one by one never reports. */
   static final double NEVER_BELOW = 0.2;
 
-  /** One word that holds so large a share of what was reported is a word at the end. */
+  /** One sitting that holds so large a share of what was reported is a word at the end. */
   static final double AT_END_FROM = 0.8;
 
   /** So many words for each item reported are a word for each item. */
@@ -144,14 +147,17 @@ public final class LessonsReader {
     int from = 0;
     while (from < finishes.size()) {
       int to = from + 1;
-      long first = finishes.get(from).item().since();
-      while (to < finishes.size() && finishes.get(to).item().since() - first <= TOGETHER_MS) {
+      while (to < finishes.size() && together(finishes.get(to - 1), finishes.get(to))) {
         to++;
       }
       observe(room, before, finishes.subList(from, to));
       before = person == null ? null : (Long) finishes.get(to - 1).item().since();
       from = to;
     }
+  }
+
+  private static boolean together(Placed one, Placed next) {
+    return next.item().since() - one.item().since() <= TOGETHER_MS;
   }
 
   private Long arrived(PersonId person) {
@@ -167,7 +173,10 @@ public final class LessonsReader {
     long good = group.get(group.size() - 1).item().since();
     Item only = group.size() == 1 ? group.get(0).item() : null;
     boolean implied = only == null || only.begunAt() == null;
-    Long begin = implied ? implied(room, elsewhere(before, group), group) : only.begunAt();
+    boolean several = group.stream().anyMatch(p -> p.sheet().who().size() > 1);
+    // When the last of several people was free nobody tells: the wait for them would be learned.
+    Long begin =
+        !implied ? only.begunAt() : several ? null : implied(room, elsewhere(before, group), group);
     if (begin == null || begin >= good) {
       noBeginning += group.size();
       return;
@@ -231,7 +240,7 @@ public final class LessonsReader {
     return null;
   }
 
-  /** How the set-up was reported: by how many words, and how much was in the largest. */
+  /** How the set-up was reported: by how many words, and how much of it at one go. */
   private Style style(List<Placed> items) {
     int asked = 0;
     List<Long> words = new ArrayList<>();
@@ -249,19 +258,28 @@ public final class LessonsReader {
       return Style.NEVER;
     }
     words.sort(null);
+    if (largestSitting(words) >= AT_END_FROM * words.size()) {
+      return Style.AT_END;
+    }
     int count = 0;
-    int largest = 0;
     int from = 0;
     for (int i = 0; i < words.size(); i++) {
       if (words.get(i) - words.get(from) > TOGETHER_MS) {
         from = i;
       }
       count += i == from ? 1 : 0;
-      largest = Math.max(largest, i - from + 1);
-    }
-    if (largest >= AT_END_FROM * words.size()) {
-      return Style.AT_END;
     }
     return count >= EACH_ITEM_FROM * words.size() ? Style.EACH_ITEM : Style.EACH_SECTION;
+  }
+
+  /** Of words in order of time, how many most were said at one go. */
+  private static int largestSitting(List<Long> words) {
+    int largest = 0;
+    int size = 0;
+    for (int i = 0; i < words.size(); i++) {
+      size = i > 0 && words.get(i) - words.get(i - 1) <= ONE_SITTING_MS ? size + 1 : 1;
+      largest = Math.max(largest, size);
+    }
+    return largest;
   }
 }

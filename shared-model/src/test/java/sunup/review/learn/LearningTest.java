@@ -21,7 +21,6 @@ import sunup.board.PersonId;
 import sunup.board.Placed;
 import sunup.board.Role;
 import sunup.board.RoomId;
-import sunup.board.Section;
 import sunup.board.Step;
 import sunup.codec.BadJson;
 import sunup.codec.Json;
@@ -209,38 +208,6 @@ class LearningTest {
         .isCloseTo(4.0 / 101, within(1e-12));
     assertThatThrownBy(() -> LessonsReader.read(new PlayedMorning(1, DAY).journal()))
         .hasMessageContaining("close main/2026-11-25 first");
-  }
-
-  @Test
-  void shouldTellHowARoomReports() {
-    assertThat(style(60_000)).isEqualTo(Style.EACH_ITEM);
-    assertThat(style(100)).isEqualTo(Style.AT_END);
-    PlayedMorning p = new PlayedMorning(1, DAY);
-    int section = 0;
-    for (Section s : Section.values()) {
-      long at = p.at("06:40") + 3 * MINUTE * section++;
-      for (Placed placed : p.morning().itemsOf(ROOM)) {
-        if (s.isSetUp() && placed.sheet().section() == s) {
-          Command good = PlayedMorning.good(placed, new PersonId("Anna1"), 1);
-          p.give(at, at, PlayedMorning.station(1), good, null);
-        }
-      }
-    }
-    assertThat(LessonsReader.read(started(p).journal()).styles())
-        .containsExactly(Style.EACH_SECTION);
-  }
-
-  private static Style style(long apart) {
-    PlayedMorning p = new PlayedMorning(1, DAY);
-    long at = p.at("06:40");
-    for (Placed placed : p.morning().itemsOf(ROOM)) {
-      if (placed.sheet().section().isSetUp()) {
-        Command good = PlayedMorning.good(placed, new PersonId("Anna1"), 1);
-        p.give(at, at, PlayedMorning.station(1), good, null);
-        at += apart;
-      }
-    }
-    return LessonsReader.read(started(p).journal()).styles().get(0);
   }
 
   /** Work of the room's anaesthetist with nothing before it, no waiting and no extra. */
