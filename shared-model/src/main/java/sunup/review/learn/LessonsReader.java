@@ -28,6 +28,7 @@ import sunup.review.learn.Lessons.Left;
 import sunup.review.learn.Lessons.Style;
 import sunup.review.learn.Lessons.Sum;
 import sunup.review.learn.Lessons.Took;
+import sunup.sheets.SheetItem;
 import sunup.sheets.Uses;
 
 /**
@@ -160,6 +161,15 @@ public final class LessonsReader {
     return next.item().since() - one.item().since() <= TOGETHER_MS;
   }
 
+  /**
+   * Whether several people come to it from work of their own. Nobody tells when the last of them
+   * was free, and the wait for them would be learned as work. At the steps of the start they are
+   * with the patient already.
+   */
+  private static boolean mustGather(SheetItem item) {
+    return item.who().size() > 1 && item.section() != Section.START;
+  }
+
   private Long arrived(PersonId person) {
     PersonDay day = person == null ? null : end.people().get(person);
     return day == null ? null : day.arrivedAt();
@@ -173,10 +183,9 @@ public final class LessonsReader {
     long good = group.get(group.size() - 1).item().since();
     Item only = group.size() == 1 ? group.get(0).item() : null;
     boolean implied = only == null || only.begunAt() == null;
-    boolean several = group.stream().anyMatch(p -> p.sheet().who().size() > 1);
-    // When the last of several people was free nobody tells: the wait for them would be learned.
+    boolean gather = group.stream().anyMatch(p -> mustGather(p.sheet()));
     Long begin =
-        !implied ? only.begunAt() : several ? null : implied(room, elsewhere(before, group), group);
+        !implied ? only.begunAt() : gather ? null : implied(room, elsewhere(before, group), group);
     if (begin == null || begin >= good) {
       noBeginning += group.size();
       return;
