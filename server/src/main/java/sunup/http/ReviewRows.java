@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import sunup.archive.FactFigures;
 import sunup.archive.FactFigures.SaidThen;
+import sunup.review.Measures;
 import sunup.review.facts.BoardSaid;
 import sunup.review.facts.FirstCaseFact.Came;
 import sunup.review.facts.Withheld;
@@ -66,7 +67,8 @@ final class ReviewRows {
   }
 
   private static void mayBeHad(FactFigures figures, ReviewQuery query) throws Answers.Wrong {
-    int starts = figures.measures(query.filter()).starts();
+    Measures measures = figures.measures(query.filter());
+    int starts = measures.starts();
     if (Withheld.isWithheld(starts)) {
       throw new Answers.Wrong(
           "Too few",
@@ -77,7 +79,8 @@ final class ReviewRows {
               + Withheld.LEAST_STARTS
               + " or more.");
     }
-    if (starts > ROWS_MOST) {
+    // A row is a case, whether it started or not.
+    if (measures.cases() > ROWS_MOST) {
       throw new Answers.Wrong(
           "Too many", 422, "A file has " + ROWS_MOST + " rows at most. Ask for a shorter period.");
     }
