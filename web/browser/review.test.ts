@@ -1,10 +1,11 @@
-import { readFile } from 'node:fs/promises';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Board, startBoard } from './board.ts';
 import { HEAD, take, touch } from './hands.ts';
 import { complaints, openBrowser, shot, violations } from './chromium.ts';
 import { printedPages } from './printed.ts';
+import { comparesTwoPeriods, judged, saysThatItIsWorking } from './review-looks.ts';
+import { saved } from './saved.ts';
 import { WEST, wordsOfWest } from './west.ts';
 
 let browser: Browser;
@@ -60,14 +61,6 @@ async function readsWhatFiguresMean(page: Page): Promise<void> {
   await median.click();
 }
 
-async function saved(page: Page, button: string): Promise<string> {
-  const [file] = await Promise.all([
-    page.waitForEvent('download'),
-    page.getByRole('button', { name: button, exact: true }).click(),
-  ]);
-  return readFile(await file.path(), 'utf8');
-}
-
 /** What stands in a table can be taken away as a file. */
 async function savesItsTables(page: Page): Promise<void> {
   await page.getByText('All measures as a table').click();
@@ -82,52 +75,6 @@ async function savesItsTables(page: Page): Promise<void> {
   ) as Record<string, string>[];
   const all = days.find((row) => row['cause'] === 'all minutes late, per start');
   expect(Number(all?.['Mon'])).toBeGreaterThan(Number(all?.['Tue']));
-}
-
-/** A board that was judged takes the most room on paper. */
-async function judged(page: Page): Promise<void> {
-  const skill = {
-    n: 420,
-    board: 0.2,
-    other: 0.2,
-    skill: -0.03,
-    interval: { lower: -0.2, upper: 0.1 },
-  };
-  const all = {
-    n: 480,
-    mornings: 40,
-    brier: {
-      score: 0.2,
-      base: 0.3,
-      reliability: 0.04,
-      resolution: 0.05,
-      uncertainty: 0.21,
-      within: 0,
-    },
-    brierInterval: { lower: 0.18, upper: 0.22 },
-    spiegelhalter: 6.6,
-    curve: Array.from({ length: 10 }, (_, i) => {
-      const said = i / 10 + 0.05;
-      return {
-        from: i / 10,
-        to: i / 10 + 0.1,
-        n: 48,
-        said,
-        came: said,
-        interval: { lower: 0, upper: 1 },
-      };
-    }),
-    overAverage: skill,
-    overPercentDone: skill,
-    named: { x: 30, n: 120, share: 0.25, interval: { lower: 0.21, upper: 0.3 } },
-  };
-  await page.route('**/api/review/trial*', (route) =>
-    route.fulfill({
-      json: { minutesBefore: 40, forecasts: 480, recomputed: 0, all, deskActed: all },
-    }),
-  );
-  await page.getByLabel('forecasts', { exact: true }).selectOption('40');
-  await page.getByText('3 % worse (20 % worse to 10 % better), on 420 forecasts').first().waitFor();
 }
 
 /** The two pages of the issue, and the others when they are asked for. */
@@ -223,6 +170,21 @@ describe('the review', () => {
       .first()
       .waitFor();
     expect(wrong).toEqual([]);
+  });
+
+  it('should compare two periods that do not touch, and say when it is working', async () => {
+    const context = await browser.newContext({
+      viewport: { width: 1280, height: 900 },
+      reducedMotion: 'reduce',
+    });
+    const page = await context.newPage();
+    page.setDefaultTimeout(25_000);
+    const wrong = complaints(page);
+    await page.goto(`${board.address}/review?split=periods`);
+    await comparesTwoPeriods(page);
+    await saysThatItIsWorking(page);
+    // The one that was refused is told by the browser's console too.
+    expect(wrong.filter((words) => !words.includes('400'))).toEqual([]);
   });
 
   it('should play a closed morning on the wall, by keys, and never as if it were live', async () => {

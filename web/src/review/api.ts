@@ -134,6 +134,25 @@ export interface Causes {
   };
 }
 
+/** Causes of two periods, per start. */
+export interface CausesCompared {
+  by: string;
+  causes: {
+    first: Side;
+    second: Side;
+    all?: Difference;
+    rows?: { label: string; first: number; second: number; difference: Difference }[];
+  };
+  names?: Record<string, string>;
+}
+
+export interface Side {
+  name: string;
+  starts: number;
+  mornings: number;
+  perStart?: number;
+}
+
 /** Causes of each group, per start of it: groups differ in how many they have. */
 export interface CausesApart {
   by: string;
@@ -202,6 +221,7 @@ export interface Score {
   };
   brierInterval?: Interval;
   spiegelhalter?: number;
+  large: InTheLarge;
   curve: {
     from: number;
     to: number;
@@ -223,6 +243,28 @@ export interface Trial {
   deskActed?: Score;
   deskDidNot?: Score;
   replayed?: Score;
+}
+
+/** Whether as many starts came on time as was said; `off` is said less came. */
+export interface InTheLarge {
+  said: number;
+  came: number;
+  off: Difference;
+}
+
+/** The board in each group by itself, at each of its moments. */
+export interface TrialsApart {
+  split: string;
+  moments: {
+    minutesBefore: number;
+    groups: {
+      name: string;
+      forecasts: number;
+      mornings: number;
+      large?: InTheLarge;
+      overAverage?: Difference;
+    }[];
+  }[];
 }
 
 export interface Hands {

@@ -4,9 +4,11 @@ import {
   between,
   chanceWords,
   differenceWords,
+  disagreeWords,
   groupWords,
   inOrder,
   minutes,
+  type Named,
   percent,
   verdictWords,
 } from './model.ts';
@@ -191,7 +193,7 @@ export function trialPanel(trial: Trial): TemplateResult {
 }
 
 /** A difference as a stroke about the line of none. */
-function reach(difference: Difference, most: number): TemplateResult {
+export function reach(difference: Difference, most: number): TemplateResult {
   const { value, interval } = difference;
   if (value === undefined || interval === undefined) return html`<span class="few">–</span>`;
   const at = (v: number): number => 80 + (Math.max(-most, Math.min(most, v)) / most) * 76;
@@ -299,5 +301,11 @@ export function comparePanel(comparisons: readonly Comparison[]): TemplateResult
       Strokes are 95 % intervals about the line of no difference, up to ${minutes(shares * 100)}
       points and ${minutes(late)} minutes.
     </p>
+    ${disagreeWords(
+      [...comparisons].sort(inOrder).flatMap((c): Named[] => [
+        [`${groupWords(c.first)} (on time)`, c.onTime],
+        [`${groupWords(c.first)} (minutes)`, c.minutes],
+      ]),
+    ).map((words) => html`<p class="disagree">${words}</p>`)}
     ${how('compare')} ${filesOf('Comparisons', COMPARED_HEAD, comparedRows(comparisons))}`;
 }

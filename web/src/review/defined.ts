@@ -63,6 +63,10 @@ export const DEFINED = {
     'whether to believe the board',
     'The chance of a start on time that the board said at that moment, against what came. The score is the mean of (said less came) squared. Better or worse: less or more of that than always saying the share on time of earlier mornings, or than a curve through the percent done. Intervals by drawing whole mornings anew.',
   ],
+  verdict: [
+    'the verdict on the board',
+    "Too hopeful or too gloomy: the mean of the chances said less the share that came, where its 95 % interval by mornings (Student's t, 10 mornings or more) leaves 0 out. Better or worse guide: where the interval of its score against a plain way's leaves no difference out. By room or service the average is that room's or service's own, and chances are corrected for all of them and both questions (Holm).",
+  ],
   rooms: [
     'rooms by weekday',
     'Mean minutes late per start and the share on time of each room on each weekday; cells of fewer than 10 starts show their number only.',
@@ -74,6 +78,10 @@ export const DEFINED = {
   compare: [
     'compare honestly',
     "The first less the second. What can be chance is found by dealing whole mornings anew, or starts within the mornings that both have; chances are corrected for how many comparisons are looked at (Holm). Under 10 starts or 5 mornings it's too few to say.",
+  ],
+  moved: [
+    'minutes by cause of two periods',
+    "Late minutes of the cause over all starts of a period, whether they have it or not; the one period less the other. Starts of one morning go together, so the 95 % interval is by the variance between mornings: each period's own (Welch 1947) or that of both together, whichever is larger, and Student's t. Chances are corrected for all causes (Holm). Under 10 starts on a side nothing is shown, under 10 mornings no interval.",
   ],
   learned: [
     'what the last closing taught',
@@ -109,9 +117,10 @@ const ON_TWO_PAGES: readonly Defined[] = [
   'causes',
   'lateness',
   'trial',
+  'verdict',
 ];
 
-const IN_APPENDIX: readonly Defined[] = ['days', 'rooms', 'compare', 'learned'];
+const IN_APPENDIX: readonly Defined[] = ['days', 'rooms', 'compare', 'moved', 'learned'];
 
 function list(keys: readonly Defined[]): TemplateResult {
   return html`<ul class="defined">

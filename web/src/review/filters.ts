@@ -1,10 +1,36 @@
 import { html, type TemplateResult } from 'lit';
 import type { Choices } from './api.ts';
-import type { Asked } from './model.ts';
+import { type Asked, yearBefore } from './model.ts';
 
 const DAYS = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'];
 
-type Choose = (change: Partial<Asked>) => void;
+export type Choose = (change: Partial<Asked>) => void;
+
+export const SPLITS: readonly [string, string][] = [
+  ['room', 'each room with the others'],
+  ['service', 'each service with the others'],
+  ['weekday', 'each weekday with the others'],
+  ['technique', 'each technique with the others'],
+  ['change', 'after the marked change with before'],
+  ['periods', 'one period with another'],
+];
+
+export const GROUPINGS: readonly [string, string][] = [
+  ['section', 'by section of the sheet'],
+  ['kind', 'by kind of waiting'],
+  ['item', 'by item'],
+  ['reported', 'as reported'],
+];
+
+export const EACH: readonly [string, string][] = [
+  ['room', 'each room'],
+  ['service', 'each service'],
+];
+
+export const BEFORE: readonly [string, string][] = ['60', '40', '20', '10'].map((m) => [
+  m,
+  `${m} minutes before`,
+]);
 
 export function choice(
   label: string,
@@ -91,6 +117,32 @@ export function filterBar(
   </form>`;
 }
 
+/** Two periods with dates of their own. */
+export function periodsForm(asked: Asked, choose: Choose): TemplateResult {
+  const back = (): void =>
+    choose({
+      'second-from': yearBefore(asked['first-from']),
+      'second-to': yearBefore(asked['first-to']),
+    });
+  return html`<form class="filters" aria-label="Two periods" @submit=${stay}>
+      ${date('one period, from', 'first-from', asked, choose)}
+      ${date('one period, to', 'first-to', asked, choose)}
+      ${date('less the other, from', 'second-from', asked, choose)}
+      ${date('less the other, to', 'second-to', asked, choose)}
+      <button
+        type="button"
+        ?disabled=${asked['first-from'] === '' || asked['first-to'] === ''}
+        @click=${back}
+      >
+        The other: a year before
+      </button>
+    </form>
+    <p class="key">
+      These dates stand in the place of <i>from</i> and <i>to</i> at the top; room, service,
+      technique and weekday hold for both periods.
+    </p>`;
+}
+
 /** The site's own price of a late minute; kept on this screen only. */
 export interface Price {
   price: string;
@@ -136,4 +188,5 @@ export function priceForm(price: Price, then: (price: Price) => void): TemplateR
   </details>`;
 }
 
-const stay = (event: Event): void => event.preventDefault();
+/** A form whose choices are taken at once has nothing to send. */
+export const stay = (event: Event): void => event.preventDefault();

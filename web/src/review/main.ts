@@ -4,12 +4,25 @@ import '../look/index.ts';
 import { entryOver, type SunupEntry } from '../look/index.ts';
 import '../hands/sign-on.ts';
 import { ask, type Choices, type Progress, saveRows, send, siteSays, type Taken } from './api.ts';
-import { Live, suiteIn, troubleWords } from '../live/index.ts';
-import { comparePanel, trialPanel } from './belief.ts';
+import { Live, NotDone, suiteIn, troubleWords } from '../live/index.ts';
+import { apartPanel, believePart } from './board-verdict.ts';
 import type { PastMorning } from '../wall/past.ts';
+import { causesComparedPanel } from './causes-compared.ts';
 import './chart.ts';
+import { keepingPart } from './keeping.ts';
 import { learnedPanel } from './learned.ts';
-import { choice, filterBar, keptPrice, type Price, priceForm } from './filters.ts';
+import {
+  BEFORE,
+  choice,
+  EACH,
+  filterBar,
+  GROUPINGS,
+  keptPrice,
+  type Price,
+  priceForm,
+  SPLITS,
+} from './filters.ts';
+import { comparingPart } from './comparing.ts';
 import { type Asked, askedIn, filterWords, queryOf, searchOf } from './model.ts';
 import {
   causesPanel,
@@ -21,12 +34,13 @@ import {
 } from './panels.ts';
 import { leftOut, summaryPanel } from './summary.ts';
 import { appendixDefinitions, printedDefinitions } from './defined.ts';
-import { causeWords, part } from './parts.ts';
-import { type Answers, needsChange, questionsOf } from './questions.ts';
+import { causeWords, part, type PartState, workingWords } from './parts.ts';
+import { type Answers, questionsOf } from './questions.ts';
 import { roomsPanel } from './rooms.ts';
 import { follow, toldIn } from '../words/index.ts';
 import { showPast } from './past.ts';
 import { reviewStyle } from './style.ts';
+import { workingStyle } from './style-working.ts';
 
 /** Fields of a past morning, and of what was learned, that hold words of the board. */
 const PAST: ReadonlySet<string> = new Set(['word', 'words']);
@@ -37,36 +51,24 @@ const FIRST_LOOK_MS = 3_000;
 /** And one that has some, while more is made: looks at how far it is. */
 const MEANWHILE_LOOKS = 20;
 
-const SPLITS: readonly [string, string][] = [
-  ['room', 'each room with the others'],
-  ['service', 'each service with the others'],
-  ['weekday', 'each weekday with the others'],
-  ['technique', 'each technique with the others'],
-  ['change', 'after the marked change with before'],
-];
-
-const GROUPINGS: readonly [string, string][] = [
-  ['section', 'by section of the sheet'],
-  ['kind', 'by kind of waiting'],
-  ['item', 'by item'],
-  ['reported', 'as reported'],
-];
-
-const BEFORE: readonly [string, string][] = ['60', '40', '20', '10'].map((m) => [
-  m,
-  `${m} minutes before`,
-]);
+/** True if the board understood and says what to ask otherwise: that belongs to the part asked. */
+const isOfTheQuestion = (error: unknown): boolean =>
+  error instanceof NotDone && (error.status === 400 || error.status === 422);
 
 /** Where the minutes went, and whether to believe the board. */
 @customElement('sunup-review')
 export class Review extends LitElement {
-  static override styles = reviewStyle;
+  static override styles = [reviewStyle, workingStyle];
 
   @state() private asked: Asked = askedIn(location.search);
   @state() private choices: Choices | undefined;
   @state() private answers: Answers = {};
   @state() private trouble = '';
+  /** What the board can't answer as it was asked, by the part of the page. */
+  @state() private failed: Partial<Record<keyof Answers, string>> = {};
   @state() private progress: Progress | undefined;
+  /** Answers of an earlier choice that are still shown. */
+  @state() private old: ReadonlySet<keyof Answers> = new Set();
   @state() private taken: Taken | undefined;
   /** Dates of the closed mornings, the newest first. */
   @state() private closed: readonly string[] = [];
@@ -167,20 +169,41 @@ export class Review extends LitElement {
     this.asking = asking;
     this.busy = true;
     this.trouble = '';
-    if (needsChange(this.asked))
-      this.answers = { ...this.answers, compared: { comparisons: [], unjudged: 0 } };
-    this.answers = { ...this.answers, causesBefore: undefined, causesAfter: undefined };
-    for (const [key, figure, query] of questionsOf(this.asked, this.price)) {
+    this.failed = {};
+    const questions = questionsOf(this.asked, this.price);
+    this.answers = Object.fromEntries(
+      questions.map(([key]) => [key, this.answers[key]]),
+    ) as Answers;
+    this.old = new Set(questions.map(([key]) => key).filter((key) => this.answers[key]));
+    for (const [key, figure, query] of questions) {
       try {
         const answer = await ask<unknown>(figure, query, asking.signal);
         if (asking.signal.aborted) return;
-        this.answers = { ...this.answers, [key]: answer };
+        this.settle(key, answer);
       } catch (error) {
         if (asking.signal.aborted) return;
-        this.say(error);
+        if (isOfTheQuestion(error)) {
+          this.failed = { ...this.failed, [key]: troubleWords(error) };
+          this.settle(key, undefined);
+        } else this.say(error);
       }
     }
     this.busy = false;
+  }
+
+  /** What is shown of a part is of this choice from now on. */
+  private settle(key: keyof Answers, answer: unknown): void {
+    this.answers = { ...this.answers, [key]: answer };
+    this.old = new Set([...this.old].filter((other) => other !== key));
+  }
+
+  /** How a part of the page stands, by the answers that it is made of. */
+  private stateOf(kind: string, ...keys: (keyof Answers)[]): PartState {
+    return {
+      kind,
+      old: keys.some((key) => this.old.has(key)),
+      failed: keys.map((key) => this.failed[key]).find((words) => words !== undefined),
+    };
   }
 
   override render(): TemplateResult {
@@ -206,6 +229,7 @@ export class Review extends LitElement {
         <a class="noprint" href="/">all pages</a>
       </header>
       ${filterBar(asked, choices, this.choose, this.printed)}
+      ${workingWords(this.busy, this.old.size, this.trouble !== '')}
       <main aria-busy=${this.busy} class=${this.busy && a.summary === undefined ? 'busy' : ''}>
         ${this.trouble === '' ? nothing : html`<p class="trouble" role="alert">${this.trouble}</p>`}
         ${
@@ -216,7 +240,12 @@ export class Review extends LitElement {
               </p>`
             : nothing
         }
-        ${part('On time', nothing, a.summary && summaryPanel(a.summary))}
+        ${part(
+          'On time',
+          nothing,
+          a.summary && summaryPanel(a.summary),
+          this.stateOf('', 'summary'),
+        )}
         ${priceForm(this.price, (price) => {
           this.price = price;
           void this.askAll();
@@ -226,50 +255,69 @@ export class Review extends LitElement {
           nothing,
           a.shares &&
             html`${sharesPanel(a.shares.chart, a.shares.rules)} ${leftOut(a.shares.unjudged)}`,
+          this.stateOf('', 'shares'),
         )}
         ${part(
           'Minutes late per start',
           nothing,
           a.minutes && minutesPanel(a.minutes.chart, a.minutes.rules),
+          this.stateOf('', 'minutes'),
         )}
         ${part(
           'Where the minutes went',
           choice('put together', 'by', asked, GROUPINGS, this.choose),
           a.causes &&
-            causesPanel(a.causes, causeWords, { before: a.causesBefore, after: a.causesAfter }),
-          'second',
+            html`${causesPanel(a.causes, causeWords)}
+              <div class="appendix">
+                ${a.causesMoved && causesComparedPanel(a.causesMoved, causeWords)}
+              </div>`,
+          this.stateOf('second', 'causes', 'causesMoved'),
         )}
         ${a.reasons && reasonsPanel(a.reasons, causeWords)}
-        ${part('How starts lie about their targets', nothing, a.lateness && latenessPanel(a.lateness))}
+        ${part(
+          'How starts lie about their targets',
+          nothing,
+          a.lateness && latenessPanel(a.lateness),
+          this.stateOf('', 'lateness'),
+        )}
         ${part(
           'Whether to believe the board',
           choice('forecasts', 'before', asked, BEFORE, this.choose),
-          a.trial && trialPanel(a.trial),
+          believePart(asked, a),
+          this.stateOf('', 'trial60', 'trial40', 'trial20', 'trial10'),
         )}
         ${printedDefinitions()}
         ${part(
           'Causes by weekday',
           nothing,
           a.days && daysPanel(a.days, causeWords),
-          'appendix first',
+          this.stateOf('appendix first', 'days'),
         )}
-        ${part('Rooms by weekday', nothing, a.rooms && roomsPanel(a.rooms), 'appendix')}
+        ${part(
+          'Rooms by weekday',
+          nothing,
+          a.rooms && roomsPanel(a.rooms),
+          this.stateOf('appendix', 'rooms'),
+        )}
+        ${part(
+          'The board by room or service',
+          choice('the board by', 'each', asked, EACH, this.choose),
+          a.trialsApart && apartPanel(a.trialsApart),
+          this.stateOf('appendix', 'trialsApart'),
+        )}
         ${part(
           'Compare honestly',
           choice('compare', 'split', asked, SPLITS, this.choose),
-          a.compared &&
-            (needsChange(asked)
-              ? html`<p>Give the date of the marked change above.</p>`
-              : html`${comparePanel(a.compared.comparisons)} ${leftOut(a.compared.unjudged)}`),
-          'appendix',
+          comparingPart(asked, answers, this.failed.compared, this.choose),
+          this.stateOf('appendix', 'compared', 'causesCompared'),
         )}
         ${part(
           'What the last closing taught',
           nothing,
           a.learned && learnedPanel(toldIn(a.learned, LEARNED)),
-          'appendix',
+          this.stateOf('appendix', 'learned'),
         )}
-        ${appendixDefinitions()} ${this.again()} ${this.keeping()}
+        ${appendixDefinitions()} ${this.again()} ${keepingPart(this.progress, this.taken, this)}
       </main>`;
   }
 
@@ -308,51 +356,7 @@ export class Review extends LitElement {
     this.fetching = false;
   };
 
-  private keeping(): TemplateResult {
-    const progress = this.progress;
-    return html`<section class="noprint">
-      <h2>What this rests on</h2>
-      <p role="status">
-        ${
-          progress === undefined
-            ? ''
-            : progress.working
-              ? html`Making facts from the journal: ${progress.done} of ${progress.of} mornings.
-                  <progress
-                    max=${Math.max(1, progress.of)}
-                    value=${progress.done}
-                    aria-label="mornings"
-                  ></progress>`
-              : `Facts are in step with the journal${
-                  progress.unreadable === 0
-                    ? ''
-                    : `, but for ${progress.unreadable} mornings that can't be read`
-                }.`
-        }
-        ${progress?.trouble ?? ''}
-      </p>
-      <div class="filters">
-        <button type="button" @click=${this.save}>Rows as CSV</button>
-        <button type="button" @click=${this.remake}>Make the facts anew</button>
-        <label>
-          history before Sunup (CSV: date, room, booked, started)
-          <input type="file" accept=".csv,text/csv" @change=${this.bring} />
-        </label>
-      </div>
-      ${
-        this.taken === undefined
-          ? nothing
-          : html`<p role="status">${this.taken.words}</p>
-              <ul>
-                ${this.taken.problems.map(
-                  (p) => html`<li>line ${p.line}, ${p.field}: ${p.message}</li>`,
-                )}
-              </ul>`
-      }
-    </section>`;
-  }
-
-  private readonly save = async (): Promise<void> => {
+  readonly save = async (): Promise<void> => {
     try {
       await saveRows(queryOf(this.asked));
     } catch (error) {
@@ -360,7 +364,7 @@ export class Review extends LitElement {
     }
   };
 
-  private readonly remake = async (): Promise<void> => {
+  readonly remake = async (): Promise<void> => {
     try {
       this.progress = await send<Progress>('remake');
       await this.follow();
@@ -398,7 +402,7 @@ export class Review extends LitElement {
     this.waiting = false;
   }
 
-  private readonly bring = async (event: Event): Promise<void> => {
+  readonly bring = async (event: Event): Promise<void> => {
     const input = event.currentTarget as HTMLInputElement;
     const file = input.files?.[0];
     if (file === undefined) return;

@@ -4,21 +4,23 @@ import {
   between,
   chanceWords,
   differenceWords,
+  disagreeWords,
   dispersionWords,
   filterWords,
   groupWords,
   inOrder,
   marks,
-  movedCauses,
+  type Named,
   NOTHING,
   percent,
+  periodsQuery,
   queryOf,
   rulesAt,
   searchOf,
   shareWords,
-  sidesOf,
   signsOf,
   verdictWords,
+  yearBefore,
 } from './model.ts';
 
 describe('the address of the page', () => {
@@ -44,15 +46,23 @@ describe('the address of the page', () => {
     expect(filterWords({ ...NOTHING, technique: 'spinal' })).toBe('first cases spinal');
   });
 
-  it('parts the days at a marked change only where both sides have some', () => {
-    const year = { from: '2026-01-01', to: '' };
-    expect(sidesOf(year, '2026-03-01')).toEqual({
-      before: { from: '2026-01-01', to: '2026-02-28' },
-      after: { from: '2026-03-01', to: '' },
-    });
-    expect(sidesOf(year, '')).toBeUndefined();
-    expect(sidesOf(year, '2026-01-01')).toBeUndefined();
-    expect(sidesOf({ from: '', to: '2026-02-28' }, '2026-03-01')).toBeUndefined();
+  it('asks about two periods by their own dates and the other filters', () => {
+    const asked = {
+      ...NOTHING,
+      from: '2025-09-01',
+      room: '3',
+      'first-from': '2026-01-01',
+      'first-to': '2026-03-31',
+      'second-from': '2025-01-01',
+      'second-to': '2025-03-31',
+    };
+    expect(periodsQuery(asked, 'by').toString()).toBe(
+      'room=3&first-from=2026-01-01&first-to=2026-03-31&second-from=2025-01-01&second-to=2025-03-31&by=section',
+    );
+    expect(askedIn(searchOf(asked, ''))).toEqual(asked);
+    expect(yearBefore('2026-03-31')).toBe('2025-03-31');
+    expect(yearBefore('2024-02-29')).toBe('2023-02-28');
+    expect(yearBefore('')).toBe('');
   });
 });
 
@@ -78,6 +88,19 @@ describe('what a manager reads', () => {
     expect(differenceWords({ verdict: 'TOO_FEW' }, 1)).toBe('');
   });
 
+  it('says why an interval and a corrected chance seem to say two things', () => {
+    const wide = { verdict: 'NONE_SEEN', value: 1, interval: { lower: -1, upper: 3 }, p: 0.4 };
+    const alone = { ...wide, interval: { lower: 0.2, upper: 2 }, p: 0.02, adjusted: 0.24 };
+    const border = { ...wide, verdict: 'DIFFERS', p: 0.01, adjusted: 0.04 };
+    const clear = { ...alone, verdict: 'DIFFERS', adjusted: 0.001 };
+    const looked = { wide, alone, border, clear, few: { verdict: 'TOO_FEW' } };
+    const words = disagreeWords(Object.entries(looked) as unknown as Named[]);
+    expect(words).toHaveLength(2);
+    expect(words[0]).toMatch(/^The interval of alone leaves 0 out.* of 4 that are looked at/);
+    expect(words[1]).toMatch(/^border: called a difference, though the interval just holds 0/);
+    expect(disagreeWords([['wide', wide as Named[1]]])).toEqual([]);
+  });
+
   it('gives an interval a digit more rather than none', () => {
     expect(between({ lower: 0, upper: 0.0012 })).toBe('0.0 to 0.1 %');
     expect(between({ lower: 0.3, upper: 0.33 })).toBe('30 to 33 %');
@@ -90,29 +113,6 @@ describe('what a manager reads', () => {
     expect(groupWords('10')).toBe('10');
     const rooms = ['10', '2', '1'].map((first) => ({ first }));
     expect(rooms.sort(inOrder).map((r) => r.first)).toEqual(['1', '2', '10']);
-  });
-
-  it('puts what moved most between two periods first, per start', () => {
-    const side = (starts: number, drugs: number, room: number) => ({
-      starts,
-      minutes: drugs + room,
-      weakMinutes: 0,
-      unexplained: 0,
-      rows: Object.entries({ room, drugs }).map(([label, minutes]) => ({
-        label,
-        minutes,
-        starts: 1,
-        weakMinutes: 0,
-        share: 0,
-        running: 0,
-      })),
-    });
-    expect(movedCauses(side(10, 10, 50), side(20, 80, 100))).toEqual([
-      { label: 'drugs', before: 1, after: 4 },
-      { label: 'room', before: 5, after: 5 },
-    ]);
-    const { rows: _, ...withheld } = side(3, 0, 0);
-    expect(movedCauses(withheld, side(20, 80, 100))).toBeUndefined();
   });
 
   it('tells a run as one sign, whatever rules it meets', () => {

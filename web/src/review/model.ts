@@ -1,13 +1,4 @@
-import type {
-  Causes,
-  Difference,
-  Interval,
-  Rule,
-  Share,
-  ShareChart,
-  Signal,
-  ValueChart,
-} from './api.ts';
+import type { Difference, Interval, Rule, Share, ShareChart, Signal, ValueChart } from './api.ts';
 
 /** What the page asks about; kept in its address, so that a link shows the same. */
 export interface Asked {
@@ -23,6 +14,11 @@ export interface Asked {
   by: string;
   split: string;
   before: string;
+  each: string;
+  'first-from': string;
+  'first-to': string;
+  'second-from': string;
+  'second-to': string;
 }
 
 export const NOTHING: Asked = {
@@ -38,7 +34,15 @@ export const NOTHING: Asked = {
   by: 'section',
   split: 'room',
   before: '20',
+  each: 'room',
+  'first-from': '',
+  'first-to': '',
+  'second-from': '',
+  'second-to': '',
 };
+
+/** The dates of two periods that are compared; they stand in the place of from and to. */
+export const ENDS = ['first-from', 'first-to', 'second-from', 'second-to'] as const;
 
 const FILTERS = ['from', 'to', 'room', 'service', 'technique', 'weekday'] as const;
 
@@ -69,6 +73,21 @@ export function queryOf(asked: Asked, ...also: (keyof Asked)[]): URLSearchParams
     if (asked[key] !== '') query.set(key, asked[key]);
   }
   return query;
+}
+
+/** The question about two periods: their dates, and what else is looked at. */
+export function periodsQuery(asked: Asked, ...also: (keyof Asked)[]): URLSearchParams {
+  return queryOf({ ...asked, from: '', to: '' }, ...ENDS, ...also);
+}
+
+/** The same date a year before; of a leap day the day before it. */
+export function yearBefore(date: string): string {
+  const day = new Date(`${date}T00:00:00Z`);
+  if (Number.isNaN(day.getTime())) return '';
+  const month = day.getUTCMonth();
+  day.setUTCFullYear(day.getUTCFullYear() - 1);
+  if (day.getUTCMonth() !== month) day.setUTCDate(0);
+  return day.toISOString().slice(0, 10);
 }
 
 /** What is shown, in a sentence; it heads the printed page. */
@@ -130,6 +149,28 @@ export function verdictWords(difference: Difference): string {
 /** One interval alone tells more than one of many may. */
 const excludesNone = (interval: Interval | undefined): boolean =>
   interval !== undefined && interval.lower * interval.upper > 0;
+
+/** A difference with what it is of. */
+export type Named = readonly [name: string, difference: Difference];
+
+/** Where an interval and a corrected chance seem to say two things: why, and what to make of it. */
+export function disagreeWords(looked: readonly Named[]): string[] {
+  const of = (verdict: Difference['verdict'], excludes: boolean): string[] =>
+    looked
+      .filter(([, d]) => d.verdict === verdict && excludesNone(d.interval) === excludes)
+      .map(([name]) => name);
+  const alone = of('NONE_SEEN', true);
+  const border = of('DIFFERS', false);
+  const count = looked.filter(([, d]) => d.p !== undefined).length;
+  return [
+    alone.length === 0
+      ? ''
+      : `The interval of ${alone.join(', ')} leaves 0 out, and still it is not called a difference: each interval is made as if it alone were looked at, and of ${count} that are looked at together one in twenty does that by chance. The chance p is corrected for all ${count} (Holm). Take it as a question, and ask it alone of later mornings.`,
+    border.length === 0
+      ? ''
+      : `${border.join(', ')}: called a difference, though the interval just holds 0. The chance p and the interval are made in different ways (by dealing anew, and by how mornings scatter) and part at the border. Take it as undecided until there are more mornings.`,
+  ].filter((words) => words !== '');
+}
 
 /** "+4 (−2 to +9)" in points of a hundred, or in minutes. */
 export function differenceWords(difference: Difference, scale: number): string {
@@ -260,44 +301,3 @@ export const groupWords = (name: string): string => name.replace(NUMBERED, '');
 /** Groups as people count: room 2 before room 10. */
 export const inOrder = (a: { first: string }, b: { first: string }): number =>
   a.first.localeCompare(b.first, 'en', { numeric: true });
-
-/** A cause's minutes per start on both sides of a marked change. */
-export interface Moved {
-  label: string;
-  before: number;
-  after: number;
-}
-
-/** The causes of both sides, what moved most first; nothing where a side is withheld. */
-export function movedCauses(
-  before: Causes['causes'],
-  after: Causes['causes'],
-): Moved[] | undefined {
-  if (before.rows === undefined || after.rows === undefined) return undefined;
-  const per = ({ rows, starts }: Causes['causes']): Map<string, number> =>
-    new Map((rows ?? []).map((r) => [r.label, r.minutes / starts]));
-  const [was, is] = [per(before), per(after)];
-  const moved = [...new Set([...was.keys(), ...is.keys()])].map((label) => ({
-    label,
-    before: was.get(label) ?? 0,
-    after: is.get(label) ?? 0,
-  }));
-  const by = (m: Moved): number => Math.abs(m.after - m.before);
-  return moved.sort((a, b) => by(b) - by(a));
-}
-
-/** The days before a date and from it on, within what is looked at; nothing if a side has none. */
-export function sidesOf(
-  { from, to }: Pick<Asked, 'from' | 'to'>,
-  change: string,
-): { before: { from: string; to: string }; after: { from: string; to: string } } | undefined {
-  if (change === '' || (from !== '' && from >= change) || (to !== '' && to < change)) {
-    return undefined;
-  }
-  const day = new Date(`${change}T00:00:00Z`);
-  day.setUTCDate(day.getUTCDate() - 1);
-  return {
-    before: { from, to: day.toISOString().slice(0, 10) },
-    after: { from: change, to },
-  };
-}

@@ -16,7 +16,6 @@ import {
   dispersionWords,
   marks,
   minutes,
-  movedCauses,
   percent,
   roundTop,
   rulesAt,
@@ -166,7 +165,6 @@ export function minutesPanel(chart: ValueChart, rules: readonly Rule[]): Templat
 export function causesPanel(
   { causes, names }: Causes,
   words: (label: string) => string,
-  apart: { before?: Causes | undefined; after?: Causes | undefined } = {},
 ): TemplateResult {
   if (causes.rows === undefined) return withheld(causes.starts);
   const most = Math.max(1, ...causes.rows.map((r) => r.minutes));
@@ -221,8 +219,7 @@ export function causesPanel(
         percent(r.running, 1),
         minutes(r.weakMinutes),
       ]),
-    )}
-    ${apart.before && apart.after ? movedPanel(apart.before, apart.after, words) : nothing}`;
+    )}`;
 }
 
 /** Late minutes of a cause over all starts. */
@@ -263,27 +260,6 @@ export function daysPanel(
     </p>
     ${dataTable(name, head, [...above, ...labels.slice(0, 12).map(row)])} ${how('days')}
     ${filesOf(name, head, [...above, ...labels.map(row)])}`;
-}
-
-/** Each cause before and after the marked change, what moved most first. */
-function movedPanel(
-  before: Causes,
-  after: Causes,
-  words: (label: string) => string,
-): TemplateResult | typeof nothing {
-  const moved = movedCauses(before.causes, after.causes);
-  if (moved === undefined) return nothing;
-  return html`${tableOf(
-    'Minutes by cause before and after the marked change, per start',
-    ['cause', 'before', 'after', 'difference'],
-    moved.map((m) => [
-      before.names?.[m.label] ?? after.names?.[m.label] ?? words(m.label),
-      m.before.toFixed(2),
-      m.after.toFixed(2),
-      // A plain minus: the files' figures are to be added up.
-      (m.after - m.before).toFixed(2),
-    ]),
-  )}`;
 }
 
 export function reasonsPanel(reasons: Reasons, words: (label: string) => string): TemplateResult {

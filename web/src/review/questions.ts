@@ -1,6 +1,7 @@
 import type {
   Causes,
   CausesApart,
+  CausesCompared,
   Closing,
   Comparison,
   Lateness,
@@ -10,10 +11,11 @@ import type {
   ShareChart,
   Summary,
   Trial,
+  TrialsApart,
   ValueChart,
 } from './api.ts';
 import { isPrice, type Price } from './filters.ts';
-import { type Asked, queryOf, sidesOf } from './model.ts';
+import { type Asked, ENDS, periodsQuery, queryOf } from './model.ts';
 
 /** What the page has of its questions; each is shown as it comes. */
 export interface Answers {
@@ -21,24 +23,47 @@ export interface Answers {
   shares?: { chart: ShareChart; rules: Rule[]; unjudged: number };
   minutes?: { chart: ValueChart; rules: Rule[] };
   causes?: Causes;
-  /** On both sides of the marked change. */
-  causesBefore?: Causes | undefined;
-  causesAfter?: Causes | undefined;
+  /** From the marked change on with before it. */
+  causesMoved?: CausesCompared;
   days?: CausesApart;
   reasons?: Reasons;
   rooms?: Rooms;
   lateness?: Lateness;
-  trial?: Trial;
+  trial60?: Trial;
+  trial40?: Trial;
+  trial20?: Trial;
+  trial10?: Trial;
+  trialsApart?: TrialsApart;
   learned?: Closing;
   compared?: { comparisons: Comparison[]; unjudged: number };
+  /** Of two periods. */
+  causesCompared?: CausesCompared;
 }
+
+/** Minutes before the target at which the board's word is kept. */
+export const MOMENTS = ['60', '40', '20', '10'] as const;
 
 /** A part of the page, the figure that the board is asked for, and how. */
 export type Question = readonly [keyof Answers, string, URLSearchParams];
 
-/** True while periods are to be compared and nobody has said where the second begins. */
-export function needsChange(asked: Asked): boolean {
-  return asked.split === 'change' && asked.change === '';
+/** What is to be given before it can be compared; blank if nothing. */
+export function lacks(asked: Asked): string {
+  if (asked.split === 'change' && asked.change === '') {
+    return 'Give the date of the marked change above.';
+  }
+  if (asked.split === 'periods' && ENDS.some((end) => asked[end] === '')) {
+    return 'Give both dates of both periods.';
+  }
+  return '';
+}
+
+/** How the board is asked to compare. */
+function compareQuery(asked: Asked): URLSearchParams {
+  if (asked.split === 'periods') return periodsQuery(asked);
+  if (asked.split !== 'change') return queryOf(asked, 'split');
+  const query = queryOf(asked);
+  query.set('at', asked.change);
+  return query;
 }
 
 /** All that the page asks for these filters, in the order in which it is shown. */
@@ -47,11 +72,8 @@ export function questionsOf(asked: Asked, price: Price): Question[] {
   if (isPrice(price)) {
     for (const [key, value] of Object.entries(price)) measures.set(key, value as string);
   }
-  const compare = queryOf(asked, 'split');
-  if (asked.split === 'change') {
-    compare.delete('split');
-    compare.set('at', asked.change);
-  }
+  const apart = queryOf(asked);
+  apart.set('split', asked.each);
   const weekdays = queryOf(asked, 'by');
   weekdays.set('split', 'weekday');
   const questions: Question[] = [
@@ -63,15 +85,24 @@ export function questionsOf(asked: Asked, price: Price): Question[] {
     ['days', 'causes-apart', weekdays],
     ['rooms', 'rooms', queryOf(asked)],
     ['lateness', 'lateness', queryOf(asked)],
-    ['trial', 'trial', queryOf(asked, 'before')],
+    ...MOMENTS.map((before): Question => [
+      `trial${before}`,
+      'trial',
+      queryOf({ ...asked, before }, 'before'),
+    ]),
+    ['trialsApart', 'trial-apart', apart],
     ['learned', 'learned', new URLSearchParams()],
   ];
-  const sides = sidesOf(asked, asked.change);
-  if (sides !== undefined) {
-    questions.push(
-      ['causesBefore', 'causes', queryOf({ ...asked, ...sides.before }, 'by')],
-      ['causesAfter', 'causes', queryOf({ ...asked, ...sides.after }, 'by')],
-    );
+  if (asked.change !== '') {
+    const moved = queryOf(asked, 'by');
+    moved.set('at', asked.change);
+    questions.push(['causesMoved', 'causes-compared', moved]);
   }
-  return needsChange(asked) ? questions : [...questions, ['compared', 'compare', compare]];
+  if (lacks(asked) === '') {
+    questions.push(['compared', 'compare', compareQuery(asked)]);
+    if (asked.split === 'periods') {
+      questions.push(['causesCompared', 'causes-compared', periodsQuery(asked, 'by')]);
+    }
+  }
+  return questions;
 }

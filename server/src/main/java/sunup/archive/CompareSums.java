@@ -66,14 +66,26 @@ final class CompareSums {
 
   static Map<String, ComparisonSums> of(
       Snapshot archive, Where where, String key, UnaryOperator<String> name) {
-    Both[] all = new Both[1];
-    archive.ask(ALL.replace("$KEY", key), where, row -> all[0] = Both.of(row));
+    Both all = all(archive, where, key);
     Map<String, ComparisonSums> groups = new TreeMap<>();
     archive.ask(
         GROUPS.replace("$KEY", key),
         where,
-        row -> groups.put(name.apply(row.getString(1)), group(row, all[0])));
+        row -> groups.put(name.apply(row.getString(1)), group(row, all)));
     return groups;
+  }
+
+  /** Of two sets of starts that share no morning. */
+  static ComparisonSums apart(Snapshot archive, Where one, Where other) {
+    Both own = all(archive, one, "''");
+    Both others = all(archive, other, "''");
+    return ComparisonSums.apart(own.onTime(), others.onTime(), own.minutes(), others.minutes());
+  }
+
+  private static Both all(Snapshot archive, Where where, String key) {
+    Both[] all = new Both[1];
+    archive.ask(ALL.replace("$KEY", key), where, row -> all[0] = Both.of(row));
+    return all[0];
   }
 
   private static ComparisonSums group(ResultSet row, Both all) throws SQLException {

@@ -16,6 +16,7 @@ import java.util.function.UnaryOperator;
 import org.duckdb.DuckDBConnection;
 import sunup.board.MorningId;
 import sunup.board.SuiteId;
+import sunup.review.CausesCompared;
 import sunup.review.Comparison;
 import sunup.review.ComparisonSums;
 import sunup.review.LateIntervals;
@@ -31,6 +32,7 @@ import sunup.review.learn.Closing;
 import sunup.review.trial.Baselines;
 import sunup.review.trial.Said;
 import sunup.review.trial.Trial;
+import sunup.review.trial.TrialApart;
 import sunup.review.trial.TrialSums;
 
 /** Asks the tables. What is more than a sum is made of the sums by {@code sunup.review} itself. */
@@ -224,6 +226,13 @@ final class DuckFigures implements FactFigures {
   }
 
   @Override
+  public CausesCompared.Sums causeSums(Filter filter, MinutesByCause.Grouping grouping) {
+    try (Snapshot now = snapshot()) {
+      return CausePeriodSums.of(now, filter, grouping);
+    }
+  }
+
+  @Override
   public Map<String, String> itemNames(SuiteId suite) {
     Map<String, String> names = new TreeMap<>();
     try (Connection c = connection.duplicate()) {
@@ -311,6 +320,16 @@ final class DuckFigures implements FactFigures {
     return sums.trial(minutesBefore, seed);
   }
 
+  @Override
+  public TrialApart trial(Filter filter, int minutesBefore, Split split) {
+    try (Snapshot now = snapshot()) {
+      return TrialApart.of(
+          minutesBefore,
+          TrialApartSums.of(
+              now, new Where(filter), column(split), minutesBefore, k -> name(split, k)));
+    }
+  }
+
   /** Rows of {@link #SAID}. */
   private static final class Forecasts implements Snapshot.Reading {
     private final TrialSums sums;
@@ -394,9 +413,10 @@ final class DuckFigures implements FactFigures {
   }
 
   @Override
-  public Map<String, ComparisonSums> sums(Filter filter, LocalDate at) {
-    String key = "CASE WHEN day < " + at.toEpochDay() + " THEN 'before' ELSE 'from' END";
-    return sums(filter, key, k -> k);
+  public ComparisonSums sums(Filter one, Filter other) {
+    try (Snapshot now = snapshot()) {
+      return CompareSums.apart(now, new Where(one), new Where(other));
+    }
   }
 
   private Map<String, ComparisonSums> sums(Filter filter, String key, UnaryOperator<String> name) {

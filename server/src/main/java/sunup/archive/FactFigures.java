@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.function.Consumer;
 import sunup.board.SuiteId;
 import sunup.codec.Maybe;
+import sunup.review.CausesCompared;
 import sunup.review.Comparison;
 import sunup.review.ComparisonSums;
 import sunup.review.Measures;
@@ -17,6 +18,7 @@ import sunup.review.charts.RoomByWeekday;
 import sunup.review.facts.FirstCaseFact;
 import sunup.review.learn.Closing;
 import sunup.review.trial.Trial;
+import sunup.review.trial.TrialApart;
 
 /**
  * Figures of the facts that pass a filter: the same that {@code sunup.review} makes of the facts
@@ -120,6 +122,9 @@ public interface FactFigures {
   /** The same by group. */
   Map<String, MinutesByCause> causes(Filter filter, MinutesByCause.Grouping grouping, Split split);
 
+  /** Sums over mornings by which the causes of two periods are compared. */
+  CausesCompared.Sums causeSums(Filter filter, MinutesByCause.Grouping grouping);
+
   /** What the sheets of a suite's last closed morning call their items, by key. */
   Map<String, String> itemNames(SuiteId suite);
 
@@ -137,6 +142,9 @@ public interface FactFigures {
    */
   Trial trial(Filter filter, int minutesBefore, long seed);
 
+  /** The same in each group by itself. */
+  TrialApart trial(Filter filter, int minutesBefore, Split split);
+
   /** Starts as comparisons need them. */
   List<Comparison.Start> starts(Filter filter);
 
@@ -149,8 +157,8 @@ public interface FactFigures {
   /** Sums by which each group is compared with all others together. */
   Map<String, ComparisonSums> sums(Filter filter, Split split);
 
-  /** The same of the starts {@code from} a date on and {@code before} it. */
-  Map<String, ComparisonSums> sums(Filter filter, LocalDate at);
+  /** Sums by which two sets of starts that share no morning are compared. */
+  ComparisonSums sums(Filter one, Filter other);
 
   /** What the last closed morning of a suite taught. */
   Closing closing(SuiteId suite);

@@ -7,7 +7,6 @@ import io.vertx.ext.web.handler.BodyHandler;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -21,31 +20,26 @@ import sunup.board.MorningId;
 import sunup.board.SuiteId;
 import sunup.codec.Maybe;
 import sunup.intake.History;
-import sunup.review.Comparison;
-import sunup.review.ComparisonSums;
 import sunup.review.Cost;
 import sunup.review.Measures;
+import sunup.review.Split;
 import sunup.review.charts.MinutesByCause;
 import sunup.review.charts.Period;
 import sunup.review.charts.RunRule;
 import sunup.review.charts.ShareChart;
 import sunup.review.charts.ValueChart;
+import sunup.review.facts.BoardSaid;
 import sunup.review.learn.Closing;
 import sunup.review.replay.PastWall;
 import sunup.review.trial.Trial;
+import sunup.review.trial.TrialApart;
 
 /** The review's figures of the cases that the parameters let pass. */
 final class ReviewApi {
   static final String ROOT = "/api/review";
 
   /** Of all drawing and dealing: the same question has the same answer. */
-  private static final long SEED = 20_260_302;
-
-  /** Groups that are compared with the rest at once. */
-  private static final int COMPARED_MOST = 80;
-
-  /** Starts of many mornings that are dealt where sums would have too few mornings on a side. */
-  private static final int DEALT_STARTS_MOST = 20_000;
+  static final long SEED = 20_260_302;
 
   private final Vertx vertx;
   private final Executor pool;
@@ -106,12 +100,8 @@ final class ReviewApi {
   /** Computed and reported causes of late starts side by side; null if too few. */
   record Reasons(@Maybe List<MinutesByCause.Beside> rows) {}
 
-  /**
-   * Comparisons, corrected for their number.
-   *
-   * @param unjudged starts that they leave out, as nobody knows whether they were on time
-   */
-  record Compared(List<Comparison> comparisons, int unjudged) {}
+  /** The board on trial in each group by itself, at each of its moments. */
+  record TrialsApart(Split split, List<TrialApart> moments) {}
 
   /** The closed mornings of a suite, the newest first. */
   record Closed(List<LocalDate> dates) {}
@@ -138,11 +128,13 @@ final class ReviewApi {
     get(router, "/minutes", (f, q) -> minutes(f, q));
     get(router, "/causes", ReviewCauses::all);
     get(router, "/causes-apart", ReviewCauses::apart);
+    get(router, "/causes-compared", ReviewCausesCompared::of);
     get(router, "/reasons", (f, q) -> new Reasons(f.sideBySide(q.filter())));
     get(router, "/rooms", (f, q) -> f.roomByWeekday(q.filter()));
     get(router, "/lateness", (f, q) -> f.lateness(q.filter()));
-    get(router, "/compare", (f, q) -> new Compared(compare(f, q), unjudged(f, q)));
+    get(router, "/compare", ReviewCompare::all);
     get(router, "/trial", (f, q) -> trial(f, q));
+    get(router, "/trial-apart", ReviewApi::trialApart);
     get(router, "/learned", (f, q) -> closing(f, new SuiteId(q.suite())));
     get(router, "/closed", (f, q) -> new Closed(f.closed(new SuiteId(q.suite()))));
     router
@@ -224,11 +216,6 @@ final class ReviewApi {
         figures.unjudged(query.filter(), query.grace()));
   }
 
-  /** Under each morning's own grace. */
-  private static int unjudged(FactFigures figures, ReviewQuery query) throws Answers.Wrong {
-    return figures.unjudged(query.filter(), null);
-  }
-
   private static Minutes minutes(FactFigures figures, ReviewQuery query) throws Answers.Wrong {
     Period period = query.period();
     List<ValueChart.Valued> values = period.meanMinutes(figures.days(query.filter()));
@@ -239,58 +226,17 @@ final class ReviewApi {
         Rule.of(RunRule.WESTERN_ELECTRIC));
   }
 
-  private static List<Comparison> compare(FactFigures figures, ReviewQuery query)
-      throws Answers.Wrong {
-    LocalDate at = query.date("at");
-    Filter filter = query.filter();
-    boolean many = figures.mornings(filter) > ComparisonSums.DEALT_MOST;
-    if (at == null && many) {
-      Map<String, ComparisonSums> groups = figures.sums(filter, query.split());
-      mustBeFew(groups.size());
-      if (!areDealt(groups.values(), groups.values().stream().mapToDouble(ReviewApi::own).sum())) {
-        return Comparison.eachOfSums(groups);
-      }
-    }
-    if (at == null) {
-      Map<String, List<Comparison.Start>> groups = figures.starts(filter, query.split());
-      mustBeFew(groups.size());
-      return Comparison.eachWithTheRest(groups, SEED);
-    }
-    ComparisonSums sums = many ? figures.sums(filter, at).get("from") : null;
-    if (sums != null && !areDealt(List.of(sums), own(sums) + sums.otherOnTime().n())) {
-      return List.of(sums.compare("from " + at, "before " + at));
-    }
-    return List.of(
-        Comparison.ofStarts(
-            "from " + at,
-            figures.starts(filter.between(ReviewQuery.later(filter.from(), at), filter.to())),
-            "before " + at,
-            figures.starts(
-                filter.between(filter.from(), ReviewQuery.earlier(filter.to(), at.minusDays(1)))),
-            SEED));
-  }
-
-  private static double own(ComparisonSums sums) {
-    return sums.ownOnTime().n();
-  }
-
-  /** True if one has too few mornings for sums, and there are not too many starts to deal them. */
-  private static boolean areDealt(Collection<ComparisonSums> sums, double starts) {
-    return starts <= DEALT_STARTS_MOST && sums.stream().anyMatch(ComparisonSums::askForDealing);
-  }
-
-  private static void mustBeFew(int groups) throws Answers.Wrong {
-    if (groups > COMPARED_MOST) {
-      throw new Answers.Wrong(
-          "Too many",
-          422,
-          "There are " + groups + " groups. Choose fewer: " + COMPARED_MOST + " at most.");
-    }
-  }
-
   private static Trial trial(FactFigures figures, ReviewQuery query) throws Answers.Wrong {
     int before = query.minutesBefore();
     return figures.trial(query.filter(), before, SEED);
+  }
+
+  private static TrialsApart trialApart(FactFigures figures, ReviewQuery query)
+      throws Answers.Wrong {
+    Filter filter = query.filter();
+    Split split = query.split();
+    return new TrialsApart(
+        split, BoardSaid.MOMENTS.stream().map(at -> figures.trial(filter, at, split)).toList());
   }
 
   private Closing closing(FactFigures figures, SuiteId suite) {

@@ -76,8 +76,7 @@ final class ReviewCauses {
     return new Apart(query.grouping(), query.split(), groups);
   }
 
-  private static Map<String, String> items(FactFigures figures, ReviewQuery query)
-      throws Answers.Wrong {
+  static Map<String, String> items(FactFigures figures, ReviewQuery query) throws Answers.Wrong {
     return query.grouping() == Grouping.ITEM
         ? figures.itemNames(new SuiteId(query.suite()))
         : Map.of();
@@ -103,7 +102,7 @@ final class ReviewCauses {
   }
 
   /** A label is a kind, or a kind and an item's key. */
-  private static String name(String label, Map<String, String> items) {
+  static String name(String label, Map<String, String> items) {
     int at = label.indexOf(' ');
     String item = at < 0 ? null : items.get(label.substring(at + 1));
     return item == null ? null : label.substring(0, at) + ": " + item;

@@ -21,6 +21,7 @@ import sunup.board.DelayReason;
 import sunup.board.LearnedTimes;
 import sunup.board.MorningId;
 import sunup.board.SuiteId;
+import sunup.review.CausesCompared;
 import sunup.review.Comparison;
 import sunup.review.ComparisonSums;
 import sunup.review.Measures;
@@ -35,6 +36,7 @@ import sunup.review.facts.FirstCaseFact;
 import sunup.review.facts.ForecastNote;
 import sunup.review.learn.Lessons;
 import sunup.review.trial.Trial;
+import sunup.review.trial.TrialApart;
 
 /** The archive says what the review says of the facts themselves, and keeps what it was given. */
 class FactStoreTest {
@@ -149,6 +151,8 @@ class FactStoreTest {
           .apart(SOME_FACTS)
           .forEach((name, facts) -> apart.put(name, MinutesByCause.of(facts, grouping)));
       same(figures().causes(SOME, grouping, Split.WEEKDAY), apart);
+      same(figures().causeSums(SOME, grouping), CausesCompared.Sums.of(SOME_FACTS, grouping));
+      same(figures().causeSums(Filter.ALL, grouping), CausesCompared.Sums.of(FACTS, grouping));
     }
     same(figures().sideBySide(SOME), MinutesByCause.sideBySide(SOME_FACTS));
     same(figures().roomByWeekday(SOME), RoomByWeekday.ofFacts(SOME_FACTS));
@@ -178,6 +182,12 @@ class FactStoreTest {
     for (int before : List.of(60, 20)) {
       same(figures().trial(SOME, before, 1), Trial.of(SOME_FACTS, before, 1));
       same(figures().trial(Filter.ALL, before, 1), Trial.of(FACTS, before, 1));
+      for (Split split : List.of(Split.ROOM, Split.SERVICE, Split.WEEKDAY)) {
+        same(figures().trial(SOME, before, split), TrialApart.of(SOME_FACTS, split, before));
+        TrialApart all = figures().trial(Filter.ALL, before, split);
+        same(all, TrialApart.of(FACTS, split, before));
+        assertThat(all.groups()).allMatch(g -> g.overAverage().p() != null);
+      }
     }
   }
 
@@ -208,7 +218,9 @@ class FactStoreTest {
           facts.stream().filter(f -> f.morning().date().isBefore(at)).toList();
       List<FirstCaseFact> from =
           facts.stream().filter(f -> !f.morning().date().isBefore(at)).toList();
-      Comparison periods = of.sums(Filter.ALL, at).get("from").compare("from", "before");
+      Filter first = Filter.ALL.between(null, at.minusDays(1));
+      Filter second = Filter.ALL.between(at, null);
+      Comparison periods = of.sums(second, first).compare("from", "before");
       same(periods, Comparison.of("from", from, "before", before, 1));
       assertThat(periods.minutes().p()).isNotNull();
     }

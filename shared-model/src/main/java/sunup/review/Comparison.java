@@ -84,9 +84,11 @@ public record Comparison(
       @Maybe Interval interval,
       @Maybe Double p,
       @Maybe Double adjusted) {
-    static final Difference TOO_FEW = new Difference(Verdict.TOO_FEW, null, null, null, null, null);
+    public static final Difference TOO_FEW =
+        new Difference(Verdict.TOO_FEW, null, null, null, null, null);
 
-    Difference adjusted(double by) {
+    /** The same with its chance corrected. */
+    public Difference adjusted(double by) {
       Verdict then = by <= LEVEL ? Verdict.DIFFERS : Verdict.NONE_SEEN;
       return new Difference(then, value, newcombe, interval, p, by);
     }

@@ -100,6 +100,14 @@ public record ComparisonSums(
     }
   }
 
+  /** Of two that share no morning: periods. */
+  public static ComparisonSums apart(
+      Moments ownOnTime, Moments otherOnTime, Moments ownMinutes, Moments otherMinutes) {
+    Within none = new Within(0, 0, 0);
+    return new ComparisonSums(
+        0, 0, 0, none, none, ownOnTime, otherOnTime, ownMinutes, otherMinutes);
+  }
+
   /** The sums of starts themselves. */
   static ComparisonSums of(Map<MorningId, List<Start>> ones, Map<MorningId, List<Start>> others) {
     int shared = 0;

@@ -19,6 +19,7 @@ import sunup.archive.DuckFacts;
 import sunup.archive.FactFigures;
 import sunup.archive.FactStore.Source;
 import sunup.archive.Filter;
+import sunup.review.CausesCompared;
 import sunup.review.Comparison;
 import sunup.review.Split;
 import sunup.review.charts.MinutesByCause.Grouping;
@@ -108,11 +109,29 @@ final class ReviewBench implements Callable<Integer> {
     all.put("rooms by weekday", FactFigures::roomByWeekday);
     all.put("distribution", FactFigures::lateness);
     LocalDate at = FIRST.plusDays(years * 182L);
-    all.put("compare before and after", (f, x) -> f.sums(x, at).get("from").compare("a", "b"));
+    all.put(
+        "compare before and after",
+        (f, x) -> f.sums(from(x, at), before(x, at)).compare("from", "before"));
+    for (Grouping by : List.of(Grouping.SECTION, Grouping.ITEM, Grouping.REPORTED)) {
+      all.put(
+          "causes of two periods, " + by.name().toLowerCase(Locale.ROOT),
+          (f, x) ->
+              CausesCompared.of(
+                  "from", f.causeSums(from(x, at), by), "before", f.causeSums(before(x, at), by)));
+    }
     all.put("compare services", (f, x) -> Comparison.eachOfSums(f.sums(x, Split.SERVICE)));
     all.put("compare rooms", (f, x) -> Comparison.eachOfSums(f.sums(x, Split.ROOM)));
     all.put("board on trial", (f, x) -> f.trial(x, 20, 1));
+    all.put("board on trial by room", (f, x) -> f.trial(x, 20, Split.ROOM));
     return all;
+  }
+
+  private static Filter from(Filter filter, LocalDate at) {
+    return filter.between(at, filter.to());
+  }
+
+  private static Filter before(Filter filter, LocalDate at) {
+    return filter.between(filter.from(), at.minusDays(1));
   }
 
   private double took(BiFunction<FactFigures, Filter, Object> question, Filter filter)

@@ -78,9 +78,7 @@ public record MinutesByCause(
     long weak = 0;
     Map<String, Sum> sums = new LinkedHashMap<>();
     for (FirstCaseFact fact : starts) {
-      Map<String, Sum> own =
-          grouping == Grouping.REPORTED ? reported(fact) : computed(fact, grouping);
-      for (Map.Entry<String, Sum> e : own.entrySet()) {
+      for (Map.Entry<String, Sum> e : ofOne(fact, grouping).entrySet()) {
         sums.merge(e.getKey(), e.getValue(), Sum::plus);
       }
       all += fact.lateMs();
@@ -107,6 +105,11 @@ public record MinutesByCause(
 
   private static double minutes(long ms) {
     return (double) ms / FirstCaseFact.MINUTE;
+  }
+
+  /** What one start gives to each label. */
+  public static Map<String, Sum> ofOne(FirstCaseFact fact, Grouping grouping) {
+    return grouping == Grouping.REPORTED ? reported(fact) : computed(fact, grouping);
   }
 
   /** What the chain of one start gives to each label of a computed grouping. */

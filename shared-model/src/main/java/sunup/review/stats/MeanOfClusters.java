@@ -20,9 +20,13 @@ public record MeanOfClusters(int clusters, double x, double n, double xx, double
 
   /** Of the mean; asked for two clusters or more. */
   public double variance() {
+    return (double) clusters / (clusters - 1) * offs() / (n * n);
+  }
+
+  /** Sum of the squares of x - mean n. */
+  double offs() {
     double mean = mean();
-    double offs = Math.max(0, xx - 2 * mean * xn + mean * mean * nn);
-    return (double) clusters / (clusters - 1) * offs / (n * n);
+    return Math.max(0, xx - 2 * mean * xn + mean * mean * nn);
   }
 
   /**

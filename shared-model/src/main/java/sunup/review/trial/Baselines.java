@@ -11,8 +11,8 @@ import sunup.review.stats.Logistic;
  * mornings came before.
  */
 public final class Baselines {
-  static final int LEAST_STARTS = 30;
-  static final int LEAST_MORNINGS = 5;
+  public static final int LEAST_STARTS = 30;
+  public static final int LEAST_MORNINGS = 5;
 
   private final Map<LocalDate, Plain> on;
 

@@ -40,6 +40,7 @@ public record Trial(
    * @param brierInterval of the score, or null
    * @param spiegelhalter z of the test that the chances said are right, beyond 2 or -2 they are not
    *     (D. J. Spiegelhalter, Stat Med 5 (1986) 421-433); null where it has no spread
+   * @param large whether as many came on time as was said
    * @param curve the calibration curve
    * @param overAverage skill over the site's share on time up to then, or null
    * @param overPercentDone skill over percent done by a logistic fit, or null
@@ -51,6 +52,7 @@ public record Trial(
       Murphy brier,
       @Maybe Interval brierInterval,
       @Maybe Double spiegelhalter,
+      InTheLarge large,
       List<Bin> curve,
       @Maybe Skill overAverage,
       @Maybe Skill overPercentDone,

@@ -11,6 +11,7 @@ import sunup.review.facts.Withheld;
 import sunup.review.stats.Chances;
 import sunup.review.stats.Clusters;
 import sunup.review.stats.Interval;
+import sunup.review.stats.MeanOfClusters;
 import sunup.review.stats.Resampling;
 import sunup.review.trial.Trial.Bin;
 import sunup.review.trial.Trial.Named;
@@ -62,6 +63,7 @@ public final class TrialSums {
     final double[] columns = new double[COLUMNS];
     final int[] in = new int[BINS];
     final int[] came = new int[BINS];
+    double said;
     int named;
     int right;
     int beside;
@@ -97,6 +99,7 @@ public final class TrialSums {
     int bin = bin(p);
     sums.columns[SQUARES] += s.squared();
     sums.columns[N]++;
+    sums.said += p;
     sums.in[bin]++;
     sums.came[bin] += s.came() ? 1 : 0;
     if (s.named() != null) {
@@ -191,6 +194,7 @@ public final class TrialSums {
         Murphy.of(cells, total[SQUARES] / n),
         intervals.get(0),
         spiegelhalter(parts),
+        large(of),
         curve,
         skill(beside, total[BOARD], total[AVERAGE], intervals.get(1)),
         skill(beside, total[BOARD], total[FITTED], intervals.get(2)),
@@ -211,10 +215,32 @@ public final class TrialSums {
     Arrays.setAll(sum.columns, c -> one.columns[c] + other.columns[c]);
     Arrays.setAll(sum.in, b -> one.in[b] + other.in[b]);
     Arrays.setAll(sum.came, b -> one.came[b] + other.came[b]);
+    sum.said = one.said + other.said;
     sum.named = one.named + other.named;
     sum.right = one.right + other.right;
     sum.beside = one.beside + other.beside;
     return sum;
+  }
+
+  private static InTheLarge large(List<Sums> of) {
+    double came = 0;
+    double x = 0;
+    double n = 0;
+    double xx = 0;
+    double xn = 0;
+    double nn = 0;
+    for (Sums morning : of) {
+      int yes = Arrays.stream(morning.came).sum();
+      double off = morning.said - yes;
+      double all = morning.columns[N];
+      came += yes;
+      x += off;
+      n += all;
+      xx += off * off;
+      xn += off * all;
+      nn += all * all;
+    }
+    return InTheLarge.of(new MeanOfClusters(of.size(), x, n, xx, xn, nn), came);
   }
 
   private double said(int bin, int... parts) {

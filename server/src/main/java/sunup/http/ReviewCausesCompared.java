@@ -1,0 +1,42 @@
+package sunup.http;
+
+import java.util.Map;
+import java.util.TreeMap;
+import sunup.archive.FactFigures;
+import sunup.review.CausesCompared;
+import sunup.review.charts.MinutesByCause.Grouping;
+
+/** Late minutes by cause of two periods, with what the suite's sheets call their items. */
+final class ReviewCausesCompared {
+  private ReviewCausesCompared() {}
+
+  /**
+   * Causes of two periods.
+   *
+   * @param names what to show for a label that has an item's key in it; labels without one, and
+   *     items that no sheet has any more, are not in it
+   */
+  record Compared(Grouping by, CausesCompared causes, Map<String, String> names) {}
+
+  static Compared of(FactFigures figures, ReviewQuery query) throws Answers.Wrong {
+    TwoPeriods two = TwoPeriods.of(query);
+    Grouping by = query.grouping();
+    CausesCompared causes =
+        CausesCompared.of(
+            two.firstName(),
+            figures.causeSums(two.first(), by),
+            two.secondName(),
+            figures.causeSums(two.second(), by));
+    Map<String, String> items = ReviewCauses.items(figures, query);
+    Map<String, String> names = new TreeMap<>();
+    if (causes.rows() != null) {
+      for (CausesCompared.Row row : causes.rows()) {
+        String name = ReviewCauses.name(row.label(), items);
+        if (name != null) {
+          names.put(row.label(), name);
+        }
+      }
+    }
+    return new Compared(by, causes, names);
+  }
+}

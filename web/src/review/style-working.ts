@@ -1,0 +1,44 @@
+import { css } from 'lit';
+
+/** How the page says that it is asking, and which figures are of the choice before. */
+export const workingStyle = css`
+  .working {
+    position: sticky;
+    top: 0;
+    margin: 0;
+    padding: 4px 0;
+    min-height: 24px;
+    font-size: 14px;
+    color: var(--dim);
+    background: var(--ground);
+  }
+  .working.now {
+    color: var(--ink);
+    font-weight: 650;
+  }
+  /* Grey and with an edge: dimmed letters would be too pale to read. */
+  .old {
+    border-left: 12px solid var(--edge);
+    padding-left: 12px;
+    filter: grayscale(1);
+  }
+  .old :is(svg, sunup-chart) {
+    opacity: 0.6;
+  }
+  h3 {
+    font-size: var(--step-1);
+    margin: 14px 0 4px;
+  }
+  .verdict {
+    margin: 4px 0;
+    padding-left: 20px;
+    max-width: 78ch;
+  }
+  .earlier {
+    border: 1px solid var(--edge);
+    border-radius: 6px;
+    padding: 2px 8px;
+    font-size: 14px;
+    color: var(--dim);
+  }
+`;
