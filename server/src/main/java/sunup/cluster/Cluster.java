@@ -52,7 +52,9 @@ public final class Cluster implements AutoCloseable {
       throws IOException {
     byte[] random = new byte[ID_BYTES];
     new SecureRandom().nextBytes(random);
-    this.self = new Node(HexFormat.of().formatHex(random), options.host(), options.port() + 1);
+    this.self =
+        new Node(
+            HexFormat.of().formatHex(random), options.host(), options.port() + 1, types.reads());
     this.bus = new TcpBus(vertx, options, self, new Heard());
     this.sealed = new SealedBus(bus, seal);
     this.suites = open.apply(new Others());

@@ -10,6 +10,7 @@ import com.hazelcast.core.HazelcastInstance;
 import com.hazelcast.core.HazelcastInstanceNotActiveException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import sunup.suites.Clock;
 
 /**
@@ -19,6 +20,7 @@ import sunup.suites.Clock;
 final class HazelcastMembers implements Members, AutoCloseable {
   private static final String ID = "sunup.node";
   private static final String BUS = "sunup.bus";
+  private static final String READS = "sunup.reads";
 
   private final Node self;
   private final Clock clock;
@@ -61,6 +63,7 @@ final class HazelcastMembers implements Members, AutoCloseable {
     config.getSerializationConfig().setJavaSerializationFilterConfig(filter);
     config.getMemberAttributeConfig().setAttribute(ID, self.id());
     config.getMemberAttributeConfig().setAttribute(BUS, self.host() + " " + self.port());
+    config.getMemberAttributeConfig().setAttribute(READS, String.join(" ", self.reads()));
     NetworkConfig network = config.getNetworkConfig();
     network.setPort(options.port()).setPortAutoIncrement(false).setReuseAddress(true);
     network.getInterfaces().setEnabled(true).addInterface(options.host());
@@ -106,7 +109,12 @@ final class HazelcastMembers implements Members, AutoCloseable {
       return null;
     }
     int blank = bus.indexOf(' ');
-    return new Node(id, bus.substring(0, blank), Integer.parseInt(bus.substring(blank + 1)));
+    String reads = member.getAttribute(READS);
+    return new Node(
+        id,
+        bus.substring(0, blank),
+        Integer.parseInt(bus.substring(blank + 1)),
+        reads == null ? Set.of() : Set.of(reads.split(" ")));
   }
 
   @Override

@@ -1,6 +1,7 @@
 package sunup.cluster;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -149,16 +150,22 @@ final class Peers {
     }
   }
 
-  /** Of these types, what all members and all who were heard of late say that they read. */
+  /**
+   * Of these types, what all members and all who were heard of late read: as they say in their
+   * pulses, or as they said when they joined, which is known of a silent one, too, that this node
+   * has never heard. A process never reads less than it did.
+   */
   Set<String> readByAll(Set<String> types) {
-    Set<String> ids = named();
-    live().forEach(peer -> ids.add(peer.id));
-    ids.removeIf(id -> id.equals(self) || isEnded(id));
+    Map<String, Set<String>> named = new HashMap<>();
+    live().forEach(peer -> named.put(peer.id, Set.of()));
+    members.nodes().forEach(node -> named.put(node.id(), node.reads()));
+    named.keySet().removeIf(id -> id.equals(self) || isEnded(id));
     Set<String> read = new HashSet<>(types);
-    for (String id : ids) {
-      Peer peer = all.get(id);
-      read.removeIf(type -> peer == null || !peer.reads(type));
-    }
+    named.forEach(
+        (id, said) -> {
+          Peer peer = all.get(id);
+          read.removeIf(type -> !said.contains(type) && (peer == null || !peer.reads(type)));
+        });
     return Set.copyOf(read);
   }
 

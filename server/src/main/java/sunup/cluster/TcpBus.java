@@ -127,7 +127,7 @@ final class TcpBus implements Bus, AutoCloseable {
             done -> {
               opening.remove(node.id());
               if (done.failed()) {
-                LOG.debug("no line to {}: {}", node, done.cause().toString());
+                LOG.debug("no line to {}: {}", node.id(), done.cause().toString());
                 if (refused(done.cause()) && !callers.containsKey(node.id())) {
                   listener.ended(node.id());
                 }
@@ -135,7 +135,8 @@ final class TcpBus implements Bus, AutoCloseable {
               }
               NetSocket socket = done.result();
               Line line = new Line(socket);
-              socket.exceptionHandler(e -> LOG.debug("a line to {} broke: {}", node, e.toString()));
+              socket.exceptionHandler(
+                  e -> LOG.debug("a line to {} broke: {}", node.id(), e.toString()));
               long openedAt = System.nanoTime();
               socket.closeHandler(
                   v -> {

@@ -50,7 +50,8 @@ final class Wanted {
   /** How often it was lost to another node lately. */
   int lost;
 
-  long lostAt;
+  /** Long ago as long as it never was. */
+  private long lostAt = Long.MIN_VALUE / 2;
 
   /** The epoch that the journal had when it was last asked. */
   long journalEpoch;

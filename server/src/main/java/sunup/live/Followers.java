@@ -103,7 +103,7 @@ final class Followers {
     }
 
     @Override
-    public void beat(Buffer message) {
+    public void beat(Buffer message, long madeAt) {
       if (behind) {
         channel.view(this);
       }

@@ -43,6 +43,7 @@ public final class LiveEndpoint {
 
   private final Refusals refusals;
   private final Set<LiveSocket> sockets = ConcurrentHashMap.newKeySet();
+  private final Loops loops = new Loops();
   private final Map<String, Integer> perAddress = new HashMap<>();
 
   /**
@@ -133,7 +134,7 @@ public final class LiveEndpoint {
     LiveSocket live =
         new LiveSocket(
             socket,
-            vertx.getOrCreateContext(),
+            loops.of(vertx.getOrCreateContext()),
             vertx,
             suites,
             clock,

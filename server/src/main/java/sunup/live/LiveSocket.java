@@ -1,6 +1,5 @@
 package sunup.live;
 
-import io.vertx.core.Context;
 import io.vertx.core.Vertx;
 import io.vertx.core.buffer.Buffer;
 import io.vertx.core.http.ServerWebSocket;
@@ -27,8 +26,8 @@ import sunup.wire.ClientMessage;
 import sunup.wire.ServerMessage;
 
 /**
- * One screen's socket. All of it happens on the socket's own context; what the lane sends hops
- * there first.
+ * One screen's socket. All of it happens on the socket's event loop; what the lane sends hops there
+ * first.
  *
  * <p>A screen that reads too slowly is not buffered for: beyond {@link Limits#pendingBytesSoft} of
  * unsent bytes its frames are left out, and when all is sent it gets a view.
@@ -49,7 +48,7 @@ final class LiveSocket implements Screen, Door.Line {
   private static final int FORCE_CLOSE_MS = 2_000;
 
   private final ServerWebSocket socket;
-  private final Context context;
+  private final Loop loop;
   private final Vertx vertx;
   private final MorningsBySuite suites;
   private final Clock clock;
@@ -84,14 +83,14 @@ final class LiveSocket implements Screen, Door.Line {
 
   LiveSocket(
       ServerWebSocket socket,
-      Context context,
+      Loop loop,
       Vertx vertx,
       MorningsBySuite suites,
       Clock clock,
       Limits limits,
       Function<Door.Line, Door> doors) {
     this.socket = socket;
-    this.context = context;
+    this.loop = loop;
     this.vertx = vertx;
     this.suites = suites;
     this.clock = clock;
@@ -128,9 +127,14 @@ final class LiveSocket implements Screen, Door.Line {
   }
 
   @Override
+  public Loop loop() {
+    return loop;
+  }
+
+  @Override
   public void view(Buffer message) {
-    context.runOnContext(
-        v -> {
+    loop.runHere(
+        () -> {
           viewAsked = false;
           if (pendingBytes > limits.pendingBytesSoft()) {
             fallBehind();
@@ -143,8 +147,8 @@ final class LiveSocket implements Screen, Door.Line {
 
   @Override
   public void frame(Buffer message) {
-    context.runOnContext(
-        v -> {
+    loop.runHere(
+        () -> {
           if (behind) {
             return;
           }
@@ -157,12 +161,11 @@ final class LiveSocket implements Screen, Door.Line {
   }
 
   @Override
-  public void beat(Buffer message) {
-    long given = realNow();
-    context.runOnContext(
-        v -> {
+  public void beat(Buffer message, long madeAt) {
+    loop.runHere(
+        () -> {
           // If the program stood still until the next was due, it proves nothing any more.
-          if (!behind && realNow() - given <= mornings.pace().beatMs()) {
+          if (!behind && realNow() - madeAt <= mornings.pace().beatMs()) {
             write(message);
           }
         });
@@ -170,7 +173,7 @@ final class LiveSocket implements Screen, Door.Line {
 
   /** Ends the socket because the server ends. */
   void goAway() {
-    context.runOnContext(v -> close(GOING_AWAY, "the server is closing; come back shortly"));
+    loop.run(() -> close(GOING_AWAY, "the server is closing; come back shortly"));
   }
 
   private long realNow() {
@@ -317,7 +320,7 @@ final class LiveSocket implements Screen, Door.Line {
 
   @Override
   public void run(Runnable task) {
-    context.runOnContext(v -> task.run());
+    loop.run(task);
   }
 
   @Override
@@ -374,8 +377,8 @@ final class LiveSocket implements Screen, Door.Line {
   /** Any thread. */
   private void answered(ServerMessage.Answer answer) {
     Buffer message = AudienceStream.encode(answer);
-    context.runOnContext(
-        v -> {
+    loop.run(
+        () -> {
           inFlight--;
           write(message);
         });

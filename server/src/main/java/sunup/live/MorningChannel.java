@@ -4,13 +4,10 @@ import io.vertx.core.buffer.Buffer;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicReference;
-import java.util.function.BiConsumer;
-import java.util.function.Consumer;
 import java.util.function.Supplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -43,7 +40,7 @@ final class MorningChannel implements Channel {
   private final Keeping keeping;
   private final Asking asking;
   private final AtomicReference<Standpoint> arriving = new AtomicReference<>();
-  private final Set<Screen> screens = new LinkedHashSet<>();
+  private final Crowd crowd;
   private final Map<Screen, Resume> waiting = new LinkedHashMap<>();
   private volatile Standpoint known;
   private Object memory;
@@ -66,6 +63,7 @@ final class MorningChannel implements Channel {
   MorningChannel(Owner owner, Tools tools, Map<Audience, Long> firstN) {
     this.owner = owner;
     this.tools = tools;
+    this.crowd = new Crowd(owner.morning());
     for (Audience audience : Audience.values()) {
       streams.put(
           audience,
@@ -120,7 +118,7 @@ final class MorningChannel implements Channel {
     figures.close();
     searches.close();
     unwatch.run();
-    screens.clear();
+    crowd.clear();
     waiting.clear();
   }
 
@@ -137,7 +135,7 @@ final class MorningChannel implements Channel {
       waiting.put(screen, resume);
       return;
     }
-    screens.add(screen);
+    crowd.add(screen);
     AudienceStream stream = streams.get(screen.audience());
     boolean same = resume != null && resume.morning().equals(morning());
     List<Buffer> missed = same ? stream.since(resume.epoch(), resume.n()) : null;
@@ -147,42 +145,19 @@ final class MorningChannel implements Channel {
       missed.forEach(screen::frame);
     }
     if (alive(screen.audience())) {
-      screen.beat(beatOf(stream));
+      screen.beat(beatOf(stream), tools.clock().monotonicMs());
     }
-  }
-
-  /** One screen that fails is no reason to leave out the others; it finds the gap by itself. */
-  private void each(Iterable<Screen> all, Consumer<Screen> what) {
-    for (Screen screen : all) {
-      try {
-        what.accept(screen);
-      } catch (RuntimeException e) {
-        LOG.error("a screen of {} could not be told", morning(), e);
-      }
-    }
-  }
-
-  /** Each screen gets what was made for its audience, if anything was. */
-  private void send(Map<Audience, Buffer> made, BiConsumer<Screen, Buffer> how) {
-    each(
-        screens,
-        screen -> {
-          Buffer one = made.get(screen.audience());
-          if (one != null) {
-            how.accept(screen, one);
-          }
-        });
   }
 
   @Override
   public void leave(Screen screen) {
-    screens.remove(screen);
+    crowd.remove(screen);
     waiting.remove(screen);
   }
 
   @Override
   public void view(Screen screen) {
-    if (screens.contains(screen)) {
+    if (crowd.has(screen)) {
       screen.view(streams.get(screen.audience()).view());
     }
   }
@@ -238,10 +213,12 @@ final class MorningChannel implements Channel {
     }
     drawnEpoch = now.epoch();
     lastFrameAt = tools.clock().monotonicMs();
-    each(screens, screen -> screen.view(streams.get(screen.audience()).view()));
+    Map<Audience, Buffer> views = new EnumMap<>(Audience.class);
+    streams.forEach((audience, stream) -> views.put(audience, stream.view()));
+    crowd.tell(views, Screen::view);
     Map<Screen, Resume> came = new LinkedHashMap<>(waiting);
     waiting.clear();
-    each(came.keySet(), screen -> join(screen, came.get(screen)));
+    came.forEach((screen, resume) -> crowd.guarded(() -> join(screen, resume)));
   }
 
   private Sight.Seen look(Standpoint now) {
@@ -335,11 +312,11 @@ final class MorningChannel implements Channel {
       begin();
       return;
     }
+    long at = tools.clock().monotonicMs();
     Sight.Seen seen = look(now);
     if (seen == null) {
       return;
     }
-    long at = tools.clock().monotonicMs();
     Map<Audience, Buffer> frames = new EnumMap<>(Audience.class);
     for (Map.Entry<Audience, AudienceStream> entry : streams.entrySet()) {
       AudienceStream stream = entry.getValue();
@@ -352,7 +329,7 @@ final class MorningChannel implements Channel {
         lastFrameAt = at;
       }
     }
-    send(frames, Screen::frame);
+    crowd.tell(frames, Screen::frame);
     if (now.owned() && journal() == Journaling.ANSWERS) {
       keeping.shown(now, seen.memory(), foretold);
     }
@@ -437,7 +414,8 @@ final class MorningChannel implements Channel {
             beats.put(audience, beatOf(stream));
           }
         });
-    send(beats, Screen::beat);
+    long madeAt = tools.clock().monotonicMs();
+    crowd.tell(beats, (screen, beat) -> screen.beat(beat, madeAt));
   }
 
   private Buffer beatOf(AudienceStream stream) {

@@ -3,13 +3,8 @@ package sunup.live;
 import io.vertx.core.buffer.Buffer;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
-import java.util.function.Consumer;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
 import sunup.board.MorningId;
 import sunup.suites.Clock;
 import sunup.suites.Standpoint;
@@ -20,8 +15,6 @@ import sunup.wire.Audience;
  * each message as one shared buffer. Makes no frame and no heartbeat of its own.
  */
 final class RelayChannel implements Channel {
-  private static final Logger LOG = LoggerFactory.getLogger(RelayChannel.class);
-
   private static final long SOON_MS = 200;
 
   private final MorningId morning;
@@ -30,7 +23,7 @@ final class RelayChannel implements Channel {
   private final Lane lane;
   private final Pace pace;
   private final Map<Audience, RelayStream> streams = new EnumMap<>(Audience.class);
-  private final Set<Screen> screens = new LinkedHashSet<>();
+  private final Crowd crowd;
   private final Map<Screen, Resume> waiting = new LinkedHashMap<>();
   private volatile long beatAt = Long.MIN_VALUE;
   private volatile boolean readOnly;
@@ -43,6 +36,7 @@ final class RelayChannel implements Channel {
     this.clock = clock;
     this.lane = lane;
     this.pace = pace;
+    this.crowd = new Crowd(morning);
     for (Audience audience : Audience.values()) {
       streams.put(audience, new RelayStream(pace));
     }
@@ -81,7 +75,7 @@ final class RelayChannel implements Channel {
   @Override
   public void close() {
     closed = true;
-    screens.clear();
+    crowd.clear();
     waiting.clear();
   }
 
@@ -91,7 +85,7 @@ final class RelayChannel implements Channel {
     boolean same = resume != null && resume.morning().equals(morning);
     List<Buffer> missed = same ? stream.since(resume.epoch(), resume.n()) : null;
     if (missed != null) {
-      screens.add(screen);
+      crowd.add(screen);
       missed.forEach(screen::frame);
       return;
     }
@@ -99,13 +93,13 @@ final class RelayChannel implements Channel {
       waiting.put(screen, resume);
       return;
     }
-    screens.add(screen);
+    crowd.add(screen);
     view(screen);
   }
 
   @Override
   public void leave(Screen screen) {
-    screens.remove(screen);
+    crowd.remove(screen);
     waiting.remove(screen);
   }
 
@@ -113,7 +107,7 @@ final class RelayChannel implements Channel {
   public void view(Screen screen) {
     List<Buffer> all = streams.get(screen.audience()).all();
     if (all == null) {
-      screens.remove(screen);
+      crowd.remove(screen);
       waiting.put(screen, null);
       askViews();
       return;
@@ -133,13 +127,13 @@ final class RelayChannel implements Channel {
       case VIEW -> {
         viewsWanted = false;
         if (stream.takeView(head, message)) {
-          each(audience, screen -> screen.view(message));
+          crowd.tell(Map.of(audience, message), Screen::view);
         }
         admit(audience);
       }
       case FRAME -> {
         if (stream.takeFrame(head, message, clock.monotonicMs())) {
-          each(audience, screen -> screen.frame(message));
+          crowd.tell(Map.of(audience, message), Screen::frame);
           if (stream.grown()) {
             askViews();
           }
@@ -153,7 +147,8 @@ final class RelayChannel implements Channel {
         } else {
           beatAt = clock.monotonicMs();
           readOnly = head.readOnly();
-          each(audience, screen -> screen.beat(message));
+          long madeAt = beatAt;
+          crowd.tell(Map.of(audience, message), (screen, beat) -> screen.beat(beat, madeAt));
         }
       }
     }
@@ -169,18 +164,6 @@ final class RelayChannel implements Channel {
             join(screen, resume);
           }
         });
-  }
-
-  private void each(Audience audience, Consumer<Screen> what) {
-    for (Screen screen : List.copyOf(screens)) {
-      if (screen.audience() == audience) {
-        try {
-          what.accept(screen);
-        } catch (RuntimeException e) {
-          LOG.error("a screen of {} could not be told", morning, e);
-        }
-      }
-    }
   }
 
   @Override

@@ -74,6 +74,27 @@ class PeersTest {
   }
 
   @Test
+  void shouldKnowWhatASilentNodeReadsThatItNeverHeard() {
+    named.add(node("d"));
+    assertThat(peers.readByAll(NEW)).as("a version that does not say").isEmpty();
+    named.set(3, new Node("d", "10.0.0.d", 7461, Set.of("old-kind")));
+    assertThat(peers.readByAll(NEW)).as("an older version").isEmpty();
+    named.set(3, new Node("d", "10.0.0.d", 7461, Set.of("old-kind", "new-kind")));
+    assertThat(peers.readByAll(NEW)).isEqualTo(NEW);
+  }
+
+  @Test
+  void shouldKnowThatALaterVersionReadsWhatItCallsNewNoMore() {
+    long now = clock.monotonicMs();
+    named.add(new Node("d", "10.0.0.d", 7461, NEW));
+    peers.heard(
+        "d",
+        new BusMessage.Pulse(
+            now, now, 0, 0, true, 0, List.of(), List.of(), Set.of("newer-kind"), Set.of()));
+    assertThat(peers.readByAll(NEW)).isEqualTo(NEW);
+  }
+
+  @Test
   void shouldBeAmongMostByTheNodesThatHaveNotEnded() {
     assertThat(amongMost()).isTrue();
     pass(Placement.SILENT_MS + 1);

@@ -42,7 +42,7 @@ final class Kept implements Screen {
   }
 
   @Override
-  public void beat(Buffer message) {
+  public void beat(Buffer message, long madeAt) {
     keep(message);
   }
 

@@ -169,7 +169,7 @@ public final class PageScreen {
     }
 
     @Override
-    public void beat(Buffer message) {
+    public void beat(Buffer message, long madeAt) {
       carry(message.getBytes(), line.way());
     }
 

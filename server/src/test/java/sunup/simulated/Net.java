@@ -9,6 +9,7 @@ import sunup.cluster.Bus;
 import sunup.cluster.BusMessage;
 import sunup.cluster.Members;
 import sunup.cluster.Node;
+import sunup.journal.EventTypes;
 import sunup.live.Feed;
 
 /**
@@ -131,7 +132,10 @@ final class Net {
       public List<Node> nodes() {
         return ever.stream()
             .filter(one -> one == self || sees(self, one))
-            .map(one -> new Node(one.id, "10.0.0." + (one.index + 1), 7460))
+            .map(
+                one ->
+                    new Node(
+                        one.id, "10.0.0." + (one.index + 1), 7460, EventTypes.ofProgram().reads()))
             .toList();
       }
 

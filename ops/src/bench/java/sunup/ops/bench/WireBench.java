@@ -19,6 +19,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.locks.LockSupport;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -44,6 +45,7 @@ public final class WireBench implements java.util.concurrent.Callable<Integer> {
   private static final long DRAIN_MS = 1_000;
   private static final long READY_S = 40;
   private static final int COMMITS = 400;
+  private static final long TICK_STEP_MS = 10;
 
   @Option(names = "--screens", split = ",", description = "How many (${DEFAULT-VALUE}).")
   private List<Integer> screens = List.of(500);
@@ -62,6 +64,11 @@ public final class WireBench implements java.util.concurrent.Callable<Integer> {
 
   @Option(names = "--storm", description = "Also all screens coming back at once.")
   private boolean storm;
+
+  @Option(
+      names = "--ticks",
+      description = "Also with a tick a second from each of the board's screens, as pages send.")
+  private boolean ticks;
 
   private final Vertx vertx = Vertx.vertx(new VertxOptions().setEventLoopPoolSize(2));
   private final List<WebSocketClient> clients = new ArrayList<>();
@@ -173,6 +180,9 @@ public final class WireBench implements java.util.concurrent.Callable<Integer> {
         park(DRAIN_MS);
         cell(server, process, crowd, rate, "");
       }
+      if (ticks && server == WireServer.BOARD) {
+        ticking(server, process, crowd);
+      }
       print(
           "%-7s %7d screens: %.1f kB of memory each, idle; %.1f after frames (resident %d MB)",
           name(server),
@@ -263,6 +273,16 @@ public final class WireBench implements java.util.concurrent.Callable<Integer> {
           .waitFor(READY_S, TimeUnit.SECONDS);
     }
     return process.residentKb();
+  }
+
+  private void ticking(WireServer server, ServerProcess process, Crowd crowd) throws Exception {
+    long timer = crowd.tick();
+    for (int rate : rates) {
+      crowd.publish(rate, WARM_MS);
+      park(DRAIN_MS);
+      cell(server, process, crowd, rate, "  with ticks");
+    }
+    vertx.cancelTimer(timer);
   }
 
   /** A tenth of the screens reads nothing; the others must not notice, nor the memory. */
@@ -377,6 +397,20 @@ public final class WireBench implements java.util.concurrent.Callable<Integer> {
     void reads(boolean on) {
       allRead = on;
       all.subList(0, slow()).forEach(screen -> screen.reads(on));
+    }
+
+    /** Each screen sends one a second, one after another; ends with the timer. */
+    long tick() {
+      long from = System.nanoTime();
+      AtomicLong sent = new AtomicLong();
+      return vertx.setPeriodic(
+          TICK_STEP_MS,
+          id -> {
+            long due = (System.nanoTime() - from) * all.size() / 1_000_000_000L;
+            for (long at = sent.getAndSet(due); at < due; at++) {
+              all.get((int) (at % all.size())).send(WireServer.tick());
+            }
+          });
     }
 
     /** At a fixed rate, whatever comes back; how many were sent. */

@@ -172,7 +172,12 @@ enum WireServer {
     };
   }
 
-  private static Buffer board(ClientMessage message) throws IOException {
+  /** What a page sends to the board once a second. */
+  static Buffer tick() {
+    return board(new ClientMessage.Tick(System.nanoTime() / 1_000_000));
+  }
+
+  private static Buffer board(ClientMessage message) {
     return Buffer.buffer(Json.bytes(message));
   }
 
