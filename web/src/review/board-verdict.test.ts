@@ -54,7 +54,7 @@ describe('the verdict on the board', () => {
   it('says that who acts on a forecast makes it look gloomy', () => {
     const [words] = plainWords([trial(40, 0.2, true, skill(0.4), undefined, 31)]);
     expect(words).toContain('too gloomy: it said on time for 20 in 100, and 42 came.');
-    expect(words).toContain('After 31 of them the desk acted');
+    expect(words).toContain('After 31 of these forecasts the desk acted');
   });
 
   it('says too few where it is', () => {

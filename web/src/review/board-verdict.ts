@@ -2,7 +2,15 @@ import { html, type TemplateResult } from 'lit';
 import type { Difference, Skill, Trial, TrialsApart } from './api.ts';
 import { skillWords, trialPanel } from './belief.ts';
 import { how } from './defined.ts';
-import { type Asked, groupWords, inOrder, signed } from './model.ts';
+import {
+  type Asked,
+  disagreeWords,
+  groupWords,
+  inOrder,
+  listed,
+  type Named,
+  signed,
+} from './model.ts';
 import { type Answers, MOMENTS } from './questions.ts';
 import { type Cell, dataTable, filesOf } from './tables.ts';
 
@@ -32,12 +40,6 @@ function groupGuiding(skill: Difference | undefined): Guiding {
 }
 
 const inHundred = (share: number): string => (100 * share).toFixed(0);
-
-/** "60, 40 and 20". */
-function listed(words: readonly string[]): string {
-  const last = words.at(-1) ?? '';
-  return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} and ${last}`;
-}
 
 const moments = (trials: readonly Trial[]): string =>
   `${listed(trials.map((t) => String(t.minutesBefore)))} minutes before the target`;
@@ -74,10 +76,10 @@ function callingWords(calling: Calling, trials: readonly Trial[]): string {
 
 /** Who acts on a forecast makes it look gloomy. */
 function actedWords(trials: readonly Trial[]): string {
-  const acted = trials.map((t) => t.deskActed?.n ?? 0);
-  return acted.every((n) => n === 0)
+  const acted = trials.reduce((sum, t) => sum + (t.deskActed?.n ?? 0), 0);
+  return acted === 0
     ? ''
-    : ` After ${listed(acted.map(String))} of them the desk acted, which alone makes a board look gloomy.`;
+    : ` After ${acted} of these forecasts the desk acted, which alone makes a board look gloomy.`;
 }
 
 function guideWords(average: Guiding, done: Guiding): string {
@@ -221,18 +223,32 @@ export function apartPanel(apart: TrialsApart): TemplateResult {
     const { said, came, off } = group.large;
     return `said ${inHundred(said)}, came ${inHundred(came)}: ${CALLED[calling]} ${offWords(off)}; ${GUIDED[groupGuiding(group.overAverage)]}`;
   };
+  const lookedAt = apart.moments.map(({ minutesBefore, groups }) =>
+    groups.flatMap(({ name, large, overAverage }): Named[] => {
+      const where = `${groupWords(name)} at ${minutesBefore}`;
+      return [
+        ...(large === undefined ? [] : [[`${where}, said less came`, large.off] as const]),
+        ...(overAverage === undefined ? [] : [[`${where}, its average`, overAverage] as const]),
+      ];
+    }),
+  );
   if (names.length === 0) {
     return html`<p class="withheld">No forecast of these starts was kept.</p>`;
   }
   return html`<p>
-      Each beside its own share on time so far; chances are corrected for all of them together.
+      Each beside its own share on time so far; chances are corrected for all of them together at
+      each moment.
     </p>
     ${dataTable(
       title,
       [apart.split.toLowerCase(), ...apart.moments.map((m) => `${m.minutesBefore} minutes before`)],
       names.map(({ first }) => [groupWords(first), ...apart.moments.map((m) => cell(first, m))]),
     )}
-    ${filesOf(title, APART_HEAD, apartRows(apart))}`;
+    ${disagreeWords(
+      lookedAt.flat(),
+      Math.max(...lookedAt.map((of) => of.filter(([, d]) => d.p !== undefined).length)),
+    ).map((words) => html`<p class="disagree">${words}</p>`)}
+    ${how('verdict')} ${filesOf(title, APART_HEAD, apartRows(apart))}`;
 }
 
 /** The plain verdict, what it rests on, and the trial of the moment that was chosen. */

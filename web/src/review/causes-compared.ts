@@ -19,7 +19,7 @@ type Row = NonNullable<CausesCompared['causes']['rows']>[number];
 const SHOWN = 12;
 
 const sideWords = ({ name, starts, mornings, perStart }: Side): string =>
-  `${name}: ${starts} starts on ${mornings} mornings, ${minutes(perStart)} minutes late per start`;
+  `${name.charAt(0).toUpperCase()}${name.slice(1)}: ${starts} starts on ${mornings} mornings, ${minutes(perStart)} minutes late per start`;
 
 /** "drugs +3.1 min a start (2.0 to 4.2)". */
 const moved = (row: Row, name: string): string => {
@@ -50,7 +50,7 @@ export function movedWords(
   ].join('');
   const none =
     all?.value !== undefined && differ.length === 0
-      ? ` No one of ${rows.length} causes differs more than chance may make one of so many.`
+      ? ` No one of ${rows.filter((r) => r.difference.p !== undefined).length} causes differs more than chance may make one of so many.`
       : '';
   return `${sum}${found}${none}`;
 }
@@ -125,7 +125,7 @@ export function causesComparedPanel(
     </div>
     <p class="key">
       Strokes are 95 % intervals about the line of no difference, up to ${minutes(widest)} minutes;
-      chances are corrected for ${rows.length} causes
+      chances are corrected for ${rows.filter((r) => r.difference.p !== undefined).length} causes
       (Holm)${rows.length > SHOWN ? `; the ${SHOWN} that moved most, all in the files` : ''}.
     </p>
     ${disagreeWords(rows.map((r): Named => [nameOf(r.label), r.difference])).map(

@@ -65,7 +65,7 @@ export const DEFINED = {
   ],
   verdict: [
     'the verdict on the board',
-    "Too hopeful or too gloomy: the mean of the chances said less the share that came, where its 95 % interval by mornings (Student's t, 10 mornings or more) leaves 0 out. Better or worse guide: where the interval of its score against a plain way's leaves no difference out. By room or service the average is that room's or service's own, and chances are corrected for all of them and both questions (Holm).",
+    "Too hopeful or too gloomy: mean chance said less share that came, where its 95 % interval by mornings (Student's t) leaves 0 out. Better or worse guide: where the interval of the skill does. By room or service the average is its own, and chances are corrected for all of them (Holm).",
   ],
   rooms: [
     'rooms by weekday',
@@ -81,7 +81,7 @@ export const DEFINED = {
   ],
   moved: [
     'minutes by cause of two periods',
-    "Late minutes of the cause over all starts of a period, whether they have it or not; the one period less the other. Starts of one morning go together, so the 95 % interval is by the variance between mornings: each period's own (Welch 1947) or that of both together, whichever is larger, and Student's t. Chances are corrected for all causes (Holm). Under 10 starts on a side nothing is shown, under 10 mornings no interval.",
+    "Late minutes of the cause over all starts of a period, whether they have it or not; the one period less the other. Starts of one morning go together, so the 95 % interval is by the variance between mornings: each period's own (Welch 1947) or that of both together, whichever is larger, and Student's t. Chances are corrected for all of them (Holm). Under 10 starts on a side nothing is shown; under 10 mornings, or of a cause that came on fewer, no interval.",
   ],
   learned: [
     'what the last closing taught',

@@ -73,7 +73,7 @@ export class Review extends LitElement {
   /** Dates of the closed mornings, the newest first. */
   @state() private closed: readonly string[] = [];
   @state() private fetching = false;
-  @state() private busy = false;
+  @state() private busy = true;
   @state() private price: Price = keptPrice();
   /** All of it is invented. */
   @state() private demo = false;
@@ -133,6 +133,7 @@ export class Review extends LitElement {
       this.progress = await ask<Progress>('archive');
       this.closed = (await ask<{ dates: string[] }>('closed')).dates;
     } catch (error) {
+      this.busy = false;
       this.say(error);
       return;
     }

@@ -96,8 +96,10 @@ describe('what a manager reads', () => {
     const looked = { wide, alone, border, clear, few: { verdict: 'TOO_FEW' } };
     const words = disagreeWords(Object.entries(looked) as unknown as Named[]);
     expect(words).toHaveLength(2);
-    expect(words[0]).toMatch(/^The interval of alone leaves 0 out.* of 4 that are looked at/);
-    expect(words[1]).toMatch(/^border: called a difference, though the interval just holds 0/);
+    expect(words[0]).toMatch(/^The interval of “alone” leaves 0 out.* of 4 that are looked at/);
+    expect(words[1]).toMatch(/^“border”: called a difference, though the interval just holds 0/);
+    const four = ['a', 'b', 'c', 'd'].map((name): Named => [name, alone as Named[1]]);
+    expect(disagreeWords(four)[0]).toMatch(/^The interval of 4 of them leaves 0 out/);
     expect(disagreeWords([['wide', wide as Named[1]]])).toEqual([]);
   });
 

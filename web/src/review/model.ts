@@ -153,22 +153,43 @@ const excludesNone = (interval: Interval | undefined): boolean =>
 /** A difference with what it is of. */
 export type Named = readonly [name: string, difference: Difference];
 
-/** Where an interval and a corrected chance seem to say two things: why, and what to make of it. */
-export function disagreeWords(looked: readonly Named[]): string[] {
+/** "60, 40 and 20". */
+export function listed(words: readonly string[]): string {
+  const last = words.at(-1) ?? '';
+  return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} and ${last}`;
+}
+
+/** So many are named; of more only how many there are. */
+const NAMED_MOST = 3;
+
+function whose(names: readonly string[]): string {
+  return names.length > NAMED_MOST
+    ? `${names.length} of them`
+    : listed(names.map((name) => `“${name}”`));
+}
+
+/**
+ * Where an interval and a corrected chance seem to say two things: why, and what to make of it.
+ *
+ * @param count so many chances were corrected together
+ */
+export function disagreeWords(
+  looked: readonly Named[],
+  count = looked.filter(([, d]) => d.p !== undefined).length,
+): string[] {
   const of = (verdict: Difference['verdict'], excludes: boolean): string[] =>
     looked
       .filter(([, d]) => d.verdict === verdict && excludesNone(d.interval) === excludes)
       .map(([name]) => name);
   const alone = of('NONE_SEEN', true);
   const border = of('DIFFERS', false);
-  const count = looked.filter(([, d]) => d.p !== undefined).length;
   return [
     alone.length === 0
       ? ''
-      : `The interval of ${alone.join(', ')} leaves 0 out, and still it is not called a difference: each interval is made as if it alone were looked at, and of ${count} that are looked at together one in twenty does that by chance. The chance p is corrected for all ${count} (Holm). Take it as a question, and ask it alone of later mornings.`,
+      : `The interval of ${whose(alone)} leaves 0 out, and still it is not called a difference: each interval is made as if it alone were looked at, and of ${count} that are looked at together one in twenty does that by chance. The chance p is corrected for all ${count} (Holm). Take it as a question, and ask it alone of later mornings.`,
     border.length === 0
       ? ''
-      : `${border.join(', ')}: called a difference, though the interval just holds 0. The chance p and the interval are made in different ways (by dealing anew, and by how mornings scatter) and part at the border. Take it as undecided until there are more mornings.`,
+      : `${whose(border)}: called a difference, though the interval just holds 0. The chance p and the interval are made in different ways (by dealing anew, and by how mornings scatter) and part at the border. Take it as undecided until there are more mornings.`,
   ].filter((words) => words !== '');
 }
 

@@ -3,8 +3,6 @@ import { css } from 'lit';
 /** How the page says that it is asking, and which figures are of the choice before. */
 export const workingStyle = css`
   .working {
-    position: sticky;
-    top: 0;
     margin: 0;
     padding: 4px 0;
     min-height: 24px;
@@ -12,7 +10,10 @@ export const workingStyle = css`
     color: var(--dim);
     background: var(--ground);
   }
+  /* In sight wherever the page is, but only so long: it would cover what has the focus. */
   .working.now {
+    position: sticky;
+    top: 0;
     color: var(--ink);
     font-weight: 650;
   }
@@ -40,5 +41,26 @@ export const workingStyle = css`
     padding: 2px 8px;
     font-size: 14px;
     color: var(--dim);
+  }
+  .disagree {
+    font-size: 15px;
+  }
+  @media print {
+    .verdict {
+      max-width: none;
+      margin: 1px 0;
+      padding-left: 12px;
+      font-size: 7.5pt;
+    }
+    .disagree {
+      font-size: 7.5pt;
+    }
+    h3 {
+      font-size: 10pt;
+      margin: 4px 0 1px;
+    }
+    .old svg {
+      opacity: 1;
+    }
   }
 `;

@@ -415,7 +415,7 @@ export const reviewStyle = css`
       overflow: visible;
     }
     svg.causes {
-      max-height: 62mm;
+      max-height: 54mm;
     }
     .trial {
       grid-template-columns: 48mm 1fr;

@@ -28,14 +28,15 @@ final class CausePeriodSums {
           + " WHERE late > 0 AND reported IS NOT NULL GROUP BY suite, day, c";
 
   private static final String BY_CAUSE =
-      " SELECT c, sum(x), sum(x * x), sum(x * n) FROM x JOIN m USING (suite, day) GROUP BY c";
+      " SELECT c, count(*) FILTER (x > $ANY), sum(x), sum(x * x), sum(x * n) FROM x JOIN m USING (suite, day) GROUP BY c";
 
   private static final String ALL =
       """
       , e AS (SELECT suite, day, sum(x) e FROM x GROUP BY suite, day),
       b AS (SELECT n, l, l - coalesce(e, 0) u FROM m LEFT JOIN e USING (suite, day))
-      SELECT count(*), sum(n), sum(n * n), sum(l), sum(l * l), sum(l * n), sum(u), sum(u * u),
-        sum(u * n) FROM b
+      SELECT count(*), sum(n), sum(n * n),
+        count(*) FILTER (l > $ANY), sum(l), sum(l * l), sum(l * n),
+        count(*) FILTER (u > $ANY), sum(u), sum(u * u), sum(u * n) FROM b
       """;
 
   private CausePeriodSums() {}
@@ -44,10 +45,11 @@ final class CausePeriodSums {
     Where where = new Where(filter);
     String mornings = OF_MORNINGS.replace("$CAUSES", causes(grouping));
     Map<String, Minutes> causes = new TreeMap<>();
-    archive.ask(mornings + BY_CAUSE, where, row -> causes.put(row.getString(1), minutes(row, 2)));
+    archive.ask(
+        any(mornings + BY_CAUSE), where, row -> causes.put(row.getString(1), minutes(row, 2)));
     Sums[] sums = new Sums[1];
     archive.ask(
-        mornings + ALL,
+        any(mornings + ALL),
         where,
         row ->
             sums[0] =
@@ -56,13 +58,18 @@ final class CausePeriodSums {
                     row.getDouble(2),
                     row.getDouble(3),
                     minutes(row, 4),
-                    minutes(row, 7),
+                    minutes(row, 8),
                     causes));
     return sums[0];
   }
 
+  private static String any(String words) {
+    return words.replace("$ANY", String.valueOf(Minutes.ANY));
+  }
+
   private static Minutes minutes(ResultSet row, int at) throws SQLException {
-    return new Minutes(row.getDouble(at), row.getDouble(at + 1), row.getDouble(at + 2));
+    return new Minutes(
+        row.getInt(at), row.getDouble(at + 1), row.getDouble(at + 2), row.getDouble(at + 3));
   }
 
   private static String causes(Grouping grouping) {

@@ -23,7 +23,7 @@ import sunup.review.stats.MeansApart;
  * Late minutes by cause of two sets of starts that share no morning, per start: what a period cost
  * more or less than another one, and at which cause. Mornings are the unit; means and differences
  * are of all starts of a side, whether they have the cause or not. Differences by {@link
- * MeansApart}, corrected by Holm over all causes.
+ * MeansApart}, corrected by Holm over all causes that have one.
  *
  * @param first the one
  * @param second what is taken off
@@ -36,7 +36,11 @@ public record CausesCompared(
   /** Late minutes that no cause explains stand under this label. */
   public static final String UNEXPLAINED = "unexplained";
 
-  /** Fewer mornings on a side give minutes and no interval. */
+  /**
+   * Fewer mornings on a side give minutes and no interval; so does a cause that came on fewer
+   * mornings of both sides together. How often it came of both together does not tell on which side
+   * it came, so leaving the rare ones out of the correction makes no difference of chance.
+   */
   public static final int LEAST_MORNINGS = 10;
 
   /**
@@ -57,12 +61,16 @@ public record CausesCompared(
   /**
    * Sums over mornings, of minutes.
    *
+   * @param mornings that have any
    * @param x of a morning's minutes
    * @param xx of their squares
    * @param xn of their products with the morning's starts
    */
-  public record Minutes(double x, double xx, double xn) {
-    static final Minutes NONE = new Minutes(0, 0, 0);
+  public record Minutes(int mornings, double x, double xx, double xn) {
+    static final Minutes NONE = new Minutes(0, 0, 0, 0);
+
+    /** Less than this is rounding. */
+    public static final double ANY = 1e-6;
   }
 
   /**
@@ -131,7 +139,8 @@ public record CausesCompared(
     }
 
     private static Minutes plus(Minutes sum, double x, double n) {
-      return new Minutes(sum.x + x, sum.xx + x * x, sum.xn + x * n);
+      return new Minutes(
+          sum.mornings + (x > Minutes.ANY ? 1 : 0), sum.x + x, sum.xx + x * x, sum.xn + x * n);
     }
   }
 
@@ -146,16 +155,17 @@ public record CausesCompared(
     boolean few = Math.min(one.mornings, other.mornings) < LEAST_MORNINGS;
     TreeSet<String> labels = new TreeSet<>(one.causes.keySet());
     labels.addAll(other.causes.keySet());
-    if (Math.abs(one.unexplained.x) + Math.abs(other.unexplained.x) > 1e-6) {
+    if (one.unexplained.mornings + other.unexplained.mornings > 0) {
       labels.add(UNEXPLAINED);
     }
     List<Row> rows = new ArrayList<>();
     for (String label : labels) {
       MeanOfClusters mine = one.mean(one.of(label));
       MeanOfClusters theirs = other.mean(other.of(label));
-      rows.add(new Row(label, mine.mean(), theirs.mean(), difference(mine, theirs, few)));
+      boolean rare = one.of(label).mornings + other.of(label).mornings < LEAST_MORNINGS;
+      rows.add(new Row(label, mine.mean(), theirs.mean(), difference(mine, theirs, few || rare)));
     }
-    List<Row> sorted = new ArrayList<>(few ? rows : corrected(rows));
+    List<Row> sorted = new ArrayList<>(corrected(rows));
     sorted.sort(
         Comparator.<Row>comparingDouble(r -> -Math.abs(r.first - r.second))
             .thenComparing(Row::label));
@@ -179,12 +189,13 @@ public record CausesCompared(
   }
 
   private static List<Row> corrected(List<Row> rows) {
-    List<Double> holm = Corrections.holm(rows.stream().map(r -> r.difference.p()).toList());
-    List<Row> corrected = new ArrayList<>();
-    for (int i = 0; i < rows.size(); i++) {
-      Row row = rows.get(i);
-      corrected.add(
-          new Row(row.label, row.first, row.second, row.difference.adjusted(holm.get(i))));
+    List<Row> told = rows.stream().filter(r -> r.difference.p() != null).toList();
+    List<Double> holm = Corrections.holm(told.stream().map(r -> r.difference.p()).toList());
+    List<Row> corrected = new ArrayList<>(rows);
+    for (int i = 0; i < told.size(); i++) {
+      Row row = told.get(i);
+      Difference difference = row.difference.adjusted(holm.get(i));
+      corrected.set(corrected.indexOf(row), new Row(row.label, row.first, row.second, difference));
     }
     return corrected;
   }

@@ -104,6 +104,36 @@ class CausesComparedTest {
     assertThat(found).isLessThanOrEqualTo(16);
   }
 
+  /** Five mornings of each side have it: no interval, and the others are corrected without it. */
+  @Test
+  void shouldGiveNoIntervalOfACauseThatHardlyEverCame() {
+    SplittableRandom random = new SplittableRandom(5);
+    List<FirstCaseFact> one = mornings(MONDAY, 40, 0.5, random);
+    List<FirstCaseFact> other = mornings(MONDAY.plusDays(100), 40, 0.1, random);
+    CausesCompared without = compared(one, other, Grouping.ITEM);
+    for (int m = 0; m < 9; m++) {
+      List<FirstCaseFact> side = m % 2 == 0 ? one : other;
+      LocalDate day = (m % 2 == 0 ? MONDAY : MONDAY.plusDays(100)).plusDays(m);
+      side.add(on(day, "6").late(3).piece("place", "bed.free", 3, false).fact());
+    }
+    CausesCompared with = compared(one, other, Grouping.ITEM);
+    Row rare =
+        with.rows().stream()
+            .filter(r -> r.label().equals("place bed.free"))
+            .findFirst()
+            .orElseThrow();
+    assertThat(rare.difference().verdict()).isEqualTo(Verdict.TOO_FEW);
+    assertThat(rare.first()).isPositive();
+    assertThat(with.rows()).hasSize(without.rows().size() + 1);
+    Row drugs = with.rows().get(0);
+    assertThat(drugs.difference().adjusted())
+        .as("four are corrected, not five")
+        .isCloseTo(4 * drugs.difference().p(), within(1e-12));
+    one.add(on(MONDAY.plusDays(30), "6").late(3).piece("place", "bed.free", 3, false).fact());
+    assertThat(compared(one, other, Grouping.ITEM).rows())
+        .allMatch(r -> r.difference().verdict() != Verdict.TOO_FEW);
+  }
+
   @Test
   void shouldWithholdNineStartsAndGiveNoIntervalOfNineMornings() {
     SplittableRandom random = new SplittableRandom(4);
