@@ -166,7 +166,9 @@ export async function saysThatItIsWorking(page: Page): Promise<void> {
   await page.getByText('All figures are of this choice.').waitFor();
   await page.getByLabel('room', { exact: true }).selectOption('5');
   await page
-    .getByText('Working: asking the board. Parts with a grey edge are still of the choice before.')
+    .getByText(
+      'Working: asking the board. Parts marked “of the choice before” are not of this one yet.',
+    )
     .waitFor();
   expect(await state.getAttribute('role')).toBe('status');
   const chart = page.locator('section', { hasText: 'Is it getting better?' });

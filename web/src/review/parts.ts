@@ -44,9 +44,9 @@ export function part(
  */
 export function workingWords(busy: boolean, old: number, trouble: boolean): TemplateResult {
   const words = busy
-    ? 'Working: asking the board. Parts with a grey edge are still of the choice before.'
+    ? 'Working: asking the board. Parts marked “of the choice before” are not of this one yet.'
     : trouble || old > 0
-      ? 'Not all was answered. Parts with a grey edge are of the choice before.'
+      ? 'Not all was answered. Parts marked “of the choice before” are not of this one.'
       : 'All figures are of this choice.';
   return html`<p class="working noprint ${busy ? 'now' : ''}" role="status">${words}</p>`;
 }

@@ -17,7 +17,7 @@ export const workingStyle = css`
     color: var(--ink);
     font-weight: 650;
   }
-  /* Grey and with an edge: dimmed letters would be too pale to read. */
+  /* Without colour and with an edge: dimmed letters would be too pale to read. */
   .old {
     border-left: 12px solid var(--edge);
     padding-left: 12px;

@@ -201,6 +201,9 @@ public final class HttpIn {
       query.grace();
       query.minutesBefore();
       query.changes();
+      if (TwoPeriods.areGiven(query)) {
+        apart(TwoPeriods.of(query));
+      }
       var price = query.price();
       if (price == null) {
         return true;
@@ -209,6 +212,16 @@ public final class HttpIn {
     } catch (Answers.Wrong refused) {
       return false;
     }
+  }
+
+  private static void apart(TwoPeriods two) {
+    LocalDate begins = two.first().from();
+    LocalDate ends = two.second().to();
+    boolean after = begins != null && ends != null && begins.isAfter(ends);
+    begins = two.second().from();
+    ends = two.first().to();
+    boolean before = begins != null && ends != null && begins.isAfter(ends);
+    Must.be(after || before, "periods that share a morning: " + two);
   }
 
   private static boolean priced(BigDecimal price) {

@@ -28,7 +28,8 @@ final class CausePeriodSums {
           + " WHERE late > 0 AND reported IS NOT NULL GROUP BY suite, day, c";
 
   private static final String BY_CAUSE =
-      " SELECT c, count(*) FILTER (x > $ANY), sum(x), sum(x * x), sum(x * n) FROM x JOIN m USING (suite, day) GROUP BY c";
+      " SELECT c, count(*) FILTER (x > $ANY), sum(x), sum(x * x), sum(x * n)"
+          + " FROM x JOIN m USING (suite, day) GROUP BY c";
 
   private static final String ALL =
       """

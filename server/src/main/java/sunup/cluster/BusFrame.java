@@ -1,6 +1,8 @@
 package sunup.cluster;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import io.vertx.core.buffer.Buffer;
+import java.io.IOException;
 import sunup.codec.BadJson;
 import sunup.codec.Json;
 
@@ -27,16 +29,32 @@ record BusFrame(BusMessage message, Buffer payload) {
    * @throws BadJson if it is none
    */
   static BusFrame read(Buffer bytes) throws BadJson {
+    byte[] head = head(bytes);
+    BusMessage message = Json.read(head, BusMessage.class);
+    if (message == null) {
+      throw new BadJson("no message");
+    }
+    int end = LENGTH_BYTES + head.length;
+    return new BusFrame(
+        message, end < bytes.length() ? bytes.getBuffer(end, bytes.length()) : null);
+  }
+
+  /** The id of a command in what could not be read, since it is of a later version; or null. */
+  static Long idOfAsk(Buffer bytes) {
+    try {
+      JsonNode tree = Json.mapper().readTree(head(bytes));
+      boolean ask = BusMessage.ASK.equals(tree.path("b").textValue());
+      return ask && tree.path("id").canConvertToLong() ? tree.path("id").longValue() : null;
+    } catch (BadJson | IOException none) {
+      return null;
+    }
+  }
+
+  private static byte[] head(Buffer bytes) throws BadJson {
     int head = bytes.length() < LENGTH_BYTES ? -1 : bytes.getInt(0);
     if (head < 0 || head > bytes.length() - LENGTH_BYTES) {
       throw new BadJson("a head of " + head + " bytes in " + bytes.length());
     }
-    int end = LENGTH_BYTES + head;
-    BusMessage message = Json.read(bytes.getBytes(LENGTH_BYTES, end), BusMessage.class);
-    if (message == null) {
-      throw new BadJson("no message");
-    }
-    return new BusFrame(
-        message, end < bytes.length() ? bytes.getBuffer(end, bytes.length()) : null);
+    return bytes.getBytes(LENGTH_BYTES, LENGTH_BYTES + head);
   }
 }

@@ -20,7 +20,7 @@ import sunup.wire.Audience;
 @JsonSubTypes({
   @JsonSubTypes.Type(value = BusMessage.Hello.class, name = "hello"),
   @JsonSubTypes.Type(value = BusMessage.Pulse.class, name = "pulse"),
-  @JsonSubTypes.Type(value = BusMessage.Ask.class, name = "ask"),
+  @JsonSubTypes.Type(value = BusMessage.Ask.class, name = BusMessage.ASK),
   @JsonSubTypes.Type(value = BusMessage.Reply.class, name = "reply"),
   @JsonSubTypes.Type(value = BusMessage.Follow.class, name = "follow"),
   @JsonSubTypes.Type(value = BusMessage.Told.class, name = "told"),
@@ -30,6 +30,9 @@ import sunup.wire.Audience;
 })
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public sealed interface BusMessage {
+  /** The kind of {@link Ask}. */
+  String ASK = "ask";
+
   /**
    * First on a line.
    *

@@ -71,7 +71,7 @@ final class Commands {
 
   private void send(Wanted one, Wanted.Pending pending, String node) {
     if (isNew(pending.submission)) {
-      // A node that can't read it would leave it out, or end the line if it is an older one still.
+      // A node of before 27 November 2026 that can't read it says nothing, or ends the line.
       pending.answer.accept(new Reply.Later(Reply.Later.MIXED));
       return;
     }
@@ -92,8 +92,8 @@ final class Commands {
   }
 
   /**
-   * What a command yields that came into the program with it, or null. Left out once all nodes that
-   * may stand beside this one know the command.
+   * What a command yields that came into the program with it, before nodes answered a command that
+   * they can't read; or null. It gets no more lines, and goes when these types are settled.
    */
   private static Class<? extends Event> yields(Command command) {
     if (command instanceof Command.SetUpNext

@@ -23,6 +23,7 @@ import java.util.concurrent.atomic.AtomicLong;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import sunup.codec.BadJson;
+import sunup.suites.Reply;
 
 /**
  * The bus over TCP: each node has a line to each other one for what it says. A message is a length,
@@ -230,7 +231,7 @@ final class TcpBus implements Bus, AutoCloseable {
         if (from == null) {
           refuse("what can't be read: " + e.getMessage());
         } else {
-          leftOut(e);
+          leftOut(bytes, e);
         }
         return;
       }
@@ -238,9 +239,14 @@ final class TcpBus implements Bus, AutoCloseable {
     }
 
     /**
-     * Its length is known, so the next one can be read: a newer node may say more than this one.
+     * Its length is known, so the next one can be read: a newer node may say more than this one. If
+     * it was a command, its screen is told why it must wait.
      */
-    private void leftOut(Exception why) {
+    private void leftOut(Buffer bytes, Exception why) {
+      Long asked = BusFrame.idOfAsk(bytes);
+      if (asked != null) {
+        send(from, new BusMessage.Reply(asked, "later", null, null, Reply.Later.MIXED, null), null);
+      }
       if (leftOut++ % LEFT_OUT_TOLD_EACH == 0) {
         LOG.warn(
             "from {} came what this node can't read ({} so far); it is left out: {}",

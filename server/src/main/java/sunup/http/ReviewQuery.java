@@ -27,6 +27,9 @@ record ReviewQuery(String suite, MultiMap given) {
   /** A price of a minute; one of a thousand million digits is a question without an end. */
   private static final Pattern PRICE = Pattern.compile("\\d{1,9}(\\.\\d{1,6})?");
 
+  /** Years of four digits: a day before the first of all dates is none. */
+  private static final Pattern DATE = Pattern.compile("[12]\\d{3}-\\d\\d-\\d\\d");
+
   /** Values of one parameter. */
   private static final int VALUES_MOST = 200;
 
@@ -62,11 +65,18 @@ record ReviewQuery(String suite, MultiMap given) {
 
   LocalDate date(String name) throws Answers.Wrong {
     String value = text(name);
-    try {
-      return value == null ? null : LocalDate.parse(value);
-    } catch (DateTimeException e) {
-      throw new Answers.Wrong("Not a date", 400, "Give " + name + " as 2026-11-25.");
+    return value == null ? null : date(name, value);
+  }
+
+  private static LocalDate date(String name, String value) throws Answers.Wrong {
+    if (DATE.matcher(value).matches()) {
+      try {
+        return LocalDate.parse(value);
+      } catch (DateTimeException e) {
+        // As below: 2026-02-30.
+      }
     }
+    throw new Answers.Wrong("Not a date", 400, "Give " + name + " as 2026-11-25.");
   }
 
   static LocalDate later(LocalDate one, LocalDate other) {
@@ -81,11 +91,7 @@ record ReviewQuery(String suite, MultiMap given) {
   List<LocalDate> changes() throws Answers.Wrong {
     List<LocalDate> dates = new ArrayList<>();
     for (String value : all("change")) {
-      try {
-        dates.add(LocalDate.parse(value));
-      } catch (DateTimeException e) {
-        throw new Answers.Wrong("Not a date", 400, "Give change as 2026-11-25.");
-      }
+      dates.add(date("change", value));
     }
     return dates;
   }

@@ -27,6 +27,7 @@ import sunup.board.Private;
 import sunup.board.Role;
 import sunup.codec.Json;
 import sunup.live.Feed;
+import sunup.suites.Reply;
 import sunup.suites.Submission;
 import sunup.wire.Audience;
 
@@ -231,6 +232,33 @@ class TcpBusTest {
     Nodes.get(newer.write(new BusFrame(ask("still here"), null).bytes()));
     assertThat(next().message()).isInstanceOf(BusMessage.Hello.class);
     assertThat(next()).isEqualTo(new Heard("b", ask("still here"), null));
+    Nodes.get(client.close());
+  }
+
+  @Test
+  void shouldAnswerACommandOfALaterVersionThatItMustWait() throws Exception {
+    talk(bus("a", "one", null), bus("b", "one", null));
+    NetClient client = vertx.createNetClient();
+    NetSocket newer = Nodes.get(client.connect(nodes.get(0).port(), "127.0.0.1"));
+    Nodes.get(newer.write(new BusFrame(new BusMessage.Hello("b", "one"), null).bytes()));
+    byte[] later =
+        Json.mapper()
+            .writeValueAsString(ask("from later"))
+            .replace("\"add-note\"", "\"of-next-year\"")
+            .getBytes(StandardCharsets.UTF_8);
+    Nodes.get(
+        newer.write(
+            Buffer.buffer()
+                .appendInt(BusFrame.LENGTH_BYTES + later.length)
+                .appendInt(later.length)
+                .appendBytes(later)));
+    Heard answer = next();
+    while (answer.message() instanceof BusMessage.Hello) {
+      answer = next();
+    }
+    assertThat(answer.from()).isEqualTo("a");
+    assertThat(answer.message())
+        .isEqualTo(new BusMessage.Reply(1, "later", null, null, Reply.Later.MIXED, null));
     Nodes.get(client.close());
   }
 

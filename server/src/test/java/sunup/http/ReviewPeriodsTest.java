@@ -134,8 +134,9 @@ class ReviewPeriodsTest {
   void shouldSayWhatToDoWhereTheyAreNotTwoPeriods() throws Exception {
     assertThat(refused("compare?" + WINTER + "&second-from=2026-03-02&second-to=2026-06-30"))
         .isEqualTo(
-            "The two periods overlap: 2026-03-02 to 2026-03-31 lie in both. A morning can count on"
-                + " one side only: let one period end before 2026-03-02 or begin after 2026-03-31.");
+            "The two periods overlap: 2026-03-02 to 2026-03-31 lie in both. A morning can count"
+                + " on one side only: let one period end before 2026-03-02 or begin after"
+                + " 2026-03-31.");
     assertThat(refused("compare?" + WINTER + "&second-from=2026-03-31&second-to=2026-06-30"))
         .contains("2026-03-31 lies in both");
     assertThat(refused("compare?" + WINTER + "&second-from=2026-04-01")).contains("second-to");
@@ -144,6 +145,8 @@ class ReviewPeriodsTest {
     assertThat(refused("compare?from=2026-01-01&" + WINTER + SPRING)).contains("Leave out from");
     assertThat(refused("compare?at=2026-04-01&" + WINTER + SPRING)).contains("not both");
     assertThat(refused("compare?first-from=January&" + WINTER)).contains("first-from as 2026");
+    assertThat(refused("compare?at=-999999999-01-01")).contains("at as 2026");
+    assertThat(refused("shares?change=2026-02-30")).contains("change as 2026");
   }
 
   @Test
