@@ -162,12 +162,11 @@ public final class LessonsReader {
   }
 
   /**
-   * Whether several people come to it from work of their own. Nobody tells when the last of them
-   * was free, and the wait for them would be learned as work. At the steps of the start they are
-   * with the patient already.
+   * Nobody tells when the last of several people was free, and the wait for them would be learned
+   * as work.
    */
   private static boolean mustGather(SheetItem item) {
-    return item.who().size() > 1 && item.section() != Section.START;
+    return item.who().size() > 1;
   }
 
   private Long arrived(PersonId person) {
