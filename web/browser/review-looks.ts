@@ -152,18 +152,29 @@ export async function comparesTwoPeriods(page: Page): Promise<void> {
   await shot(page, 'review-periods');
 }
 
-/** While answers of a new choice are on their way, the old ones are not taken for them. */
-export async function saysThatItIsWorking(page: Page): Promise<void> {
+/** Answers of a figure wait until they are let go. */
+async function held(page: Page, figure: string): Promise<() => void> {
   let release = (): void => undefined;
-  const held = new Promise<void>((then) => {
+  const until = new Promise<void>((then) => {
     release = then;
   });
-  await page.route('**/api/review/shares*', async (route) => {
-    await held;
+  await page.route(`**/api/review/${figure}*`, async (route) => {
+    await until;
     await route.continue();
   });
+  return () => release();
+}
+
+const high = (page: Page): Promise<number> =>
+  page.evaluate(() => document.documentElement.scrollHeight);
+
+/** While answers of a new choice are on their way, the old ones are not taken for them. */
+export async function saysThatItIsWorking(page: Page): Promise<void> {
   const state = page.locator('.working');
   await page.getByText('All figures are of this choice.').waitFor();
+  const measures = await held(page, 'measures');
+  const shares = await held(page, 'shares');
+  const before = await high(page);
   await page.getByLabel('room', { exact: true }).selectOption('5');
   await page
     .getByText(
@@ -171,20 +182,38 @@ export async function saysThatItIsWorking(page: Page): Promise<void> {
     )
     .waitFor();
   expect(await state.getAttribute('role')).toBe('status');
+  expect(await page.locator('section.old').count()).toBeGreaterThan(8);
+  expect(await high(page), 'nothing jumps because the page asks').toBe(before);
+  measures();
   const chart = page.locator('section', { hasText: 'Is it getting better?' });
   await chart.getByText('of the choice before').waitFor();
   const summary = page.locator('section', { has: page.locator('h2', { hasText: 'On time' }) });
-  await summary
-    .first()
-    .getByText(/^\s*of \d+ first cases/)
-    .waitFor();
   await summary.first().getByText('of the choice before').waitFor({ state: 'detached' });
   expect(await violations(page)).toEqual([]);
   await page.evaluate(() => scrollTo(0, 0));
   await shot(page, 'review-working');
-  release();
+  shares();
   await page.getByText('All figures are of this choice.').waitFor();
   expect(await page.locator('section.old').count()).toBe(0);
-  await page.unroute('**/api/review/shares*');
+  await keepsWhatIsNotAnswered(page);
   await page.getByLabel('room', { exact: true }).selectOption('');
+}
+
+/** A part that is not answered is marked for what it is, and the choices stand as they were. */
+async function keepsWhatIsNotAnswered(page: Page): Promise<void> {
+  const words = 'The board has too much to do. Ask again in a moment.';
+  await page.route('**/api/review/lateness*', (route) =>
+    route.fulfill({ status: 503, json: { title: 'Not now', status: 503, words } }),
+  );
+  await page.getByLabel('weekday', { exact: true }).selectOption('monday');
+  await page.getByRole('alert').filter({ hasText: words }).waitFor();
+  await page.getByText(/^Not all was answered\./).waitFor();
+  expect(await page.locator('section.old h2').allInnerTexts()).toEqual([
+    'How starts lie about their targets',
+  ]);
+  expect(await page.getByLabel('weekday', { exact: true }).inputValue()).toBe('monday');
+  expect(await page.getByLabel('one period, to', { exact: true }).inputValue()).toBe('2025-12-31');
+  await page.unroute('**/api/review/lateness*');
+  await page.getByLabel('weekday', { exact: true }).selectOption('');
+  await page.getByText('All figures are of this choice.').waitFor();
 }

@@ -19,9 +19,16 @@ export const workingStyle = css`
   }
   /* Without colour and with an edge: dimmed letters would be too pale to read. */
   .old {
-    border-left: 12px solid var(--edge);
-    padding-left: 12px;
+    position: relative;
     filter: grayscale(1);
+  }
+  /* In the margin: nothing may jump because the page asks. */
+  .old::before {
+    content: '';
+    position: absolute;
+    inset: 22px auto 8px -20px;
+    width: 8px;
+    background: var(--edge);
   }
   .old :is(svg, sunup-chart) {
     opacity: 0.6;
@@ -36,6 +43,7 @@ export const workingStyle = css`
     max-width: 78ch;
   }
   .earlier {
+    margin: -4px 0;
     border: 1px solid var(--edge);
     border-radius: 6px;
     padding: 2px 8px;
