@@ -14,8 +14,11 @@ export const CONNECT_MS = 8_000;
  * are missing, and another node may be well. If it is, the stale banner (5 s) need not come.
  */
 export const SILENT_SOCKET_MS = 4_000;
-/** The same for a socket that has brought nothing yet: a large view on a slow line takes long. */
-export const FIRST_MESSAGE_MS = 15_000;
+/**
+ * The same while a view is awaited: a browser tells whole messages only, a large one on a slow line
+ * takes long, and no tick is answered behind it. Cut off, it would begin again and again.
+ */
+export const SILENT_VIEW_MS = 15_000;
 
 /** Rule 2: a screen is stale after so long without a heartbeat. */
 export const STALE_MS = 5_000;

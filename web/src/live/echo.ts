@@ -1,11 +1,5 @@
 import type { ClientMessageUnion } from '../generated/wire.ts';
-import {
-  ECHO_MS,
-  FIRST_MESSAGE_MS,
-  SILENT_SOCKET_MS,
-  TICK_AGAIN_MS,
-  TICK_MS,
-} from './constants.ts';
+import { ECHO_MS, TICK_AGAIN_MS, TICK_MS } from './constants.ts';
 import type { Timers } from './timers.ts';
 
 /**
@@ -20,7 +14,6 @@ export class Echo {
   private tickedAt: number | null = null;
   /** When the socket was opened, or the newest tick was sent that has been answered. */
   private echoAt: number | null = null;
-  private answered = false;
   /** The wall clock less the monotonic one, when last looked at. */
   private ahead: number;
 
@@ -34,7 +27,6 @@ export class Echo {
   /** There is another socket: all that comes on it was sent from now on. */
   opened(): void {
     this.echoAt = this.timers.now();
-    this.answered = false;
     this.tickedAt = null;
     this.tick();
   }
@@ -58,7 +50,6 @@ export class Echo {
   }
 
   tock(sentAt: number): void {
-    this.answered = true;
     if (sentAt <= this.timers.now()) this.echoAt = Math.max(sentAt, this.echoAt ?? sentAt);
   }
 
@@ -72,9 +63,12 @@ export class Echo {
     return this.ahead - before > ECHO_MS;
   }
 
-  /** True if the line is so slow that another one is better: it answers no tick for long. */
-  useless(): boolean {
-    const most = this.answered ? SILENT_SOCKET_MS : FIRST_MESSAGE_MS;
+  /**
+   * True if the line is so slow that another one is better.
+   *
+   * @param most milliseconds for which it may answer no tick
+   */
+  useless(most: number): boolean {
     return this.echoAt !== null && this.timers.now() - this.echoAt > most;
   }
 

@@ -8,6 +8,7 @@ import {
   PICTURE_ANEW_MS,
   PICTURE_MS,
   SILENT_SOCKET_MS,
+  SILENT_VIEW_MS,
   STALE_LOOK_MS,
   STALE_MS,
   VIEW_WAIT_MS,
@@ -188,6 +189,20 @@ describe('the live picture', () => {
     expect(slow.closed).toBe(true);
     timers.pass(BACK_OFF_MS[0]);
     expect(network.last).not.toBe(slow);
+  });
+
+  it('should wait for a large view on a slow line, though its first tick was answered at once', () => {
+    const { one, network, timers } = live();
+    const slow = network.last;
+    const { sentAt } = slow.of('tick').at(-1)!;
+    slow.deliver({ m: 'tock', sentAt, morningClock: 900_000, rate: 10 });
+    timers.pass(SILENT_VIEW_MS - 1_000);
+    expect(slow.closed).toBe(false);
+    slow.deliver(view());
+    slow.deliver(beat());
+    expect(one.state.stale).toBe(false);
+    timers.pass(SILENT_SOCKET_MS);
+    expect(slow.closed).toBe(true);
   });
 
   it('shouldSendATickASecondAlsoWhenOnlyHeartbeatsWakeIt', () => {

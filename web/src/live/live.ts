@@ -5,10 +5,11 @@ import type {
   ServerMessageUnion,
   Told,
 } from '../generated/wire.ts';
+import { AwaitedView } from './awaited.ts';
 import { Channel, type Effect } from './channel.ts';
 import { toldMessage, toldParts } from '../words/index.ts';
 import { MorningClock } from './clock.ts';
-import { PICTURE_AGE_MAX_MS, PICTURE_MS, STALE_LOOK_MS, VIEW_WAIT_MS } from './constants.ts';
+import { PICTURE_AGE_MAX_MS, PICTURE_MS, STALE_LOOK_MS } from './constants.ts';
 import { DbShelf } from './db-shelf.ts';
 import { BeatEvent, ChangeEvent, EarlierEvent, TroubleEvent } from './events.ts';
 import { Echo } from './echo.ts';
@@ -93,7 +94,7 @@ export class Live extends EventTarget {
   readonly entry: Entry;
   private readonly lists = new Map<string, readonly PartUnion[]>();
   private changePending = false;
-  private viewAskedAt: number | null = null;
+  private readonly awaited: AwaitedView;
   private readOnly = false;
   private everSeen = false;
   private noSuite = false;
@@ -119,11 +120,13 @@ export class Live extends EventTarget {
         opened: () => this.opened(),
         message: (message) => this.received(message),
         closed: () => this.closed(),
+        silentMost: () => this.awaited.silentMost(),
       },
       this.timers,
       options.open,
     );
     this.echo = new Echo(this.timers, (message) => this.socket.send(message));
+    this.awaited = new AwaitedView(this.timers, () => this.socket.send({ m: 'ask-view' }));
     this.entry = new Entry(
       {
         send: (message) => this.socket.send(message),
@@ -302,7 +305,7 @@ export class Live extends EventTarget {
   }
 
   private opened(): void {
-    this.viewAskedAt = this.timers.now();
+    this.awaited.opened();
     const { screen, page, date, suite } = this.options;
     this.socket.send(this.channel.hello(screen, page, date, suite));
     this.echo.opened();
@@ -326,7 +329,7 @@ export class Live extends EventTarget {
     }
     switch (message.m) {
       case 'view':
-        this.viewAskedAt = null;
+        this.awaited.came();
         this.follow(this.channel.view(message));
         break;
       case 'frame':
@@ -363,23 +366,19 @@ export class Live extends EventTarget {
   }
 
   private follow(effect: Effect): void {
+    // A socket that resumes gets no view.
+    if (effect === 'applied' || effect === 'alive') this.awaited.came();
     if (effect === 'applied') {
       this.everSeen = true;
       this.changedParts();
     } else if (effect === 'ask') {
-      this.askView();
+      this.awaited.ask();
     } else if (effect === 'forget') {
       this.channel.forget();
       this.clock.forget();
       this.changedParts();
       this.socket.send({ m: 'ask-view' });
     }
-  }
-
-  private askView(): void {
-    const now = this.timers.now();
-    if (this.viewAskedAt !== null && now - this.viewAskedAt < VIEW_WAIT_MS) return;
-    if (this.socket.send({ m: 'ask-view' })) this.viewAskedAt = now;
   }
 
   /** Applied at once, told once a picture: a burst of frames is drawn once. */
@@ -395,7 +394,7 @@ export class Live extends EventTarget {
 
   /** A line that passes a heartbeat now and then, each older than the last, is as bad as none. */
   private leaveUseless(): void {
-    if (this.socket.connected && this.echo.useless()) this.socket.again();
+    if (this.socket.connected && this.echo.useless(this.awaited.silentMost())) this.socket.again();
   }
 
   /** After a sleep nothing counts that was there before it. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ServerMessageUnion } from '../generated/wire.ts';
-import { BACK_OFF_MS, CONNECT_MS, FIRST_MESSAGE_MS, SILENT_SOCKET_MS } from './constants.ts';
+import { BACK_OFF_MS, CONNECT_MS } from './constants.ts';
 import { FakeNetwork } from './fake/fake-network.ts';
 import { FakeTimers } from './fake/fake-timers.ts';
 import { backOff, Socket } from './socket.ts';
@@ -11,18 +11,20 @@ function started() {
   const timers = new FakeTimers();
   const network = new FakeNetwork();
   const told: string[] = [];
+  const silent = { most: 4_000 };
   const socket = new Socket(
     'ws://x/live',
     {
       opened: () => told.push('opened'),
       message: (message) => told.push(message.m),
       closed: () => told.push('closed'),
+      silentMost: () => silent.most,
     },
     timers,
     network.open,
   );
   socket.start();
-  return { timers, network, told, socket };
+  return { timers, network, told, socket, silent };
 }
 
 describe('the socket', () => {
@@ -73,18 +75,22 @@ describe('the socket', () => {
   it('shouldCloseAnOpenSocketThatBringsNothing', () => {
     const { network, timers, told } = started();
     network.last.accept();
-    timers.pass(FIRST_MESSAGE_MS - 1);
+    timers.pass(3_999);
     expect(told).toEqual(['opened']);
     timers.pass(1);
     expect(told).toEqual(['opened', 'closed']);
     expect(network.sockets[0]!.closed).toBe(true);
   });
 
-  it('should close a socket that has fallen silent sooner than one that never spoke', () => {
-    const { network, timers, told } = started();
+  it('should give a socket the time that it is allowed then, also if that was changed meanwhile', () => {
+    const { network, timers, told, silent } = started();
     network.last.accept();
     network.last.deliver(tock);
-    timers.pass(SILENT_SOCKET_MS);
+    timers.pass(3_000);
+    silent.most = 15_000;
+    timers.pass(11_999);
+    expect(told).toEqual(['opened', 'tock']);
+    timers.pass(1);
     expect(told.at(-1)).toBe('closed');
   });
 

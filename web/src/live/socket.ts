@@ -3,11 +3,9 @@ import { decode, encode } from './codec.ts';
 import {
   BACK_OFF_MS,
   CONNECT_MS,
-  FIRST_MESSAGE_MS,
   JITTER_LEAST,
   MESSAGE_BYTES_MAX,
   PATH,
-  SILENT_SOCKET_MS,
   SUBPROTOCOL,
 } from './constants.ts';
 import type { Timers } from './timers.ts';
@@ -29,6 +27,8 @@ export interface SocketEvents {
   opened(): void;
   message(message: ServerMessageUnion): void;
   closed(): void;
+  /** How long an open socket may bring nothing now, before it is closed. */
+  silentMost(): number;
 }
 
 const OPEN = 1;
@@ -107,8 +107,8 @@ export class Socket {
     raw.binaryType = 'arraybuffer';
     raw.onopen = () => {
       if (this.raw !== raw) return;
-      this.setTimer(FIRST_MESSAGE_MS, () => this.drop());
       this.events.opened();
+      this.watch(this.timers.now());
     };
     raw.onmessage = (event) => {
       if (this.raw === raw) this.read(event.data);
@@ -124,7 +124,7 @@ export class Socket {
       this.drop();
       return;
     }
-    this.watch();
+    this.watch(this.timers.now());
     let message: ServerMessageUnion | null;
     try {
       message = decode(data);
@@ -139,8 +139,11 @@ export class Socket {
   }
 
   /** Closes what looks open but has gone silent: a cut cable closes no socket by itself. */
-  private watch(): void {
-    this.setTimer(SILENT_SOCKET_MS, () => this.drop());
+  private watch(since: number): void {
+    const left = since + this.events.silentMost() - this.timers.now();
+    if (left <= 0) this.drop();
+    // What it waits for may have changed by then.
+    else this.setTimer(left, () => this.watch(since));
   }
 
   private drop(): void {

@@ -28,6 +28,10 @@ describe('causes of two periods', () => {
     );
     const rows = causes.rows?.slice(2) ?? [];
     expect(movedWords({ ...causes, rows }, (label) => label)).toContain('No one of 1 causes');
+    const rare = rows.map((row) => ({ ...row, difference: { verdict: 'TOO_FEW' as const } }));
+    expect(movedWords({ ...causes, rows: rare }, (label) => label)).toContain(
+      'Each cause came on too few mornings to say.',
+    );
     const few: Difference = { verdict: 'TOO_FEW' };
     expect(movedWords({ ...causes, all: few, rows: [] }, (label) => label)).toContain('10 on each');
   });

@@ -48,10 +48,13 @@ export function movedWords(
     more === '' ? '' : ` It cost more by ${more}.`,
     less === '' ? '' : ` It cost less by ${less}.`,
   ].join('');
+  const judged = rows.filter((r) => r.difference.p !== undefined).length;
   const none =
-    all?.value !== undefined && differ.length === 0
-      ? ` No one of ${rows.filter((r) => r.difference.p !== undefined).length} causes differs more than chance may make one of so many.`
-      : '';
+    all?.value === undefined || differ.length > 0
+      ? ''
+      : judged === 0
+        ? ' Each cause came on too few mornings to say.'
+        : ` No one of ${judged} causes differs more than chance may make one of so many.`;
   return `${sum}${found}${none}`;
 }
 
@@ -78,6 +81,7 @@ export function causesComparedPanel(
       than 10 on a side are not shown.
     </p>`;
   }
+  const judged = rows.filter((r) => r.difference.p !== undefined).length;
   const nameOf = (label: string): string => names?.[label] ?? words(label);
   const shown = rows.slice(0, SHOWN);
   const widest = Math.max(
@@ -124,9 +128,10 @@ export function causesComparedPanel(
       </table>
     </div>
     <p class="key">
-      Strokes are 95 % intervals about the line of no difference, up to ${minutes(widest)} minutes;
-      chances are corrected for ${rows.filter((r) => r.difference.p !== undefined).length} causes
-      (Holm)${rows.length > SHOWN ? `; the ${SHOWN} that moved most, all in the files` : ''}.
+      Strokes are 95 % intervals about the line of no difference, up to ${minutes(widest)}
+      minutes${
+        judged === 0 ? '' : `; chances are corrected for ${judged} causes (Holm)`
+      }${rows.length > SHOWN ? `; the ${SHOWN} that moved most, all in the files` : ''}.
     </p>
     ${disagreeWords(rows.map((r): Named => [nameOf(r.label), r.difference])).map(
       (words) => html`<p class="disagree">${words}</p>`,

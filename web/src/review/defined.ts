@@ -65,7 +65,7 @@ export const DEFINED = {
   ],
   verdict: [
     'the verdict on the board',
-    "Too hopeful or too gloomy: mean chance said less share that came, where its 95 % interval by mornings (Student's t) leaves 0 out. Better or worse guide: where the interval of the skill does. By room or service the average is its own, and chances are corrected for all of them (Holm).",
+    "Too hopeful or too gloomy: mean chance said less share that came, where its 95 % interval by mornings (Student's t) leaves 0 out. Better or worse guide: where the interval of the skill does. Each moment by itself, not corrected for four of them. Not said of fewer than 10 mornings, nor of a guide where fewer than 5 starts were late or on time. By room or service the average is its own, and chances are corrected for all of them (Holm).",
   ],
   rooms: [
     'rooms by weekday',

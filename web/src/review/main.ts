@@ -271,10 +271,10 @@ export class Review extends LitElement {
             html`${causesPanel(a.causes, causeWords)}
               <div class="appendix">
                 ${a.causesMoved && causesComparedPanel(a.causesMoved, causeWords)}
-              </div>`,
-          this.stateOf('second', 'causes', 'causesMoved'),
+              </div>
+              ${a.reasons && reasonsPanel(a.reasons, causeWords)}`,
+          this.stateOf('second', 'causes', 'causesMoved', 'reasons'),
         )}
-        ${a.reasons && reasonsPanel(a.reasons, causeWords)}
         ${part(
           'How starts lie about their targets',
           nothing,

@@ -25,13 +25,14 @@ final class TrialApartSums {
           ROWS BETWEEN UNBOUNDED PRECEDING AND 1 PRECEDING)),
       v AS (SELECT k, day, y / n::DOUBLE average FROM b WHERE n >= $STARTS AND dates >= $DATES),
       m AS (SELECT f.k, suite, f.day, count(*)::DOUBLE n, sum(y)::DOUBLE y, sum(c - y) x,
+        sum(c * (1 - c)) chance, sum(y) FILTER (average IS NOT NULL) beside_y,
         count(average)::DOUBLE beside,
         sum((c - y) * (c - y)) FILTER (average IS NOT NULL) board,
         sum((average - y) * (average - y)) plain
         FROM f LEFT JOIN v ON f.k = v.k AND f.day = v.day WHERE NOT a GROUP BY f.k, suite, f.day)
       SELECT k, count(*), sum(x), sum(n), sum(x * x), sum(x * n), sum(n * n), sum(y),
         count(board), sum(board), sum(plain), sum(board * board), sum(board * plain),
-        sum(plain * plain), sum(beside)
+        sum(plain * plain), sum(beside), sum(chance), coalesce(sum(beside_y), 0)
       FROM m GROUP BY k
       """;
 
@@ -52,7 +53,8 @@ final class TrialApartSums {
   }
 
   private static Sums sums(ResultSet r) throws SQLException {
-    return new Sums(mean(r, 2), r.getDouble(8), mean(r, 9), r.getInt(15));
+    return new Sums(
+        mean(r, 2), r.getDouble(8), r.getDouble(16), mean(r, 9), r.getInt(15), r.getInt(17));
   }
 
   /** Clusters, x, n, and the sums of their squares and product, from a column on. */

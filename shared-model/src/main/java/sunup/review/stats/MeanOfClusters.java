@@ -35,11 +35,13 @@ public record MeanOfClusters(int clusters, double x, double n, double xx, double
    * @return null for fewer than two clusters
    */
   public Interval interval(double level, double least) {
-    if (clusters < 2 || n <= 0) {
-      return null;
-    }
+    return clusters < 2 || n <= 0 ? null : interval(level, least, variance());
+  }
+
+  /** The same with a variance that is known otherwise. Asked for two clusters or more. */
+  public Interval interval(double level, double least, double variance) {
     double t = Chances.studentQuantile((1 + level) / 2, clusters - 1);
-    double reach = t * Math.sqrt(variance());
+    double reach = t * Math.sqrt(variance);
     return new Interval(Math.max(least, mean() - reach), mean() + reach);
   }
 }

@@ -23,25 +23,31 @@ public record InTheLarge(double said, double came, Difference off) {
   /**
    * @param off of the sums of said less came by morning, over the forecasts
    * @param came how many came on time
+   * @param chance sum of p (1 - p) over the forecasts: as much do they scatter if what was said is
+   *     right. Where hardly any start was late, what came scatters less by chance, and a board that
+   *     is right would seem wrong.
    */
-  static InTheLarge of(MeanOfClusters off, double came) {
+  static InTheLarge of(MeanOfClusters off, double came, double chance) {
     double share = came / off.n();
-    return new InTheLarge(off.mean() + share, share, judged(off, 0));
+    double least = chance / (off.n() * off.n());
+    return new InTheLarge(off.mean() + share, share, judged(off, 0, least));
   }
 
   /**
    * A mean of mornings beside what it would be if nothing were amiss.
    *
    * @param none that value
+   * @param leastVariance of the mean
    * @return the mean less that value
    */
-  static Difference judged(MeanOfClusters of, double none) {
+  static Difference judged(MeanOfClusters of, double none, double leastVariance) {
     if (of.clusters() < LEAST_MORNINGS) {
       return Difference.TOO_FEW;
     }
-    Interval mean = of.interval(LEVEL, Double.NEGATIVE_INFINITY);
+    double variance = Math.max(leastVariance, of.variance());
+    Interval mean = of.interval(LEVEL, Double.NEGATIVE_INFINITY, variance);
     double value = of.mean() - none;
-    double error = Math.sqrt(of.variance());
+    double error = Math.sqrt(variance);
     double t = Math.abs(value) / error;
     double p =
         error == 0

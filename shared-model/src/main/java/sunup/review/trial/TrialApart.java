@@ -27,6 +27,9 @@ import sunup.review.stats.MeanOfClusters;
  * @param minutesBefore 60, 40, 20 or 10
  */
 public record TrialApart(int minutesBefore, List<Group> groups) {
+  /** Of fewer that came on time, or did not, nobody can be called the better guide. */
+  private static final int LEAST_OF_EACH = 5;
+
   /**
    * One group.
    *
@@ -45,10 +48,18 @@ public record TrialApart(int minutesBefore, List<Group> groups) {
    *
    * @param off of said less came, over the forecasts
    * @param came how many came on time
+   * @param chance sum of p (1 - p)
    * @param ratio of the board's squares over those of the average, of forecasts that have both
    * @param beside how many have both
+   * @param besideCame how many of them came on time
    */
-  public record Sums(MeanOfClusters off, double came, MeanOfClusters ratio, int beside) {}
+  public record Sums(
+      MeanOfClusters off,
+      double came,
+      double chance,
+      MeanOfClusters ratio,
+      int beside,
+      int besideCame) {}
 
   /** The trial of the sums of each group. */
   public static TrialApart of(int minutesBefore, Map<String, Sums> sums) {
@@ -78,14 +89,22 @@ public record TrialApart(int minutesBefore, List<Group> groups) {
     if (Withheld.isWithheld(n)) {
       return new Group(name, n, mornings, null, null);
     }
-    return new Group(name, n, mornings, InTheLarge.of(of.off, of.came), skill(of));
+    return new Group(name, n, mornings, InTheLarge.of(of.off, of.came, of.chance), skill(of));
+  }
+
+  /**
+   * Whether nearly all came on time, or nearly none: then the better guide is whoever happened to
+   * be nearer to that, morning after morning alike.
+   */
+  static boolean isOneSided(double came, double n) {
+    return Math.min(came, n - came) < LEAST_OF_EACH;
   }
 
   private static Difference skill(Sums of) {
-    if (Withheld.isWithheld(of.beside) || of.ratio.n() == 0) {
+    if (Withheld.isWithheld(of.beside) || isOneSided(of.besideCame, of.beside)) {
       return Difference.TOO_FEW;
     }
-    Difference more = InTheLarge.judged(of.ratio, 1);
+    Difference more = InTheLarge.judged(of.ratio, 1, 0);
     if (more.verdict() == Verdict.TOO_FEW) {
       return more;
     }
@@ -136,7 +155,9 @@ public record TrialApart(int minutesBefore, List<Group> groups) {
     Map<LocalDate, Double> averages = averages(said);
     Map<MorningId, double[]> mornings = new LinkedHashMap<>();
     int beside = 0;
+    int besideCame = 0;
     double came = 0;
+    double chance = 0;
     for (Said s : said) {
       if (s.recomputed()) {
         continue;
@@ -145,19 +166,22 @@ public record TrialApart(int minutesBefore, List<Group> groups) {
       of[0]++;
       of[1] += s.chance() - (s.came() ? 1 : 0);
       came += s.came() ? 1 : 0;
+      chance += s.chance() * (1 - s.chance());
       Double average = averages.get(s.morning().date());
       if (average != null) {
         of[2] += s.squared();
         of[3] += s.squared(average);
         of[4]++;
         beside++;
+        besideCame += s.came() ? 1 : 0;
       }
     }
     if (mornings.isEmpty()) {
       return null;
     }
     List<double[]> both = mornings.values().stream().filter(m -> m[4] > 0).toList();
-    return new Sums(mean(List.copyOf(mornings.values()), 1, 0), came, mean(both, 2, 3), beside);
+    MeanOfClusters off = mean(List.copyOf(mornings.values()), 1, 0);
+    return new Sums(off, came, chance, mean(both, 2, 3), beside, besideCame);
   }
 
   private static MeanOfClusters mean(List<double[]> mornings, int x, int n) {

@@ -58,12 +58,32 @@ public final class TrialSums {
 
   private Sums[] ofLast;
 
+  /** Forecasts that the plain ways have too. */
+  private static final class Beside {
+    int n;
+    int came;
+    int mornings;
+
+    void add(Sums morning) {
+      n += morning.beside;
+      came += morning.besideCame;
+      mornings += morning.beside > 0 ? 1 : 0;
+    }
+
+    /** Whether drawing mornings anew would make one the better guide by chance. */
+    boolean isTooFew() {
+      return mornings < InTheLarge.LEAST_MORNINGS || TrialApart.isOneSided(came, n);
+    }
+  }
+
   /** One part of one morning's forecasts. */
   private static final class Sums {
     final double[] columns = new double[COLUMNS];
     final int[] in = new int[BINS];
     final int[] came = new int[BINS];
     double said;
+    double chance;
+    int besideCame;
     int named;
     int right;
     int beside;
@@ -100,6 +120,7 @@ public final class TrialSums {
     sums.columns[SQUARES] += s.squared();
     sums.columns[N]++;
     sums.said += p;
+    sums.chance += p * (1 - p);
     sums.in[bin]++;
     sums.came[bin] += s.came() ? 1 : 0;
     if (s.named() != null) {
@@ -109,6 +130,7 @@ public final class TrialSums {
     Baselines.Plain there = plain.on(last.date());
     if (there != null) {
       sums.beside++;
+      sums.besideCame += s.came() ? 1 : 0;
       sums.columns[BOARD] += s.squared();
       sums.columns[AVERAGE] += s.squared(there.average());
       sums.columns[FITTED] += s.squared(there.fit().at(s.done()));
@@ -167,9 +189,9 @@ public final class TrialSums {
     }
     double[] total = new double[COLUMNS];
     double[] drawn = new double[of.size() * COLUMNS];
-    int beside = 0;
+    Beside beside = new Beside();
     for (int i = 0; i < of.size(); i++) {
-      beside += of.get(i).beside;
+      beside.add(of.get(i));
       for (int c = 0; c < COLUMNS; c++) {
         drawn[i * COLUMNS + c] = of.get(i).columns[c];
         total[c] += of.get(i).columns[c];
@@ -216,6 +238,8 @@ public final class TrialSums {
     Arrays.setAll(sum.in, b -> one.in[b] + other.in[b]);
     Arrays.setAll(sum.came, b -> one.came[b] + other.came[b]);
     sum.said = one.said + other.said;
+    sum.chance = one.chance + other.chance;
+    sum.besideCame = one.besideCame + other.besideCame;
     sum.named = one.named + other.named;
     sum.right = one.right + other.right;
     sum.beside = one.beside + other.beside;
@@ -224,6 +248,7 @@ public final class TrialSums {
 
   private static InTheLarge large(List<Sums> of) {
     double came = 0;
+    double chance = 0;
     double x = 0;
     double n = 0;
     double xx = 0;
@@ -234,13 +259,14 @@ public final class TrialSums {
       double off = morning.said - yes;
       double all = morning.columns[N];
       came += yes;
+      chance += morning.chance;
       x += off;
       n += all;
       xx += off * off;
       xn += off * all;
       nn += all * all;
     }
-    return InTheLarge.of(new MeanOfClusters(of.size(), x, n, xx, xn, nn), came);
+    return InTheLarge.of(new MeanOfClusters(of.size(), x, n, xx, xn, nn), came, chance);
   }
 
   private double said(int bin, int... parts) {
@@ -282,11 +308,15 @@ public final class TrialSums {
     return variance <= 0 ? null : Double.valueOf(off / Math.sqrt(variance));
   }
 
-  private static Skill skill(int n, double board, double theirs, Interval ratio) {
+  private static Skill skill(Beside beside, double board, double theirs, Interval ratio) {
+    int n = beside.n;
     if (Withheld.isWithheld(n) || theirs == 0) {
       return null;
     }
-    Interval interval = ratio == null ? null : new Interval(1 - ratio.upper(), 1 - ratio.lower());
+    Interval interval =
+        ratio == null || beside.isTooFew()
+            ? null
+            : new Interval(1 - ratio.upper(), 1 - ratio.lower());
     return new Skill(n, board / n, theirs / n, 1 - board / theirs, interval);
   }
 

@@ -17,6 +17,7 @@ import sunup.review.Comparison.Difference;
 import sunup.review.Comparison.Verdict;
 import sunup.review.Split;
 import sunup.review.facts.FirstCaseFact;
+import sunup.review.facts.InventedFacts;
 import sunup.review.trial.TrialApart.Group;
 
 /** Whether as many starts came as was said, of all and by group. */
@@ -50,6 +51,56 @@ class TrialApartTest {
     }
     assertThat(called / (double) rounds).isBetween(0.02, 0.08);
     assertThat(held / (double) rounds).isBetween(0.92, 0.98);
+  }
+
+  /** Nine in ten come on time, as was said: what came then hardly scatters. */
+  @Test
+  void shouldSeldomCallARightBoardWrongWhereHardlyAnyStartIsLate() {
+    SplittableRandom random = new SplittableRandom(11);
+    for (int mornings : new int[] {10, 20, 40}) {
+      int called = 0;
+      for (int r = 0; r < 500; r++) {
+        List<Said> said = new ArrayList<>();
+        for (int m = 0; m < mornings; m++) {
+          double chance = random.nextDouble(0.85, 0.99);
+          boolean came = random.nextDouble() < chance;
+          said.add(said(m, chance, came));
+        }
+        called += large(said).off().verdict() == Verdict.DIFFERS ? 1 : 0;
+      }
+      assertThat(called / 500.0).as("%s mornings", mornings).isLessThan(0.08);
+    }
+  }
+
+  private static Said said(int morning, double chance, boolean came) {
+    MorningId id = new MorningId(new SuiteId("s"), MONDAY.plusDays(morning));
+    return new Said(id, chance, came, .5, false, false, null);
+  }
+
+  @Test
+  void shouldCallTheBoardWrongThatIsGloomyThoughNoStartIsEverLate() {
+    List<Said> said = new ArrayList<>();
+    for (int m = 0; m < 20; m++) {
+      said.add(said(m, 0.5, true));
+    }
+    assertThat(large(said).off().verdict()).isEqualTo(Verdict.DIFFERS);
+    assertThat(large(said).off().value()).isCloseTo(-0.5, within(1e-12));
+  }
+
+  @Test
+  void shouldCallNobodyTheBetterGuideWhereHardlyAnyStartIsLateOrMorningsAreFew() {
+    List<FirstCaseFact> facts = new ArrayList<>();
+    for (int m = 0; m < 60; m++) {
+      InventedFacts one = on(MONDAY.plusDays(m), "1").late(m == 20 ? 9 : 0);
+      facts.add(one.said(60, .9, .5, false, null, null).fact());
+    }
+    Group room = TrialApart.of(facts, Split.ROOM, 60).groups().get(0);
+    assertThat(room.overAverage().verdict()).isEqualTo(Verdict.TOO_FEW);
+    assertThat(Trial.of(facts, 60, 1).all().overAverage().interval()).isNull();
+    List<Said> few = said(new SplittableRandom(12), 14, 0);
+    assertThat(Trial.ofSaid(few, 40, 1).all().overAverage().interval())
+        .as("five of the fourteen taught")
+        .isNull();
   }
 
   private static InTheLarge large(List<Said> said) {
