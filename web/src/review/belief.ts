@@ -26,7 +26,7 @@ function curve(score: Score): TemplateResult {
   const most = Math.max(1, ...shown.map((bin) => bin.n));
   return html`<svg
     class="curve"
-    viewBox="0 0 ${SIDE + EDGE + 12} ${SIDE + 54}"
+    viewBox="0 0 ${SIDE + EDGE + 24} ${SIDE + 54}"
     role="img"
     aria-label="Calibration: ${shown
       .map((bin) => `said ${percent(bin.said)}, came ${percent(bin.came)}`)
@@ -192,20 +192,25 @@ export function trialPanel(trial: Trial): TemplateResult {
   }`;
 }
 
+/**
+ * How a difference is marked: only one to the worse in the colour of what is late.
+ *
+ * @param better the sign of what is better: 1 for shares on time, -1 for minutes late
+ */
+export function differsMark({ verdict, value }: Difference, better: 1 | -1): string {
+  if (verdict !== 'DIFFERS') return 'quiet';
+  return (value ?? 0) * better < 0 ? 'differs worse' : 'differs';
+}
+
 /** A difference as a stroke about the line of none. */
-export function reach(difference: Difference, most: number): TemplateResult {
+export function reach(difference: Difference, most: number, better: 1 | -1): TemplateResult {
   const { value, interval } = difference;
   if (value === undefined || interval === undefined) return html`<span class="few">–</span>`;
   const at = (v: number): number => 80 + (Math.max(-most, Math.min(most, v)) / most) * 76;
   return html`<svg class="reach" viewBox="0 0 160 20" aria-hidden="true">
     <line class="none" x1="80" x2="80" y1="0" y2="20" />
     <line x1=${at(interval.lower)} x2=${at(interval.upper)} y1="10" y2="10" />
-    <circle
-      class=${difference.verdict === 'DIFFERS' ? 'differs' : ''}
-      cx=${at(value)}
-      cy="10"
-      r="5"
-    />
+    <circle class=${differsMark(difference, better)} cx=${at(value)} cy="10" r="5" />
   </svg>`;
 }
 
@@ -264,11 +269,11 @@ export function comparePanel(comparisons: readonly Comparison[]): TemplateResult
     );
   const shares = widest((c) => c.onTime);
   const late = widest((c) => c.minutes);
-  const cells = (d: Difference, most: number, scale: number): TemplateResult =>
-    html`<td>${reach(d, most)}</td>
+  const cells = (d: Difference, most: number, scale: number, better: 1 | -1): TemplateResult =>
+    html`<td>${reach(d, most, better)}</td>
       <td>
         ${differenceWords(d, scale)}
-        <strong class=${d.verdict === 'DIFFERS' ? 'differs' : 'quiet'}>${verdictWords(d)}</strong>
+        <strong class=${differsMark(d, better)}>${verdictWords(d)}</strong>
         ${d.adjusted === undefined ? nothing : html`<small>${chanceWords(d.adjusted)}</small>`}
       </td>`;
   return html`<p>
@@ -291,7 +296,7 @@ export function comparePanel(comparisons: readonly Comparison[]): TemplateResult
               html`<tr>
                 <th scope="row">${groupWords(c.first)} <small>less ${c.second}</small></th>
                 <td>${c.firstStarts} and ${c.secondStarts}</td>
-                ${cells(c.onTime, shares, 100)} ${cells(c.minutes, late, 1)}
+                ${cells(c.onTime, shares, 100, 1)} ${cells(c.minutes, late, 1, -1)}
               </tr>`,
           )}
         </tbody>

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { CausesCompared, Side } from './api.ts';
-import { reach } from './belief.ts';
+import { differsMark, reach } from './belief.ts';
 import { how } from './defined.ts';
 import {
   chanceWords,
@@ -110,10 +110,10 @@ export function causesComparedPanel(
                 <th scope="row">${nameOf(r.label)}</th>
                 <td>${r.first.toFixed(2)}</td>
                 <td>${r.second.toFixed(2)}</td>
-                <td>${reach(r.difference, widest)}</td>
+                <td>${reach(r.difference, widest, -1)}</td>
                 <td>
                   ${differenceWords(r.difference, 1)}
-                  <strong class=${r.difference.verdict === 'DIFFERS' ? 'differs' : 'quiet'}
+                  <strong class=${differsMark(r.difference, -1)}
                     >${verdictWords(r.difference)}</strong
                   >
                   ${

@@ -51,6 +51,10 @@ export const DEFINED = {
     'where the minutes went',
     'From the start back along what it waited for: each late minute belongs to the step that was being waited for, so that they add up to all minutes late. What the record does not explain stands apart. Per start: over all starts, late or not.',
   ],
+  kinds: [
+    'kinds of causes',
+    'Work: it took longer than its sheet allows. Arrival: who or what comes by itself came later than planned. Person, place, equipment: it waited for one that was elsewhere, shut or in use. Occupied: the room was. Not begun: all was there and nobody had begun. Too little time planned: the list gave the set-up less time than its sheet asks for, whoever does it. By section, the start is all from sending for the patient on.',
+  ],
   reasons: [
     'computed and reported',
     'The section with most late minutes by the record, beside the reason that people gave; of starts that were not on time.',
@@ -120,7 +124,7 @@ const ON_TWO_PAGES: readonly Defined[] = [
   'verdict',
 ];
 
-const IN_APPENDIX: readonly Defined[] = ['days', 'rooms', 'compare', 'moved', 'learned'];
+const IN_APPENDIX: readonly Defined[] = ['kinds', 'days', 'rooms', 'compare', 'moved', 'learned'];
 
 function list(keys: readonly Defined[]): TemplateResult {
   return html`<ul class="defined">

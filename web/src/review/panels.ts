@@ -169,8 +169,9 @@ export function causesPanel(
   if (causes.rows === undefined) return withheld(causes.starts);
   const most = Math.max(1, ...causes.rows.map((r) => r.minutes));
   const rows = causes.rows.slice(0, 12);
-  const high = 30;
   const nameOf = (r: CauseRow): string => names?.[r.label] ?? words(r.label);
+  const labels = rows.map((r) => inLines(nameOf(r)));
+  const high = labels.some((lines) => lines.length > 1) ? 38 : 30;
   return html`<p>
       ${causes.minutes?.toFixed(0)} late minutes; ${causes.unexplained?.toFixed(0)} of them are not
       explained, ${causes.weakMinutes?.toFixed(0)} rest on touches entered late or together.
@@ -184,13 +185,17 @@ export function causesPanel(
         .join(', ')}"
     >
       ${rows.map((r, i) => {
-        const y = i * high + 4;
-        const running = 250 + 350 * r.running;
-        return svg`<text x="240" y=${y + 19} text-anchor="end">${nameOf(r)}</text>
-          <rect class="cause" x="250" y=${y + 4} width=${(350 * r.minutes) / most} height="18" />
-          <rect class="weak" x="250" y=${y + 4} width=${(350 * r.weakMinutes) / most} height="18" />
+        const y = i * high + (high - 26) / 2;
+        const running = 330 + 290 * r.running;
+        const lines = labels[i] ?? [];
+        const first = y + 19 - 8 * (lines.length - 1);
+        return svg`${lines.map(
+          (line, at) => svg`<text x="320" y=${first + 16 * at} text-anchor="end">${line}</text>`,
+        )}
+          <rect class="cause" x="330" y=${y + 4} width=${(290 * r.minutes) / most} height="18" />
+          <rect class="weak" x="330" y=${y + 4} width=${(290 * r.weakMinutes) / most} height="18" />
           <line class="running" x1=${running} x2=${running} y1=${y} y2=${y + 26} />
-          <text x="612" y=${y + 19}>${r.minutes.toFixed(0)} min, ${perStart(r, causes.starts)} a start ·
+          <text x="632" y=${y + 19}>${r.minutes.toFixed(0)} min, ${perStart(r, causes.starts)} a start ·
             ${percent(r.share)} · so far ${percent(r.running)}</text>`;
       })}
     </svg>
@@ -198,7 +203,7 @@ export function causesPanel(
       so far: with all above; the stroke shows it, from none on the left to all on the right · pale:
       rests on late or entered-together touches
     </p>
-    ${how('causes')}
+    ${how('causes')} ${how('kinds')}
     ${tableOf(
       'Minutes by cause',
       [
@@ -220,6 +225,18 @@ export function causesPanel(
         minutes(r.weakMinutes),
       ]),
     )}`;
+}
+
+/** Letters that fit beside a bar. */
+const LINE = 38;
+
+/** A name in one line or two; what does not fit into two ends in dots. */
+export function inLines(name: string): string[] {
+  if (name.length <= LINE) return [name];
+  const at = name.lastIndexOf(' ', LINE);
+  const cut = at <= 0 ? LINE : at;
+  const rest = name.slice(cut).trim();
+  return [name.slice(0, cut), rest.length <= LINE ? rest : `${rest.slice(0, LINE - 1).trim()}…`];
 }
 
 /** Late minutes of a cause over all starts. */

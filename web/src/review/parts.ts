@@ -53,6 +53,7 @@ export function workingWords(busy: boolean, old: number, trouble: boolean): Temp
 
 /** Sections as the pages call them; all else as it stands, without its dashes. */
 export function causeWords(label: string): string {
+  if (label === 'plan') return 'too little time planned';
   const key = `section.${label}` as CommonKey;
   const words = SECTIONS.has(label) ? say(key) : worded(label);
   return words.replaceAll(/[-_.]/g, ' ');

@@ -286,10 +286,13 @@ export const reviewStyle = css`
     stroke-width: 2;
   }
   .reach circle.differs {
+    fill: var(--ink);
+  }
+  .reach circle.worse {
     fill: var(--ember);
     stroke: var(--ember);
   }
-  strong.differs {
+  strong.worse {
     color: var(--ember);
   }
   .compare strong,
