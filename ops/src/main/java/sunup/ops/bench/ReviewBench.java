@@ -26,7 +26,8 @@ import sunup.review.charts.MinutesByCause.Grouping;
 
 /**
  * What the review's questions take over many first cases: each in a store that was opened for it
- * alone, with three filters and without. Files are read from the machine's cache of them.
+ * alone, with three filters and without. Files are read from the machine's cache of them, unless
+ * they are dropped from it before each.
  */
 @Command(
     name = "review",
@@ -52,6 +53,13 @@ final class ReviewBench implements Callable<Integer> {
       required = true,
       description = "Folder for the archive; it is filled once and used again.")
   private Path folder;
+
+  @Option(
+      names = "--before",
+      description =
+          "What a shell runs before each question, beside the clock: for example what drops the"
+              + " archive from the machine's cache of files.")
+  private String before;
 
   @Override
   public Integer call() throws Exception {
@@ -136,6 +144,10 @@ final class ReviewBench implements Callable<Integer> {
 
   private double took(BiFunction<FactFigures, Filter, Object> question, Filter filter)
       throws Exception {
+    if (before != null
+        && new ProcessBuilder("sh", "-c", before).inheritIO().start().waitFor() != 0) {
+      throw new IllegalStateException("what was to run before each question failed: " + before);
+    }
     try (DuckFacts store = DuckFacts.open(folder)) {
       long from = System.nanoTime();
       Object unused = question.apply(store.figures(), filter);
