@@ -190,7 +190,8 @@ export async function saysThatItIsWorking(page: Page): Promise<void> {
   const summary = page.locator('section', { has: page.locator('h2', { hasText: 'On time' }) });
   await summary.first().getByText('of the choice before').waitFor({ state: 'detached' });
   expect(await violations(page)).toEqual([]);
-  await page.evaluate(() => scrollTo(0, 0));
+  await page.getByText('Is it getting better?').first().scrollIntoViewIfNeeded();
+  await page.evaluate(() => scrollBy(0, 400));
   await shot(page, 'review-working');
   shares();
   await page.getByText('All figures are of this choice.').waitFor();

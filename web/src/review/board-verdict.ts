@@ -10,6 +10,7 @@ import {
   listed,
   type Named,
   signed,
+  told,
 } from './model.ts';
 import { type Answers, MOMENTS } from './questions.ts';
 import { type Cell, dataTable, filesOf } from './tables.ts';
@@ -246,7 +247,7 @@ export function apartPanel(apart: TrialsApart): TemplateResult {
     )}
     ${disagreeWords(
       lookedAt.flat(),
-      Math.max(...lookedAt.map((of) => of.filter(([, d]) => d.p !== undefined).length)),
+      `${Math.max(...lookedAt.map(told))} that are looked at together at each moment`,
     ).map((words) => html`<p class="disagree">${words}</p>`)}
     ${how('verdict')} ${filesOf(title, APART_HEAD, apartRows(apart))}`;
 }

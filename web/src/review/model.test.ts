@@ -99,7 +99,11 @@ describe('what a manager reads', () => {
     expect(words[0]).toMatch(/^The interval of “alone” leaves 0 out.* of 4 that are looked at/);
     expect(words[1]).toMatch(/^“border”: called a difference, though the interval just holds 0/);
     const four = ['a', 'b', 'c', 'd'].map((name): Named => [name, alone as Named[1]]);
-    expect(disagreeWords(four)[0]).toMatch(/^The interval of 4 of them leaves 0 out/);
+    expect(disagreeWords(four)[0]).toMatch(
+      /^The interval of 4 of them leaves 0 out.*more than chance/,
+    );
+    const many = new Array<Named>(40).fill(['wide', wide as Named[1]]);
+    expect(disagreeWords([...many, ...four])[0]).not.toContain('more than chance');
     expect(disagreeWords([['wide', wide as Named[1]]])).toEqual([]);
   });
 

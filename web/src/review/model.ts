@@ -162,6 +162,13 @@ export function listed(words: readonly string[]): string {
 /** So many are named; of more only how many there are. */
 const NAMED_MOST = 3;
 
+/** Up to so many of them may be chance, however few were looked at. */
+const SOME = 2;
+
+/** How many have a chance that was corrected. */
+export const told = (looked: readonly Named[]): number =>
+  looked.filter(([, d]) => d.p !== undefined).length;
+
 function whose(names: readonly string[]): string {
   return names.length > NAMED_MOST
     ? `${names.length} of them`
@@ -171,11 +178,11 @@ function whose(names: readonly string[]): string {
 /**
  * Where an interval and a corrected chance seem to say two things: why, and what to make of it.
  *
- * @param count so many chances were corrected together
+ * @param together how many chances were corrected together, and of what
  */
 export function disagreeWords(
   looked: readonly Named[],
-  count = looked.filter(([, d]) => d.p !== undefined).length,
+  together = `${told(looked)} that are looked at together`,
 ): string[] {
   const of = (verdict: Difference['verdict'], excludes: boolean): string[] =>
     looked
@@ -186,7 +193,7 @@ export function disagreeWords(
   return [
     alone.length === 0
       ? ''
-      : `The interval of ${whose(alone)} leaves 0 out, and still it is not called a difference: each interval is made as if it alone were looked at, and of ${count} that are looked at together one in twenty does that by chance. The chance p is corrected for all ${count} (Holm). Take it as a question, and ask it alone of later mornings.`,
+      : `The interval of ${whose(alone)} leaves 0 out, and still it is not called a difference: each interval is made as if it alone were looked at, and of ${together} one in twenty does that by chance. The chance p is corrected for all of them (Holm). ${alone.length > SOME && alone.length > told(looked) / 10 ? "These are more than chance makes of so many: some are likely real, but it can't be said which. " : ''}Take it as a question, and ask it alone of later mornings.`,
     border.length === 0
       ? ''
       : `${whose(border)}: called a difference, though the interval just holds 0. The chance p and the interval are made in different ways (by dealing anew, and by how mornings scatter) and part at the border. Take it as undecided until there are more mornings.`,

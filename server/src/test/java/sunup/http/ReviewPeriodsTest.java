@@ -146,6 +146,7 @@ class ReviewPeriodsTest {
     assertThat(refused("compare?at=2026-04-01&" + WINTER + SPRING)).contains("not both");
     assertThat(refused("compare?first-from=January&" + WINTER)).contains("first-from as 2026");
     assertThat(refused("compare?at=-999999999-01-01")).contains("at as 2026");
+    assertThat(ask("measures?from=0202-01-01", null).statusCode()).as("typed").isEqualTo(200);
     assertThat(refused("shares?change=2026-02-30")).contains("change as 2026");
   }
 
