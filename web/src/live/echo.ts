@@ -12,8 +12,9 @@ export class Echo {
   private readonly timers: Timers;
   private readonly send: (message: ClientMessageUnion) => boolean;
   private tickedAt: number | null = null;
-  /** When the socket was opened, or the newest tick was sent that has been answered. */
+  /** When the socket was asked for, or the newest tick was sent that has been answered. */
   private echoAt: number | null = null;
+  private openedAt = 0;
   /** The wall clock less the monotonic one, when last looked at. */
   private ahead: number;
 
@@ -24,9 +25,15 @@ export class Echo {
     this.ahead = timers.date() - timers.now();
   }
 
-  /** There is another socket: all that comes on it was sent from now on. */
-  opened(): void {
-    this.echoAt = this.timers.now();
+  /**
+   * There is another socket. That it is open may itself have lain on the line, and a view and a
+   * heartbeat behind it: what is sure is when it was asked for.
+   *
+   * @param begunAt when the try to open it began
+   */
+  opened(begunAt: number): void {
+    this.echoAt = begunAt;
+    this.openedAt = this.timers.now();
     this.tickedAt = null;
     this.tick();
   }
@@ -69,7 +76,8 @@ export class Echo {
    * @param most milliseconds for which it may answer no tick
    */
   useless(most: number): boolean {
-    return this.echoAt !== null && this.timers.now() - this.echoAt > most;
+    const since = Math.max(this.echoAt ?? this.openedAt, this.openedAt);
+    return this.echoAt !== null && this.timers.now() - since > most;
   }
 
   /** True if what comes now was sent at most {@link ECHO_MS} ago. */

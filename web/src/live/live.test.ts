@@ -191,6 +191,21 @@ describe('the live picture', () => {
     expect(network.last).not.toBe(slow);
   });
 
+  it('should believe nothing that lay on the line together with its opening', () => {
+    const { one, network, timers } = live();
+    network.last.deliver(view());
+    network.last.end();
+    timers.pass(100);
+    timers.pass(STALE_MS + 1_000);
+    network.last.accept();
+    network.last.deliverLate(view());
+    network.last.deliverLate(beat());
+    expect(one.beats).toBe(0);
+    expect(one.state.stale).toBe(true);
+    network.last.deliver(beat());
+    expect(one.state.stale).toBe(false);
+  });
+
   it('should wait for a large view on a slow line, though its first tick was answered at once', () => {
     const { one, network, timers } = live();
     const slow = network.last;

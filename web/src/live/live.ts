@@ -308,7 +308,7 @@ export class Live extends EventTarget {
     this.awaited.opened();
     const { screen, page, date, suite } = this.options;
     this.socket.send(this.channel.hello(screen, page, date, suite));
-    this.echo.opened();
+    this.echo.opened(this.socket.begunAt);
     this.outbox.connected();
     this.refreshState();
   }

@@ -58,6 +58,7 @@ export class Socket {
   private readonly open: OpenSocket;
   private raw: RawSocket | null = null;
   private tries = 0;
+  private triedAt = 0;
   private running = false;
   private cancelTimer: () => void = () => {};
 
@@ -66,6 +67,11 @@ export class Socket {
     this.events = events;
     this.timers = timers;
     this.open = open;
+  }
+
+  /** When the newest try to open began: all that comes on it was sent after that. */
+  get begunAt(): number {
+    return this.triedAt;
   }
 
   get connected(): boolean {
@@ -97,6 +103,7 @@ export class Socket {
 
   private connect(): void {
     let raw: RawSocket;
+    this.triedAt = this.timers.now();
     try {
       raw = this.open(this.url, SUBPROTOCOL);
     } catch {

@@ -56,9 +56,18 @@ public record AsRun(List<RoomRun> rooms) {
    * @throws BadInput if the input can't be read; the message names the field and what to do
    */
   public static AsRun of(ForecastInput in) {
+    return of(in, Past.UNTOLD);
+  }
+
+  /**
+   * The same where the record tells more.
+   *
+   * @throws BadInput as above
+   */
+  public static AsRun of(ForecastInput in, Past past) {
     Checks.check(in);
     Model m = Compiler.compile(in, IntStream.range(0, in.rooms().size()).boxed().toList());
-    Course course = Known.asRun(m).course;
+    Course course = Known.asRun(m, in.now(), past).course;
     Chain chain = new Chain(m);
     List<RoomRun> rooms = new ArrayList<>();
     for (int r = 0; r < m.rooms; r++) {

@@ -15,11 +15,11 @@ final class Known {
   private final boolean everybody;
 
   Known(Model m) {
-    this(m, false);
+    this(m, null, 0);
   }
 
-  private Known(Model m, boolean everybody) {
-    this.everybody = everybody;
+  private Known(Model m, Past past, long now) {
+    this.everybody = past != null;
     course = new Course(m);
     idleSince = new long[m.people];
     idleAfter = new int[m.people];
@@ -28,6 +28,9 @@ final class Known {
       idleAfter[p] = Course.CAME;
     }
     course.blank();
+    if (past != null) {
+      told(m, past, now);
+    }
     for (int i = 0; i < m.items; i++) {
       course.good(i, m.good[i]);
     }
@@ -50,9 +53,43 @@ final class Known {
     }
   }
 
-  /** A morning that is over: roaming people are followed too. */
-  static Known asRun(Model m) {
-    return new Known(m, true);
+  /**
+   * A morning that is over: roaming people are followed too.
+   *
+   * @param now epoch milliseconds that the model counts from
+   */
+  static Known asRun(Model m, long now, Past past) {
+    return new Known(m, past, now);
+  }
+
+  private void told(Model m, Past past, long now) {
+    for (int r = 0; r < m.rooms; r++) {
+      Long freed = past.freed(m.roomId[r]);
+      course.emptied[r] = freed == null ? Model.EVER : freed - now;
+    }
+    for (int i = 0; i < m.items; i++) {
+      boolean done = m.state[i] == Model.GOOD && m.good[i] != Model.EVER;
+      for (int n = m.firstNeed[i]; done && n < m.firstNeed[i + 1]; n++) {
+        String kind = m.kindId[m.needKind[n]];
+        Past.Came came = past.came(m.roomId[m.room[i]], kind, now + m.good[i]);
+        if (came != null) {
+          course.needSince[n] = came.at() - now;
+          course.needAfter[n] = userIn(m, came.from(), m.needKind[n]);
+        }
+      }
+    }
+  }
+
+  /** An item for which equipment of the kind was in a room, so that the room can be named. */
+  private static int userIn(Model m, String room, int kind) {
+    for (int i = 0; room != null && i < m.items; i++) {
+      for (int n = m.firstNeed[i]; n < m.firstNeed[i + 1]; n++) {
+        if (m.needKind[n] == kind && m.roomId[m.room[i]].equals(room)) {
+          return i;
+        }
+      }
+    }
+    return Course.NOBODY;
   }
 
   /** Rule 3: the last finish by that person in that room; of own people wherever they were. */
@@ -81,6 +118,12 @@ final class Known {
       if (m.place[i] >= 0) {
         implied.from(m.opensAt[m.place[i]]);
       }
+      if (m.inRoom[i]) {
+        implied.from(by(course.emptied[m.room[i]], good));
+      }
+      for (int n = m.firstNeed[i]; n < m.firstNeed[i + 1]; n++) {
+        implied.from(by(course.needSince[n], good));
+      }
       begin = implied.moment() == null ? good - m.usualOf(i) : implied.moment();
     }
     begin = Math.min(begin, good);
@@ -97,6 +140,11 @@ final class Known {
         idleAfter[p] = i;
       }
     }
+  }
+
+  /** Null if that was never told, or happened only after the work was good. */
+  private static Long by(long moment, long good) {
+    return moment == Model.EVER || moment > good ? null : (Long) moment;
   }
 
   private static boolean cameByItself(Model m, int i) {

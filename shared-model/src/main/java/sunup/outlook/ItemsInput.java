@@ -3,9 +3,7 @@ package sunup.outlook;
 import static sunup.outlook.FirstSettings.MINUTE;
 
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.List;
-import java.util.Set;
 import java.util.function.Predicate;
 import sunup.board.Item;
 import sunup.board.ItemState;
@@ -30,10 +28,8 @@ import sunup.sheets.Uses;
 /** The items of one room as the forecast sees them. */
 final class ItemsInput {
   /** Tracks whose items are done outside the room. */
-  private static final Set<Section> ELSEWHERE =
-      EnumSet.of(Section.PATIENT, Section.SURGEON, Section.TEAM, Section.INSTRUMENTS);
-
   private final Morning morning;
+
   private final RoomSheet sheet;
   private final long now;
   private final Predicate<Role> planned;
@@ -80,7 +76,7 @@ final class ItemsInput {
         asks.marks() == null ? null : asks.marks().code(),
         notBefore(asks),
         arrival != null ? null : place(asks),
-        inRoom(asks),
+        asks.isInRoom(),
         arrival != null ? List.of() : needs(asks),
         arrival,
         life(asks),
@@ -112,13 +108,6 @@ final class ItemsInput {
       }
     }
     return who;
-  }
-
-  private static boolean inRoom(SheetItem asks) {
-    return asks.place() == null
-        && !ELSEWHERE.contains(asks.section())
-        && !asks.isMilestone()
-        && !(asks.section() == Section.START && asks.gates() == Step.WHEELS_IN);
   }
 
   /** Lapses of the start chain and of what will be redone anyway are not simulated. */

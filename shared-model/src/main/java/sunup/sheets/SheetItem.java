@@ -3,8 +3,10 @@ package sunup.sheets;
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonProperty;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Objects;
+import java.util.Set;
 import sunup.board.Role;
 import sunup.board.Section;
 import sunup.board.Step;
@@ -67,6 +69,9 @@ public record SheetItem(
     CASE
   }
 
+  private static final Set<Section> ELSEWHERE =
+      EnumSet.of(Section.PATIENT, Section.SURGEON, Section.TEAM, Section.INSTRUMENTS);
+
   public SheetItem {
     Objects.requireNonNull(key, "key");
     Objects.requireNonNull(section, "section");
@@ -89,6 +94,15 @@ public record SheetItem(
   @JsonIgnore
   public boolean isMilestone() {
     return who.isEmpty() && marks != null;
+  }
+
+  /** True if it can't be done while the room is used for something else. */
+  @JsonIgnore
+  public boolean isInRoom() {
+    return place == null
+        && !ELSEWHERE.contains(section)
+        && !isMilestone()
+        && !(section == Section.START && gates == Step.WHEELS_IN);
   }
 
   /** What is asked for by it. */

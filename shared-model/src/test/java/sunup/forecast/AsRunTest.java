@@ -126,4 +126,73 @@ class AsRunTest {
             "plan null 0", "arrival count 0", "work count 0", "work scan 10", "not-begun start 5");
     assertThat(room.pieces().get(2).implied()).isTrue();
   }
+
+  /** What was told of rooms and equipment, by hand. */
+  private static Past told(Long freed, Past.Came came) {
+    return new Past() {
+      @Override
+      public Long freed(String room) {
+        return freed;
+      }
+
+      @Override
+      public Came came(String room, String kind, long by) {
+        return came == null || came.at() > by ? null : came;
+      }
+    };
+  }
+
+  private static List<Piece> scanned(Past past) {
+    ForecastInput in =
+        Mornings.with(
+            Mornings.morning(
+                at(9, 0),
+                1,
+                Mornings.PLAIN,
+                Mornings.people(
+                    Mornings.person("n", "nurse").in("1").here(at(6, 30)).plans(at(6, 30))),
+                List.of(
+                    Copies.started(
+                        Mornings.room(
+                            "1",
+                            at(7, 0),
+                            at(6, 30),
+                            Mornings.items(
+                                Mornings.item("scan")
+                                    .by("nurse")
+                                    .inRoom()
+                                    .needs("scanner", 1, null)
+                                    .takes(Mornings.exactly(30))
+                                    .good(at(7, 50), "n"),
+                                Mornings.item("start")
+                                    .marks("start")
+                                    .after("scan")
+                                    .good(at(7, 50), null))),
+                        at(7, 50)))),
+            List.of(new ForecastInput.KindIn("scanner", 1, List.of())),
+            List.of());
+    return AsRun.of(in, past).rooms().get(0).pieces();
+  }
+
+  /** Thirty minutes of work and none to spare; it is good at 7:50, and nobody said it was begun. */
+  @Test
+  void shouldNotTakeForWorkWhatWasAWaitForTheRoomOrForEquipment() {
+    assertThat(late(scanned(Past.UNTOLD))).containsExactly("work 50");
+    assertThat(late(scanned(told(at(7, 20), null)))).containsExactly("occupied 50");
+    Past.Came came = new Past.Came(at(7, 15), null);
+    assertThat(late(scanned(told(null, came)))).containsExactly("equipment 45", "work 5");
+    assertThat(late(scanned(told(at(6, 50), came))))
+        .as("first the room, then the scanner")
+        .containsExactly("occupied 20", "equipment 25", "work 5");
+    assertThat(late(scanned(told(at(8, 10), null))))
+        .as("too late for it")
+        .containsExactly("work 50");
+  }
+
+  private static List<String> late(List<Piece> pieces) {
+    return pieces.stream()
+        .filter(p -> p.lateMs() > 0)
+        .map(p -> p.kind() + " " + p.lateMs() / MINUTE)
+        .toList();
+  }
 }

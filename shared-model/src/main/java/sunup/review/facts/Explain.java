@@ -35,7 +35,8 @@ final class Explain {
     roles = RolesOf.morning(end);
     try {
       long now = Math.max(end.lastRecordedAt(), end.closedAt());
-      for (RoomRun run : AsRun.of(Outlook.input(asItWas(end), now, 1)).rooms()) {
+      for (RoomRun run :
+          AsRun.of(Outlook.input(asItWas(end), now, 1), new ToldPast(played)).rooms()) {
         runs.put(run.id(), run);
       }
     } catch (BadInput e) {
@@ -43,7 +44,7 @@ final class Explain {
     }
   }
 
-  /** Who has gone home since had a part in it; what a room is used for now had none. */
+  /** Who has gone home since had a part in it; what a room is used for since had none. */
   private static Morning asItWas(Morning m) {
     Map<PersonId, PersonDay> people = new LinkedHashMap<>();
     m.people()

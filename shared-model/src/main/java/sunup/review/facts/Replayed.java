@@ -13,7 +13,6 @@ import sunup.board.ItemState;
 import sunup.board.Morning;
 import sunup.board.PersonId;
 import sunup.board.Recorded;
-import sunup.board.RoomId;
 import sunup.board.Step;
 
 /**
@@ -99,24 +98,6 @@ public record Replayed(
   Told toldCame(PersonId person) {
     Morning.PersonDay day = end.people().get(person);
     return day == null || day.arrivedAt() == null ? null : at(came.get(person), day.arrivedAt());
-  }
-
-  /**
-   * When a piece of equipment of a kind last came to a room by a moment, as it was told; null if
-   * nobody said so.
-   */
-  public Long cameBefore(RoomId room, String kind, long moment) {
-    Long came = null;
-    for (Recorded recorded : journal) {
-      boolean inTime = recorded.happenedAt() <= moment;
-      if (inTime && recorded.event() instanceof Event.UnitClaimed e && room.equals(e.room())) {
-        Morning.UnitDay unit = end.units().get(e.unit());
-        if (unit != null && unit.plan().kind().equals(kind)) {
-          came = recorded.happenedAt();
-        }
-      }
-    }
-    return came;
   }
 
   private static Told at(List<Told> list, long happenedAt) {

@@ -21,8 +21,10 @@ import sunup.board.Recorded;
 import sunup.board.RoomId;
 import sunup.board.Section;
 import sunup.forecast.ImpliedBeginning;
+import sunup.forecast.Past;
 import sunup.review.facts.Replayed;
 import sunup.review.facts.Replayed.Told;
+import sunup.review.facts.ToldPast;
 import sunup.review.learn.Lessons.Delay;
 import sunup.review.learn.Lessons.Left;
 import sunup.review.learn.Lessons.Style;
@@ -35,7 +37,7 @@ import sunup.sheets.Uses;
  * Reads the lessons of a closed morning by rule 3: several finishes of one person in one room, each
  * within {@link #TOGETHER_MS} of the one before, are one duration of their sum; where no beginning
  * was touched it is the latest of that person's last finish, arrival, prerequisites good, place
- * open and equipment in the room. The finish may be in another room: who serves several began
+ * open, room free and equipment in it. The finish may be in another room: who serves several began
  * nothing here while still at work there. Without the last two a line that waits for the one
  * ultrasound machine would seem to take an hour.
  */
@@ -57,6 +59,7 @@ public final class LessonsReader {
 
   private final Replayed played;
   private final Morning end;
+  private final ToldPast past;
 
   /** When each person finished something, wherever that was. */
   private final Map<PersonId, NavigableSet<Long>> finished = new HashMap<>();
@@ -72,6 +75,7 @@ public final class LessonsReader {
   private LessonsReader(Replayed played) {
     this.played = played;
     end = played.end();
+    past = new ToldPast(played);
   }
 
   /**
@@ -223,16 +227,18 @@ public final class LessonsReader {
       for (String key : placed.sheet().after()) {
         begin.after(own.contains(key) ? null : readyAt(room, key));
       }
+      Long freed = placed.sheet().isInRoom() ? past.freed(room) : null;
+      begin.from(freed != null && freed <= placed.item().since() ? freed : null);
       String place = placed.sheet().place();
       PlaceDay day = place == null ? null : end.places().get(new PlaceId(place));
       begin.from(day == null ? null : (Long) day.opensAt());
       for (Uses use : placed.sheet().uses()) {
         if (end.units().values().stream().anyMatch(u -> u.plan().kind().equals(use.kind()))) {
-          Long came = played.cameBefore(room, use.kind(), placed.item().since());
+          Past.Came came = past.came(room.value(), use.kind(), placed.item().since());
           if (came == null) {
             return null;
           }
-          begin.from(came);
+          begin.from(came.at());
         }
       }
     }
