@@ -278,11 +278,13 @@ public final class TestScreen {
     return beatEchoAt;
   }
 
-  /** Takes over when the last heartbeat of an earlier socket came. */
+  /** Takes over when the last heartbeat of an earlier socket came, and what it said. */
   public TestScreen since(TestScreen before) {
     long at = before.beatAt();
     long echo = before.beatEchoAt();
+    boolean kept = before.readOnly();
     synchronized (this) {
+      readOnly = proved ? readOnly : kept;
       beatAt = proved ? beatAt : at;
       beatEchoAt = proved ? beatEchoAt : echo;
     }
