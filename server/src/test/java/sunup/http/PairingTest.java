@@ -194,8 +194,11 @@ class PairingTest extends PairedBoard {
             .setURI("/api/intake/preview");
     return await(
         http.request(asked)
-            .compose(r -> r.send("room,start,technique\n1,07:30,general\n"))
-            .compose(r -> r.body().map(b -> r.statusCode())));
+            .compose(
+                request ->
+                    request
+                        .send("room,start,technique\n1,07:30,general\n")
+                        .compose(r -> r.body().map(b -> r.statusCode()))));
   }
 
   @Test
