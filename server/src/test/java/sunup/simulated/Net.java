@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import sunup.cluster.Bus;
 import sunup.cluster.BusMessage;
 import sunup.cluster.Members;
@@ -17,6 +18,9 @@ import sunup.live.Feed;
  * the order and double nothing: nothing durable may rest on that.
  */
 final class Net {
+  /** All nodes read what this program reads. */
+  private static final Set<String> READ = EventTypes.ofProgram().reads();
+
   private static final long USUAL_MS = 12;
   private static final long LONG_MS = 3_000;
 
@@ -132,10 +136,7 @@ final class Net {
       public List<Node> nodes() {
         return ever.stream()
             .filter(one -> one == self || sees(self, one))
-            .map(
-                one ->
-                    new Node(
-                        one.id, "10.0.0." + (one.index + 1), 7460, EventTypes.ofProgram().reads()))
+            .map(one -> new Node(one.id, "10.0.0." + (one.index + 1), 7460, READ))
             .toList();
       }
 
