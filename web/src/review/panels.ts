@@ -203,7 +203,7 @@ export function causesPanel(
       so far: with all above; the stroke shows it, from none on the left to all on the right · pale:
       rests on late or entered-together touches
     </p>
-    ${how('causes')} ${how('kinds')}
+    ${how('causes')} ${how('kinds', 'what the kinds mean')}
     ${tableOf(
       'Minutes by cause',
       [
