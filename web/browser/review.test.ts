@@ -105,14 +105,20 @@ async function bring(page: Page, text: string): Promise<void> {
     .setInputFiles({ name: 'history.csv', mimeType: 'text/csv', buffer: Buffer.from(text) });
 }
 
+/** A screen of its own that shows nothing yet. */
+async function screen(): Promise<Page> {
+  const context = await browser.newContext({
+    viewport: { width: 1280, height: 900 },
+    reducedMotion: 'reduce',
+  });
+  const page = await context.newPage();
+  page.setDefaultTimeout(25_000);
+  return page;
+}
+
 describe('the review', () => {
   it('should take a history and show where its minutes went, to eyes, keys and paper', async () => {
-    const context = await browser.newContext({
-      viewport: { width: 1280, height: 900 },
-      reducedMotion: 'reduce',
-    });
-    const page = await context.newPage();
-    page.setDefaultTimeout(25_000);
+    const page = await screen();
     const wrong = complaints(page);
     await page.goto(`${board.address}/review`);
     await page.getByText('Nothing is kept yet.').waitFor();
@@ -173,12 +179,7 @@ describe('the review', () => {
   });
 
   it('should compare two periods that do not touch, and say when it is working', async () => {
-    const context = await browser.newContext({
-      viewport: { width: 1280, height: 900 },
-      reducedMotion: 'reduce',
-    });
-    const page = await context.newPage();
-    page.setDefaultTimeout(25_000);
+    const page = await screen();
     const wrong = complaints(page);
     await page.goto(`${board.address}/review?split=periods`);
     await comparesTwoPeriods(page);

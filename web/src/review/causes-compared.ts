@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { CausesCompared, Side } from './api.ts';
+import type { CausesCompared, Difference, Side } from './api.ts';
 import { differsMark, reach } from './belief.ts';
 import { how } from './defined.ts';
 import {
@@ -48,7 +48,7 @@ export function movedWords(
     more === '' ? '' : ` It cost more by ${more}.`,
     less === '' ? '' : ` It cost less by ${less}.`,
   ].join('');
-  const judged = rows.filter((r) => r.difference.p !== undefined).length;
+  const judged = judgedOf(rows);
   const none =
     all?.value === undefined || differ.length > 0
       ? ''
@@ -57,6 +57,10 @@ export function movedWords(
         : ` No one of ${judged} causes differs more than chance may make one of so many.`;
   return `${sum}${found}${none}`;
 }
+
+/** How many came on enough mornings to be judged, and are corrected for. */
+const judgedOf = (rows: readonly { readonly difference: Difference }[]): number =>
+  rows.filter((r) => r.difference.p !== undefined).length;
 
 const HEAD = [
   'cause',
@@ -81,7 +85,7 @@ export function causesComparedPanel(
       than 10 on a side are not shown.
     </p>`;
   }
-  const judged = rows.filter((r) => r.difference.p !== undefined).length;
+  const judged = judgedOf(rows);
   const nameOf = (label: string): string => names?.[label] ?? words(label);
   const shown = rows.slice(0, SHOWN);
   const widest = Math.max(

@@ -21,9 +21,6 @@ import sunup.sheets.SheetItem;
 
 /** The lessons of closed mornings, one row each, and the sheets of the newest. */
 final class LessonTable {
-  /** Lessons of so many of the newest mornings are learned from: about a year's. */
-  static final int LEARNED_FROM = 250;
-
   /** A step of a quarter goes on from what one of so many of the newest mornings went by. */
   static final int WENT_FROM = 30;
 
@@ -85,7 +82,7 @@ final class LessonTable {
     LearnedTimes went = null;
     String words =
         "SELECT day, body, sheets, went FROM lesson WHERE suite = ? ORDER BY day DESC LIMIT ";
-    try (PreparedStatement s = c.prepareStatement(words + LEARNED_FROM)) {
+    try (PreparedStatement s = c.prepareStatement(words + Closing.LEARNED_FROM)) {
       s.setString(1, suite);
       try (ResultSet row = s.executeQuery()) {
         while (row.next()) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import sunup.archive.FactFigures;
 import sunup.board.SuiteId;
 import sunup.codec.Maybe;
@@ -56,15 +57,22 @@ final class ReviewCauses {
 
   static Causes all(FactFigures figures, ReviewQuery query) throws Answers.Wrong {
     MinutesByCause causes = figures.causes(query.filter(), query.grouping());
-    Map<String, String> items = items(figures, query);
-    Map<String, String> names = new TreeMap<>();
-    for (Row row : causes.rows() == null ? List.<Row>of() : causes.rows()) {
-      String name = name(row.label(), items);
-      if (name != null) {
-        names.put(row.label(), name);
-      }
-    }
+    List<Row> rows = causes.rows() == null ? List.of() : causes.rows();
+    Map<String, String> names = names(rows.stream().map(Row::label), items(figures, query));
     return new Causes(query.grouping(), causes, names);
+  }
+
+  /** What to show for the labels that have a name. */
+  static Map<String, String> names(Stream<String> labels, Map<String, String> items) {
+    Map<String, String> names = new TreeMap<>();
+    labels.forEach(
+        label -> {
+          String name = name(label, items);
+          if (name != null) {
+            names.put(label, name);
+          }
+        });
+    return names;
   }
 
   static Apart apart(FactFigures figures, ReviewQuery query) throws Answers.Wrong {

@@ -1,9 +1,10 @@
 package sunup.http;
 
+import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
 import sunup.archive.FactFigures;
 import sunup.review.CausesCompared;
+import sunup.review.CausesCompared.Row;
 import sunup.review.charts.MinutesByCause.Grouping;
 
 /** Late minutes by cause of two periods, with what the suite's sheets call their items. */
@@ -27,16 +28,8 @@ final class ReviewCausesCompared {
             figures.causeSums(two.first(), by),
             two.secondName(),
             figures.causeSums(two.second(), by));
+    List<Row> rows = causes.rows() == null ? List.of() : causes.rows();
     Map<String, String> items = ReviewCauses.items(figures, query);
-    Map<String, String> names = new TreeMap<>();
-    if (causes.rows() != null) {
-      for (CausesCompared.Row row : causes.rows()) {
-        String name = ReviewCauses.name(row.label(), items);
-        if (name != null) {
-          names.put(row.label(), name);
-        }
-      }
-    }
-    return new Compared(by, causes, names);
+    return new Compared(by, causes, ReviewCauses.names(rows.stream().map(Row::label), items));
   }
 }

@@ -17,16 +17,13 @@ import sunup.review.learn.LessonsReader;
  * a year's.
  */
 public final class Taught {
-  /** Of so many mornings a board learns. */
-  private static final int LEARNED_FROM = 250;
-
   private final Deque<Lessons> lessons = new ArrayDeque<>();
   private LearnedTimes next;
 
   /** Takes a morning that closed; in the order of their dates. */
   public void add(LocalDate date, List<Recorded> events) {
     lessons.addLast(LessonsReader.read(events));
-    if (lessons.size() > LEARNED_FROM) {
+    if (lessons.size() > Closing.LEARNED_FROM) {
       lessons.removeFirst();
     }
     Morning end = Replayed.of(events).end();

@@ -1,8 +1,11 @@
 package sunup.review.facts;
 
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.Map;
+import java.util.Set;
 import sunup.board.Event;
+import sunup.board.Morning;
 import sunup.board.Morning.CaseDay;
 import sunup.board.Morning.UnitDay;
 import sunup.board.Recorded;
@@ -15,9 +18,31 @@ import sunup.forecast.Past;
 /** What a morning's journal tells of rooms that were used for something else, and of equipment. */
 public final class ToldPast implements Past {
   private final Replayed played;
+  private final Map<RoomId, Long> freed = new HashMap<>();
 
   public ToldPast(Replayed played) {
     this.played = played;
+    Map<RoomId, Long> starts = new HashMap<>();
+    Morning end = played.end();
+    for (RoomId room : end.rooms().keySet()) {
+      CaseDay day = end.caseIn(room);
+      Step event = end.settings().startEvent();
+      Long start = day == null ? null : Step.reachedBy(event, day.steps()::get);
+      if (start != null) {
+        starts.put(room, start);
+      }
+    }
+    Set<RoomId> used = new HashSet<>();
+    for (Recorded recorded : played.journal()) {
+      if (recorded.event() instanceof Event.RoomUsed e
+          && recorded.happenedAt() <= starts.getOrDefault(e.room(), Long.MAX_VALUE)) {
+        if (e.use() != RoomUse.FREE) {
+          used.add(e.room());
+        } else if (used.remove(e.room())) {
+          freed.put(e.room(), recorded.happenedAt());
+        }
+      }
+    }
   }
 
   @Override
@@ -27,20 +52,7 @@ public final class ToldPast implements Past {
 
   /** The same by the room itself. */
   public Long freed(RoomId room) {
-    CaseDay day = played.end().caseIn(room);
-    Long start =
-        day == null ? null : Step.reachedBy(played.end().settings().startEvent(), day.steps()::get);
-    boolean used = false;
-    Long freed = null;
-    for (Recorded recorded : played.journal()) {
-      boolean before = start == null || recorded.happenedAt() <= start;
-      if (before && recorded.event() instanceof Event.RoomUsed e && e.room().equals(room)) {
-        boolean free = e.use() == RoomUse.FREE;
-        freed = free && used ? (Long) recorded.happenedAt() : freed;
-        used = !free;
-      }
-    }
-    return freed;
+    return freed.get(room);
   }
 
   @Override

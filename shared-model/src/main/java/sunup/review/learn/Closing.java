@@ -42,6 +42,9 @@ public record Closing(
     changes = List.copyOf(changes);
   }
 
+  /** Lessons of so many of the newest mornings are learned from: about a year's. */
+  public static final int LEARNED_FROM = 250;
+
   /** Work that no sheet of the last morning asks for is kept if one of so many measured it. */
   static final int REMEMBERED = 30;
 
